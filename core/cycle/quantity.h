@@ -1,0 +1,47 @@
+#pragma once
+
+#include <cstdint>
+
+namespace loadwarden {
+
+/// What a sterilizer's record states.
+enum class Parameter : std::uint8_t { temperature, exposure, pressure, drying, concentration, humidity };
+
+/// The units in which a value may be typed.
+enum class Unit : std::uint8_t {
+    celsius,
+    fahrenheit,
+    minutes,
+    seconds,
+    kPaAbsolute,
+    barAbsolute,
+    kPaGauge,
+    barGauge,
+    psiGauge,
+    mgPerL,
+    percent
+};
+
+/// A value exactly as typed: thousandths of its unit (temperatures carry at most two decimals).
+struct Quantity {
+    Unit unit = Unit::celsius;
+    std::int64_t thousandths = 0;
+
+    friend constexpr bool operator==(const Quantity&, const Quantity&) = default;
+};
+
+/// Whether a parameter can be stated in a unit.
+constexpr bool fits(Parameter parameter, Unit unit)
+{
+    switch (parameter) {
+    case Parameter::temperature: return unit == Unit::celsius || unit == Unit::fahrenheit;
+    case Parameter::exposure:
+    case Parameter::drying: return unit == Unit::minutes || unit == Unit::seconds;
+    case Parameter::pressure: return unit >= Unit::kPaAbsolute && unit <= Unit::psiGauge;
+    case Parameter::concentration: return unit == Unit::mgPerL;
+    case Parameter::humidity: return unit == Unit::percent;
+    }
+    return false;
+}
+
+} // namespace loadwarden

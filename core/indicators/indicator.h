@@ -1,0 +1,121 @@
+#pragma once
+
+#include "core/quantities/act.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loadwarden {
+
+/// What a reader saw.
+enum class Seen : std::uint8_t {
+    frontInAcceptZone,
+    frontOnBoundary,
+    frontShortOfBoundary,
+    endColourReached,
+    endColourPartly,
+    unchanged,
+    uniformComplete,
+    uniformIncomplete,
+    notUniform,
+    absent,
+    growth,
+    noGrowth,
+    unclear
+};
+
+struct IndicatorReading {
+    Seen seen = Seen::unclear;
+    Act act;
+    std::optional<Act> voided;
+};
+
+/// Where an indicator's product and lot stand in the evidence's lists; -1: in none. Set by assemble.
+struct ProductLink {
+    std::int32_t product = -1;
+    std::int32_t lot = -1;
+};
+
+/// A chemical indicator, also a Bowie-Dick sheet.
+struct ChemicalIndicator {
+    std::string product; ///< empty: unknown
+    std::string lot;     ///< empty: unknown
+    std::string place;   ///< where in the package; empty: not stated
+    std::vector<std::string> alsoUsedIn;
+    std::vector<IndicatorReading> readings; ///< after assemble: by recordedAt, ties as given
+    std::optional<Act> lost;
+    std::optional<Act> unsettled;
+    ProductLink link;
+};
+
+enum class ProcessIndicator : std::uint8_t { unknown, changed, unchanged };
+
+/// What an incident found a growing vial to have been.
+enum class FoundToBe : std::uint8_t { control, otherLoad };
+
+struct IncidentFinding {
+    FoundToBe was = FoundToBe::control;
+    Act act;
+};
+
+/// A control that stands in a vial's reach by product, lot and incubator; how near it is in time.
+struct ControlCandidate {
+    std::int32_t control = -1;
+    bool sameDay = false;
+    Duration apart{};
+    bool forThisLoad = false;
+};
+
+/// A biological indicator that was in a cycle.
+struct Vial {
+    std::string id;
+    std::string product;
+    std::string lot;
+    std::string incubator;
+    std::optional<Act> activation;
+    std::optional<Instant> incubationStart;
+    ProcessIndicator processIndicator = ProcessIndicator::unknown;
+    std::vector<std::string> alsoUsedIn;
+    std::vector<IndicatorReading> readings;
+    std::optional<Act> voided;
+    std::optional<Act> lost;
+    std::optional<Act> unsettled;
+    std::optional<IncidentFinding> incidentFinding;
+
+    // Set by assemble.
+    ProductLink link;
+    std::int32_t incubatorIndex = -1;
+    std::vector<ControlCandidate> controls;
+    Instant midnightAfterStart{}; ///< next facility midnight after incubationStart
+};
+
+/// An unexposed biological indicator, which must grow.
+struct Control {
+    std::string id;
+    std::string product;
+    std::string lot;
+    std::string incubator;
+    std::optional<Act> activation;
+    std::optional<Instant> incubationStart;
+    ProcessIndicator processIndicator = ProcessIndicator::unknown;
+    std::string forLoad;
+    std::vector<IndicatorReading> readings;
+    std::optional<Act> unsettled;
+
+    ProductLink link;       ///< set by assemble
+    bool lotInDate = false; ///< lot has an expiry on or after the day incubation began; set by assemble
+};
+
+struct OutOfRange {
+    Instant from{};
+    std::optional<Instant> to;
+};
+
+struct Incubator {
+    std::string id;
+    std::vector<OutOfRange> outOfRange;
+};
+
+} // namespace loadwarden

@@ -1,0 +1,67 @@
+#pragma once
+
+#include "core/cycle/quantity.h"
+#include "core/indicators/indicator.h"
+#include "core/packaging/packaging.h"
+#include "core/quantities/act.h"
+#include "core/quantities/date.h"
+#include "core/quantities/method.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loadwarden {
+
+/// A cycle that a device's instructions allow. What is left out was not stated.
+struct AllowedCycle {
+    Method method = Method::unknown;
+    AirRemoval airRemoval = AirRemoval::unknown;
+    std::optional<Quantity> temperature; ///< celsius where stated in both units
+    std::optional<std::int64_t> leastMs;
+    std::optional<std::int64_t> mostMs;
+    std::optional<std::int64_t> dryingMs;
+    std::string program;
+    std::string sterilizerModel;
+};
+
+struct Device {
+    std::string name;
+    std::vector<AllowedCycle> allowedCycles;
+    std::optional<std::int64_t> aerationMinutes;
+};
+
+enum class Implant : std::uint8_t { no, yes, unknown };
+
+enum class Lumen : std::uint8_t { none, listed, unlisted };
+
+/// What hydrogen peroxide must not meet; left out: not known.
+struct PeroxideFacts {
+    std::optional<bool> cellulose;
+    std::optional<bool> liquidOrPowder;
+    std::optional<bool> moist;
+    std::optional<Lumen> lumen;
+};
+
+/// One packed instance with one label.
+struct Item {
+    std::string label;
+    std::optional<Act> recorded;
+    std::optional<Act> confirmed;
+    std::vector<std::string> alsoInLots;
+    Implant implant = Implant::unknown;
+    std::string packaging;
+    std::optional<Date> packagingExpires;
+    bool internalVisible = false;
+    std::vector<PackageCheck> checks;
+    std::optional<Act> checkLost;
+    std::optional<ChemicalIndicator> external;
+    std::vector<ChemicalIndicator> internals;
+    std::vector<Device> devices;
+    PeroxideFacts peroxide;
+
+    std::int32_t packagingIndex = -1; ///< set by assemble
+};
+
+} // namespace loadwarden
