@@ -12,8 +12,8 @@ public:
 
 protected:
     Clock() = default;
-    Clock(const Clock&) = default;
-    Clock& operator=(const Clock&) = default;
+    Clock(const Clock &) = default;
+    Clock &operator=(const Clock &) = default;
 };
 
 /// The computer's own clock; the only call to it below app/.
@@ -28,6 +28,7 @@ public:
     explicit FixedClock(Instant at) noexcept : at_(at) {}
 
     Instant now() const override { return at_; }
+
     void set(Instant at) noexcept { at_ = at; }
 
 private:

@@ -13,7 +13,9 @@ struct Date {
     std::int32_t days = 0;
 
     friend constexpr auto operator<=>(Date, Date) = default;
+
     friend constexpr Date operator+(Date a, std::int32_t n) noexcept { return {a.days + n}; }
+
     friend constexpr Date operator-(Date a, std::int32_t n) noexcept { return {a.days - n}; }
 };
 

@@ -14,13 +14,19 @@ struct Duration {
     std::int64_t ms = 0;
 
     static constexpr Duration milliseconds(std::int64_t n) noexcept { return {n}; }
+
     static constexpr Duration seconds(std::int64_t n) noexcept { return {n * 1000}; }
+
     static constexpr Duration minutes(std::int64_t n) noexcept { return {n * 60'000}; }
+
     static constexpr Duration hours(std::int64_t n) noexcept { return {n * 3'600'000}; }
 
     friend constexpr auto operator<=>(Duration, Duration) = default;
+
     friend constexpr Duration operator+(Duration a, Duration b) noexcept { return {a.ms + b.ms}; }
+
     friend constexpr Duration operator-(Duration a, Duration b) noexcept { return {a.ms - b.ms}; }
+
     friend constexpr Duration operator-(Duration a) noexcept { return {-a.ms}; }
 };
 
@@ -29,8 +35,11 @@ struct Instant {
     std::int64_t ms = 0;
 
     friend constexpr auto operator<=>(Instant, Instant) = default;
+
     friend constexpr Instant operator+(Instant a, Duration d) noexcept { return {a.ms + d.ms}; }
+
     friend constexpr Instant operator-(Instant a, Duration d) noexcept { return {a.ms - d.ms}; }
+
     friend constexpr Duration operator-(Instant a, Instant b) noexcept { return {a.ms - b.ms}; }
 };
 

@@ -14,11 +14,17 @@ enum class AirRemoval : std::uint8_t { gravity, prevacuum, steamFlushPressurePul
 class MethodSet {
 public:
     constexpr void add(Method method) { m_bits |= bit(method); }
-    [[nodiscard]] constexpr bool contains(Method method) const { return (m_bits & bit(method)) != 0; }
+
+    [[nodiscard]] constexpr bool contains(Method method) const
+    {
+        return (m_bits & bit(method)) != 0;
+    }
+
     [[nodiscard]] constexpr bool empty() const { return m_bits == 0; }
 
 private:
     static constexpr unsigned bit(Method method) { return 1U << static_cast<unsigned>(method); }
+
     unsigned m_bits = 0;
 };
 

@@ -35,16 +35,19 @@ public:
     {
         return AbsolutePressure(pressure_units::toMicropascals(micropascals, 1));
     }
+
     static constexpr AbsolutePressure fromKPaThousandths(std::int64_t thousandths)
     {
         using namespace pressure_units;
         return AbsolutePressure(toMicropascals(thousandths, thousandthKPa));
     }
+
     static constexpr AbsolutePressure fromBarThousandths(std::int64_t thousandths)
     {
         using namespace pressure_units;
         return AbsolutePressure(toMicropascals(thousandths, thousandthBar));
     }
+
     static constexpr AbsolutePressure fromPsiThousandths(std::int64_t thousandths)
     {
         using namespace pressure_units;
@@ -73,16 +76,19 @@ public:
     {
         return GaugePressure(pressure_units::toMicropascals(micropascals, 1));
     }
+
     static constexpr GaugePressure fromKPaThousandths(std::int64_t thousandths)
     {
         using namespace pressure_units;
         return GaugePressure(toMicropascals(thousandths, thousandthKPa));
     }
+
     static constexpr GaugePressure fromBarThousandths(std::int64_t thousandths)
     {
         using namespace pressure_units;
         return GaugePressure(toMicropascals(thousandths, thousandthBar));
     }
+
     static constexpr GaugePressure fromPsiThousandths(std::int64_t thousandths)
     {
         using namespace pressure_units;

@@ -13,6 +13,7 @@ public:
     {
         return TemperatureDifference(units);
     }
+
     /// Throws std::out_of_range beyond 1e15 hundredths either way.
     static constexpr TemperatureDifference fromKelvinHundredths(std::int64_t hundredths)
     {
@@ -23,6 +24,7 @@ public:
     }
 
     constexpr std::int64_t units() const noexcept { return units_; }
+
     constexpr TemperatureDifference magnitude() const noexcept
     {
         return TemperatureDifference(units_ < 0 ? -units_ : units_);
@@ -47,6 +49,7 @@ public:
     {
         return Temperature(zeroCelsius + checked(hundredths) * 18);
     }
+
     /// As fromCelsiusHundredths().
     static constexpr Temperature fromFahrenheitHundredths(std::int64_t hundredths)
     {
@@ -56,14 +59,17 @@ public:
     constexpr std::int64_t units() const noexcept { return units_; }
 
     friend constexpr auto operator<=>(Temperature, Temperature) = default;
+
     friend constexpr TemperatureDifference operator-(Temperature a, Temperature b) noexcept
     {
         return TemperatureDifference::fromUnits(a.units_ - b.units_);
     }
+
     friend constexpr Temperature operator+(Temperature a, TemperatureDifference d) noexcept
     {
         return Temperature(a.units_ + d.units());
     }
+
     friend constexpr Temperature operator-(Temperature a, TemperatureDifference d) noexcept
     {
         return Temperature(a.units_ - d.units());

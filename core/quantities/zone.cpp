@@ -99,7 +99,7 @@ std::optional<Zone> Zone::find(std::string_view iana)
     table->begins.push_back(INT64_MIN);
     table->offsets.push_back(std::int64_t{zone.offsetFromUtc(utc(firstKnown))} * 1000);
     if (zone.hasTransitions()) {
-        for (const auto& change : zone.transitions(utc(firstKnown + 1), utc(lastKnown))) {
+        for (const auto &change : zone.transitions(utc(firstKnown + 1), utc(lastKnown))) {
             const std::int64_t offset = std::int64_t{change.offsetFromUtc} * 1000;
             if (offset != table->offsets.back()) {
                 table->begins.push_back(change.atUtc.toMSecsSinceEpoch());
@@ -111,7 +111,7 @@ std::optional<Zone> Zone::find(std::string_view iana)
     return Zone(found.try_emplace(table->name, table).first->second);
 }
 
-const std::string& Zone::name() const noexcept
+const std::string &Zone::name() const noexcept
 {
     return table_->name;
 }
@@ -129,7 +129,7 @@ Date Zone::dateOf(Instant t) const noexcept
 Instant Zone::resolve(Date date, int minuteOfDay) const noexcept
 {
     const std::int64_t local = date.days * msPerDay + minuteOfDay * std::int64_t{60'000};
-    const std::vector<std::int64_t>& begins = table_->begins;
+    const std::vector<std::int64_t> &begins = table_->begins;
     // The first stretch whose local end lies after that time: it holds the time, and first, or it
     // begins after the gap in which the time lies. No earlier start of the search can be right.
     std::size_t i = table_->stretchOf(local - mostOffset);

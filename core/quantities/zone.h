@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace loadwarden {
 
@@ -15,11 +16,12 @@ namespace loadwarden {
 /// threads.
 class Zone {
 public:
-    /// "America/Chicago", "UTC", "Etc/GMT+5": a name with a slash, or UTC. nullopt when the database
-    /// of this computer has no such zone. Offsets ("UTC+03:00") and POSIX rules are no names.
+    /// "America/Chicago", "UTC", "Etc/GMT+5": a name with a slash, or UTC. nullopt when the
+    /// database of this computer has no such zone. Offsets ("UTC+03:00") and POSIX rules are no
+    /// names.
     static std::optional<Zone> find(std::string_view iana);
 
-    const std::string& name() const noexcept;
+    const std::string &name() const noexcept;
 
     /// Offset from UTC at that moment; positive east of Greenwich.
     Duration offsetAt(Instant t) const noexcept;
@@ -42,7 +44,7 @@ public:
     }
 
     /// Whether they are the same zone by name.
-    friend bool operator==(const Zone& a, const Zone& b) noexcept { return a.name() == b.name(); }
+    friend bool operator==(const Zone &a, const Zone &b) noexcept { return a.name() == b.name(); }
 
 private:
     struct Table;
