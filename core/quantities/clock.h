@@ -12,8 +12,8 @@ public:
 
 protected:
     Clock() = default;
-    Clock(const Clock &) = default;
-    Clock &operator=(const Clock &) = default;
+    Clock(const Clock&) = default;
+    Clock& operator=(const Clock&) = default;
 };
 
 /// The computer's own clock; the only call to it below app/.

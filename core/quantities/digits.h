@@ -23,7 +23,7 @@ constexpr int read(std::string_view text, std::size_t pos, std::size_t count) no
 }
 
 /// Appends `value` (not negative) with leading zeros to `width` digits.
-inline void append(std::string &out, unsigned value, std::size_t width)
+inline void append(std::string& out, unsigned value, std::size_t width)
 {
     const std::string plain = std::to_string(value);
     if (plain.size() < width) {

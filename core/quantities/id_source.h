@@ -14,8 +14,8 @@ public:
 
 protected:
     IdSource() = default;
-    IdSource(const IdSource &) = default;
-    IdSource &operator=(const IdSource &) = default;
+    IdSource(const IdSource&) = default;
+    IdSource& operator=(const IdSource&) = default;
 };
 
 /// 128 random bits of the operating system as 32 hexadecimal digits, so that workstations which

@@ -33,9 +33,9 @@ public:
         return Id(std::string(text));
     }
 
-    const std::string &str() const noexcept { return text_; }
+    const std::string& str() const noexcept { return text_; }
 
-    friend auto operator<=>(const Id &, const Id &) = default;
+    friend auto operator<=>(const Id&, const Id&) = default;
 
 private:
     explicit Id(std::string text) noexcept : text_(std::move(text)) {}
@@ -60,7 +60,7 @@ using IncubatorId = Id<struct IncubatorTag>;
 
 template <class Tag>
 struct std::hash<loadwarden::Id<Tag>> {
-    std::size_t operator()(const loadwarden::Id<Tag> &id) const noexcept
+    std::size_t operator()(const loadwarden::Id<Tag>& id) const noexcept
     {
         return std::hash<std::string>{}(id.str());
     }

@@ -23,7 +23,7 @@ public:
         return true;
     }
 
-    bool takeTwoDigits(int most, int &value) noexcept
+    bool takeTwoDigits(int most, int& value) noexcept
     {
         value = digits::read(rest_, 0, 2);
         if (value < 0 || value > most) {
@@ -34,7 +34,7 @@ public:
     }
 
     /// One to three digits after a decimal point, as thousandths.
-    bool takeThousandths(int &value) noexcept
+    bool takeThousandths(int& value) noexcept
     {
         value = 0;
         std::size_t taken = 0;
@@ -55,7 +55,7 @@ private:
 };
 
 /// "Z" or "+HH:MM" or "-HH:MM", in minutes east of Greenwich.
-bool takeOffset(Scanner &scanner, int &minutes) noexcept
+bool takeOffset(Scanner& scanner, int& minutes) noexcept
 {
     minutes = 0;
     if (scanner.take('Z')) {

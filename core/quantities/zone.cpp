@@ -21,6 +21,19 @@ constexpr std::int64_t msPerDay = 86'400'000;
 constexpr std::int64_t firstKnown = 915'148'800'000;  // 1999-01-01T00:00Z
 constexpr std::int64_t lastKnown = 4'133'980'799'999; // the last millisecond of 2100, UTC
 
+/// Beyond every offset from UTC; the real ones reach from -12 to +14 hours.
+constexpr std::int64_t mostOffset = 15 * 3'600'000;
+
+QDateTime utc(std::int64_t ms)
+{
+    return QDateTime::fromMSecsSinceEpoch(ms, Qt::UTC);
+}
+
+std::int64_t offsetOf(const QTimeZone& zone, std::int64_t ms)
+{
+    return std::int64_t{zone.offsetFromUtc(utc(ms))} * 1000;
+}
+
 constexpr std::int64_t floorDay(std::int64_t ms) noexcept
 {
     const std::int64_t day = ms / msPerDay;
@@ -57,6 +70,16 @@ struct Zone::Table {
     std::vector<std::int64_t> begins;  ///< ascending; begins[0] is the lowest number there is
     std::vector<std::int64_t> offsets; ///< of the same length; milliseconds east
 
+    Table(std::string zoneName, const QTimeZone& zone);
+
+    void add(std::int64_t begin, std::int64_t offset)
+    {
+        if (offset != offsets.back()) {
+            begins.push_back(begin);
+            offsets.push_back(offset);
+        }
+    }
+
     std::size_t stretchOf(std::int64_t ms) const noexcept
     {
         const auto next = std::upper_bound(begins.begin() + 1, begins.end(), ms);
@@ -64,17 +87,32 @@ struct Zone::Table {
     }
 };
 
-namespace {
-
-/// Least and most offset that parseInstant() takes; the real ones reach from -12 to +14 hours.
-constexpr std::int64_t mostOffset = 15 * 3'600'000;
-
-QDateTime utc(std::int64_t ms)
+Zone::Table::Table(std::string zoneName, const QTimeZone& zone)
+    : name(std::move(zoneName)), begins{INT64_MIN}, offsets{offsetOf(zone, firstKnown)}
 {
-    return QDateTime::fromMSecsSinceEpoch(ms, Qt::UTC);
+    std::int64_t at = firstKnown;
+    for (const auto& change : zone.transitions(utc(firstKnown + 1), utc(lastKnown))) {
+        at = change.atUtc.toMSecsSinceEpoch();
+        add(at, std::int64_t{change.offsetFromUtc} * 1000);
+    }
+    // Qt 6.4 lists the changes that the database lists, to 2037 mostly, but not those that its rule
+    // for the years after them gives, while its offsets follow the rule. So these are looked for: a
+    // rule has two changes a year, never within one week.
+    constexpr std::int64_t week = 7 * msPerDay;
+    for (; at < lastKnown; at += week) {
+        const std::int64_t next = offsetOf(zone, at + week);
+        if (next == offsets.back()) {
+            continue;
+        }
+        std::int64_t before = at;
+        std::int64_t after = at + week;
+        while (after - before > 1) {
+            const std::int64_t middle = before + (after - before) / 2;
+            (offsetOf(zone, middle) == next ? after : before) = middle;
+        }
+        add(after, next);
+    }
 }
-
-} // namespace
 
 std::optional<Zone> Zone::find(std::string_view iana)
 {
@@ -94,24 +132,12 @@ std::optional<Zone> Zone::find(std::string_view iana)
     if (!zone.isValid()) {
         return std::nullopt;
     }
-    auto table = std::make_shared<Table>();
-    table->name = iana;
-    table->begins.push_back(INT64_MIN);
-    table->offsets.push_back(std::int64_t{zone.offsetFromUtc(utc(firstKnown))} * 1000);
-    if (zone.hasTransitions()) {
-        for (const auto &change : zone.transitions(utc(firstKnown + 1), utc(lastKnown))) {
-            const std::int64_t offset = std::int64_t{change.offsetFromUtc} * 1000;
-            if (offset != table->offsets.back()) {
-                table->begins.push_back(change.atUtc.toMSecsSinceEpoch());
-                table->offsets.push_back(offset);
-            }
-        }
-    }
+    const auto table = std::make_shared<const Table>(std::string(iana), zone);
     const std::unique_lock lock(mutex);
     return Zone(found.try_emplace(table->name, table).first->second);
 }
 
-const std::string &Zone::name() const noexcept
+const std::string& Zone::name() const noexcept
 {
     return table_->name;
 }
@@ -129,7 +155,7 @@ Date Zone::dateOf(Instant t) const noexcept
 Instant Zone::resolve(Date date, int minuteOfDay) const noexcept
 {
     const std::int64_t local = date.days * msPerDay + minuteOfDay * std::int64_t{60'000};
-    const std::vector<std::int64_t> &begins = table_->begins;
+    const std::vector<std::int64_t>& begins = table_->begins;
     // The first stretch whose local end lies after that time: it holds the time, and first, or it
     // begins after the gap in which the time lies. No earlier start of the search can be right.
     std::size_t i = table_->stretchOf(local - mostOffset);

@@ -21,7 +21,7 @@ public:
     /// names.
     static std::optional<Zone> find(std::string_view iana);
 
-    const std::string &name() const noexcept;
+    const std::string& name() const noexcept;
 
     /// Offset from UTC at that moment; positive east of Greenwich.
     Duration offsetAt(Instant t) const noexcept;
@@ -44,7 +44,7 @@ public:
     }
 
     /// Whether they are the same zone by name.
-    friend bool operator==(const Zone &a, const Zone &b) noexcept { return a.name() == b.name(); }
+    friend bool operator==(const Zone& a, const Zone& b) noexcept { return a.name() == b.name(); }
 
 private:
     struct Table;
