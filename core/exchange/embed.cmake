@@ -1,0 +1,43 @@
+# Compiles text files of resources/ into the library, byte for byte.
+# loadwarden_embed(<target> <function> <file>...): adds a source that defines
+# `std::span<const loadwarden::EmbeddedFile> loadwarden::embedded::<function>()`; see embedded.h.
+function(loadwarden_embed target function)
+    set(arrays "")
+    set(entries "")
+    set(index 0)
+    foreach(path IN LISTS ARGN)
+        set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
+        get_filename_component(name "${path}" NAME)
+        file(READ "${path}" hex HEX)
+        string(LENGTH "${hex}" digits)
+        math(EXPR bytes "${digits} / 2")
+        string(REGEX REPLACE "([0-9a-f][0-9a-f])" "'\\\\x\\1'," characters "${hex}")
+        string(REPLACE "'\\x0a'," "'\\x0a',\n" characters "${characters}") # a line for each line
+        string(APPEND arrays "constexpr char file${index}[] = {${characters}'\\0'};\n")
+        string(APPEND entries "    EmbeddedFile{\"${name}\", std::string_view(file${index}, ${bytes})},\n")
+        math(EXPR index "${index} + 1")
+    endforeach()
+    file(CONFIGURE
+        OUTPUT "${CMAKE_CURRENT_BINARY_DIR}/embedded_${function}.cpp"
+        CONTENT "// Written by core/exchange/embed.cmake.
+#include \"core/exchange/embedded.h\"
+
+namespace loadwarden::embedded {
+
+namespace {
+
+${arrays}
+constexpr EmbeddedFile files[] = {
+${entries}};
+
+} // namespace
+
+std::span<const EmbeddedFile> ${function}()
+{
+    return files;
+}
+
+} // namespace loadwarden::embedded
+" @ONLY)
+    target_sources(${target} PRIVATE "${CMAKE_CURRENT_BINARY_DIR}/embedded_${function}.cpp")
+endfunction()
