@@ -1,0 +1,103 @@
+#include "core/cycle/limits.h"
+
+#include "core/quantities/temperature.h"
+
+namespace loadwarden {
+namespace {
+
+bool isGauge(Unit unit)
+{
+    return unit == Unit::kPaGauge || unit == Unit::barGauge || unit == Unit::psiGauge;
+}
+
+/// The quantity in the finest unit of its kind; gauge pressures as they are, without atmosphere.
+std::int64_t inBaseUnits(const Quantity& quantity)
+{
+    switch (quantity.unit) {
+    case Unit::celsius:
+    case Unit::fahrenheit: return temperatureUnits(quantity);
+    case Unit::minutes: return quantity.thousandths * 60;
+    case Unit::seconds: return quantity.thousandths;
+    case Unit::kPaAbsolute: return AbsolutePressure::fromKPaThousandths(quantity.thousandths).micropascals();
+    case Unit::barAbsolute: return AbsolutePressure::fromBarThousandths(quantity.thousandths).micropascals();
+    case Unit::kPaGauge: return GaugePressure::fromKPaThousandths(quantity.thousandths).micropascals();
+    case Unit::barGauge: return GaugePressure::fromBarThousandths(quantity.thousandths).micropascals();
+    case Unit::psiGauge: return GaugePressure::fromPsiThousandths(quantity.thousandths).micropascals();
+    case Unit::mgPerL:
+    case Unit::percent: return quantity.thousandths;
+    }
+    return 0;
+}
+
+const Quantity* judging(const std::vector<Quantity>& stated, Unit unit)
+{
+    for (const Quantity& value : stated) {
+        if (value.unit == unit) {
+            return &value;
+        }
+    }
+    return stated.empty() ? nullptr : &stated.front();
+}
+
+/// Negative, zero or positive as the reading is below, at or above the limit; nullopt where the
+/// atmosphere is needed and not known.
+std::optional<std::int64_t> compare(
+    const Quantity& reading, const Quantity& limit, const std::optional<AbsolutePressure>& atmosphere)
+{
+    std::int64_t left = inBaseUnits(reading);
+    std::int64_t right = inBaseUnits(limit);
+    if (isGauge(reading.unit) != isGauge(limit.unit)) {
+        if (!atmosphere) {
+            return std::nullopt;
+        }
+        (isGauge(reading.unit) ? left : right) += atmosphere->micropascals();
+    }
+    return left - right;
+}
+
+LimitCheck check(const std::vector<Quantity>& stated, const Quantity& reading,
+    const std::optional<AbsolutePressure>& atmosphere, int wrongSign)
+{
+    const Quantity* limit = judging(stated, reading.unit);
+    if (limit == nullptr) {
+        return {};
+    }
+    const auto difference = compare(reading, *limit, atmosphere);
+    if (!difference) {
+        return {Against::needsAtmosphere, limit};
+    }
+    return {*difference * wrongSign > 0 ? Against::beyond : Against::within, limit};
+}
+
+} // namespace
+
+LimitCheck checkLeast(
+    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere)
+{
+    return check(limit.least, reading, atmosphere, -1);
+}
+
+LimitCheck checkMost(
+    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere)
+{
+    return check(limit.most, reading, atmosphere, +1);
+}
+
+std::int64_t temperatureUnits(const Quantity& temperature)
+{
+    const std::int64_t hundredths = temperature.thousandths / 10;
+    return temperature.unit == Unit::fahrenheit ? Temperature::fromFahrenheitHundredths(hundredths).units()
+                                                : Temperature::fromCelsiusHundredths(hundredths).units();
+}
+
+const Limit* findLimit(const CycleSpecification& specification, Parameter parameter)
+{
+    for (const Limit& limit : specification.limits) {
+        if (limit.parameter == parameter) {
+            return &limit;
+        }
+    }
+    return nullptr;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "core/cycle/specification.h"
+#include "core/quantities/pressure.h"
+
+#include <optional>
+
+namespace loadwarden {
+
+/// How a reading stands to one side of a limit.
+enum class Against : std::uint8_t { within, beyond, needsAtmosphere, noLimit };
+
+struct LimitCheck {
+    Against against = Against::noLimit;
+    const Quantity* limit = nullptr; ///< the limit that judged; null where there was none
+};
+
+/// Judges a reading by a limit's least side: inclusive, by the value of its own unit, else by exact
+/// conversion from the first value stated. Gauge against absolute needs the site's atmosphere.
+[[nodiscard]] LimitCheck checkLeast(
+    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere);
+
+/// The same for the most side.
+[[nodiscard]] LimitCheck checkMost(
+    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere);
+
+/// A temperature quantity (celsius or fahrenheit) in units of 1/1800 K.
+[[nodiscard]] std::int64_t temperatureUnits(const Quantity& temperature);
+
+/// The limit of a parameter, or null.
+[[nodiscard]] const Limit* findLimit(const CycleSpecification& specification, Parameter parameter);
+
+} // namespace loadwarden

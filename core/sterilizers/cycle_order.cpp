@@ -1,0 +1,25 @@
+#include "core/sterilizers/cycle_order.h"
+
+namespace loadwarden {
+
+bool isBefore(const CycleTimes& a, const CycleTimes& b)
+{
+    if (a.counter && b.counter) {
+        return *a.counter < *b.counter;
+    }
+    const auto end = a.endForOrder();
+    return end && b.start && minuteOf(*end) <= minuteOf(*b.start);
+}
+
+bool countersDisagree(const CycleTimes& a, const CycleTimes& b)
+{
+    if (!a.counter || !b.counter || !a.start || !b.start) {
+        return false;
+    }
+    if (*a.counter == *b.counter) {
+        return true;
+    }
+    return *a.counter < *b.counter ? *a.start > *b.start : *b.start > *a.start;
+}
+
+} // namespace loadwarden
