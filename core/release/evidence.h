@@ -2,11 +2,14 @@
 
 #include "core/cycle/specification.h"
 #include "core/indicators/indicator.h"
+#include "core/indicators/biological.h"
 #include "core/indicators/product.h"
+#include "core/indicators/register.h"
 #include "core/loads/load_record.h"
 #include "core/packaging/packaging.h"
 #include "core/quantities/pressure.h"
 #include "core/quantities/zone.h"
+#include "core/sterilizers/cycle_order.h"
 #include "core/sterilizers/sterilizer_record.h"
 
 #include <optional>
@@ -20,7 +23,7 @@ namespace loadwarden {
 struct EvidenceRecord {
     std::string comment;
     std::optional<Instant> decideAt;
-    Zone zone;
+    Zone zone = *Zone::find("UTC");
     std::optional<AbsolutePressure> atmosphere;
     std::optional<SterilizerRecord> sterilizer;
     std::optional<CycleSpecification> specification;
@@ -31,6 +34,31 @@ struct EvidenceRecord {
     std::vector<Incubator> incubators;
     LoadRecord load;                  ///< meaningless where test is set
     std::optional<HistoryCycle> test; ///< the record is of a test cycle
+};
+
+/// What the acts of a record come to without knowing the moment of the decision.
+struct ActSummary {
+    int unsignedActs = 0;             ///< without a name, or by a viewer
+    int backwards = 0;                ///< happened after they were recorded
+    Instant newestRecorded{};         ///< the latest recordedAt of all
+    Duration longestGapInLoad{};      ///< greatest recordedAt - happenedAt inside the load
+};
+
+/// Evidence as `decide` sees it: the record with every link resolved, times corrected, test periods
+/// and the reach of controls worked out once. Made by `assemble` only.
+struct Evidence {
+    EvidenceRecord record; ///< its products, lots, controls and incubators have moved to `known`
+    IndicatorRegister known;
+    CycleTimes load;
+    std::vector<CycleTimes> history;        ///< beside record.sterilizer->cycles
+    std::optional<CycleTimes> test;         ///< beside record.test
+    std::optional<Instant> periodEnd;       ///< of the load's test period
+    std::optional<Instant> printoutStart;   ///< corrected; nullopt: left out or offset unknown
+    std::optional<Instant> printoutEnd;
+    bool printoutOffsetUnknown = false;     ///< for a start or end that is there
+    bool hasImplant = false;
+    std::optional<Duration> aeration;       ///< the longest asked for; nullopt: somewhere not stated
+    ActSummary acts;
 };
 
 } // namespace loadwarden

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "core/indicators/product.h"
+#include "core/indicators/type_set.h"
 #include "core/quantities/instant.h"
 #include "core/quantities/method.h"
 
-#include <array>
 #include <cstdint>
 #include <string>
 
@@ -18,26 +18,6 @@ enum class BiFrequency : std::uint8_t { weekly, eachDay, everyLoad };
 enum class BiReadout : std::uint8_t { release, last };
 enum class ImplantHold : std::uint8_t { wholeLoad, implantsOnly };
 
-/// ISO 11140-1 types as one bit each.
-class TypeSet {
-public:
-    constexpr TypeSet() = default;
-    constexpr TypeSet(std::initializer_list<int> types)
-    {
-        for (int type : types) {
-            add(type);
-        }
-    }
-    constexpr void add(int type) { m_bits |= 1U << static_cast<unsigned>(type); }
-    [[nodiscard]] constexpr bool contains(int type) const
-    {
-        return type >= 0 && type < 32 && (m_bits & (1U << static_cast<unsigned>(type))) != 0;
-    }
-
-private:
-    unsigned m_bits = 0;
-};
-
 /// What a facility has settled; the defaults are those of resources/policies/us-hospital.toml, where
 /// each has its source. Field by field the setting named beside it.
 struct Policy {
@@ -46,8 +26,8 @@ struct Policy {
     std::string title;
     std::string digest; ///< of the file's bytes, hexadecimal; empty where it came from no file
 
-    Duration clockTolerance = minutes(5);          // printout.clock_tolerance_minutes
-    Duration lateAfter = hours(4);                 // acts.late_hours
+    Duration clockTolerance = Duration::minutes(5);          // printout.clock_tolerance_minutes
+    Duration lateAfter = Duration::hours(4);                 // acts.late_hours
     int failedPackages = 2;                        // process.failed_packages
     int rejectedForSupervisor = 2;                 // packages.rejected_for_supervisor
     int wetForSupervisor = 2;                      // packages.wet_for_supervisor
@@ -71,12 +51,12 @@ struct Policy {
     bool routineBlocks = false;                    // bi.routine_blocks
     ImplantHold implantHold = ImplantHold::wholeLoad; // implant.hold
     ControlReach controlPer = ControlReach::day;   // control.per (day or load)
-    Duration controlWindow = hours(2);             // control.window_hours
+    Duration controlWindow = Duration::hours(2);             // control.window_hours
     std::int64_t temperatureToleranceUnits = 900;  // device.temperature_tolerance_kelvin, 1/1800 K
-    Duration sheetReadWithin = minutes(60);        // bowie_dick.read_within_minutes
+    Duration sheetReadWithin = Duration::minutes(60);        // bowie_dick.read_within_minutes
     std::int64_t leakMostThousandthsMbarPerMinute = 1300; // leak.most_mbar_per_minute
-    Duration leakSettle = minutes(5);              // leak.settle_minutes
-    Duration leakTest = minutes(10);               // leak.test_minutes
+    Duration leakSettle = Duration::minutes(5);              // leak.settle_minutes
+    Duration leakTest = Duration::minutes(10);               // leak.test_minutes
 };
 
 } // namespace loadwarden

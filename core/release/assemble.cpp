@@ -1,0 +1,282 @@
+#include "core/release/assemble.h"
+
+#include "core/indicators/settle.h"
+#include "core/release/each_act.h"
+#include "core/sterilizers/clock_offset.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+namespace loadwarden {
+namespace {
+
+template <class Entry>
+std::int32_t indexById(const std::vector<Entry>& list, const std::string& id)
+{
+    if (id.empty()) {
+        return -1;
+    }
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        if (list[i].id == id) {
+            return static_cast<std::int32_t>(i);
+        }
+    }
+    return -1;
+}
+
+class Linker {
+public:
+    Linker(const IndicatorRegister& known, const Zone& zone) : m_known(known), m_zone(zone) {}
+
+    [[nodiscard]] ProductLink link(const std::string& product, const std::string& lot) const
+    {
+        ProductLink link;
+        link.product = indexById(m_known.products, product);
+        if (product.empty() || lot.empty()) {
+            return link;
+        }
+        for (std::size_t i = 0; i < m_known.lots.size(); ++i) {
+            if (m_known.lots[i].number == lot && m_known.lots[i].product == product) {
+                link.lot = static_cast<std::int32_t>(i);
+                break;
+            }
+        }
+        return link;
+    }
+
+    void chemical(ChemicalIndicator& indicator) const
+    {
+        indicator.link = link(indicator.product, indicator.lot);
+        sortReadings(indicator.readings);
+    }
+
+    void vial(Vial& vial, std::string_view lotOfCycle) const
+    {
+        vial.link = link(vial.product, vial.lot);
+        vial.incubatorIndex = indexById(m_known.incubators, vial.incubator);
+        sortReadings(vial.readings);
+        std::optional<Date> day;
+        if (vial.incubationStart) {
+            day = m_zone.dateOf(*vial.incubationStart);
+            vial.midnightAfterStart = m_zone.resolve(*day + 1, 0);
+        }
+        vial.controls.clear();
+        if (vial.incubator.empty() || vial.product.empty() || vial.lot.empty()) {
+            return;
+        }
+        for (std::size_t i = 0; i < m_known.controls.size(); ++i) {
+            const Control& control = m_known.controls[i];
+            if (control.incubator != vial.incubator || control.product != vial.product
+                || control.lot != vial.lot) {
+                continue;
+            }
+            ControlCandidate candidate;
+            candidate.control = static_cast<std::int32_t>(i);
+            candidate.forThisLoad = !lotOfCycle.empty() && control.forLoad == lotOfCycle;
+            candidate.apart = Duration{INT64_MAX};
+            if (control.incubationStart && vial.incubationStart) {
+                candidate.sameDay = m_zone.dateOf(*control.incubationStart) == *day;
+                const Duration apart = *control.incubationStart - *vial.incubationStart;
+                candidate.apart = apart < Duration{} ? -apart : apart;
+            }
+            vial.controls.push_back(candidate);
+        }
+    }
+
+    void control(Control& control) const
+    {
+        control.link = link(control.product, control.lot);
+        sortReadings(control.readings);
+        const IndicatorLot* lot = m_known.lotOf(control.link);
+        control.lotInDate = lot != nullptr && control.incubationStart && lot->expires
+            && m_zone.dateOf(*control.incubationStart) <= *lot->expires;
+    }
+
+    void cycle(HistoryCycle& cycle) const
+    {
+        for (Vial& each : cycle.vials) {
+            vial(each, cycle.lot);
+        }
+        if (cycle.sheet) {
+            chemical(*cycle.sheet);
+        }
+        for (ChemicalIndicator& each : cycle.indicators) {
+            chemical(each);
+        }
+    }
+
+private:
+    const IndicatorRegister& m_known;
+    const Zone& m_zone;
+};
+
+class ClockCorrection {
+public:
+    ClockCorrection(const SterilizerRecord* sterilizer, const Zone& zone)
+        : m_sterilizer(sterilizer), m_zone(zone), m_testMinute(sterilizer != nullptr ? sterilizer->testMinute : 0)
+    {
+    }
+
+    /// A time of the sterilizer's clock on the facility's, or nullopt where the offset is unknown.
+    [[nodiscard]] std::optional<Instant> correct(Instant shown) const
+    {
+        const auto offset = m_sterilizer != nullptr ? offsetAt(m_sterilizer->clockOffsets, shown) : std::nullopt;
+        return offset ? std::optional(shown - *offset) : std::nullopt;
+    }
+
+    [[nodiscard]] CycleTimes times(ClockSource clock, std::optional<Instant> start, std::optional<Instant> end,
+        std::optional<std::int64_t> counter) const
+    {
+        CycleTimes times;
+        times.counter = counter;
+        times.start = onFacilityClock(clock, start, times.offsetUnknown);
+        times.end = onFacilityClock(clock, end, times.offsetUnknown);
+        if (times.start) {
+            times.day = m_zone.dateOf(*times.start);
+            times.period = m_zone.periodOf(*times.start, m_testMinute);
+        }
+        return times;
+    }
+
+private:
+    [[nodiscard]] std::optional<Instant> onFacilityClock(
+        ClockSource clock, std::optional<Instant> shown, bool& unknown) const
+    {
+        if (!shown || clock == ClockSource::facility) {
+            return shown;
+        }
+        const auto corrected = correct(*shown);
+        unknown = unknown || !corrected;
+        return corrected ? corrected : shown;
+    }
+
+    const SterilizerRecord* m_sterilizer;
+    const Zone& m_zone;
+    int m_testMinute;
+};
+
+void linkItem(Item& item, const Linker& linker, const std::vector<Packaging>& packagings)
+{
+    item.packagingIndex = indexById(packagings, item.packaging);
+    if (item.external) {
+        linker.chemical(*item.external);
+    }
+    for (ChemicalIndicator& each : item.internals) {
+        linker.chemical(each);
+    }
+}
+
+/// The longest aeration that sterilizer, packagings and devices ask for, or nullopt where one of
+/// them does not state it.
+std::optional<Duration> longestAeration(const EvidenceRecord& record)
+{
+    if (!record.sterilizer || !record.sterilizer->aeration) {
+        return std::nullopt;
+    }
+    std::int64_t longest = record.sterilizer->aeration->minutes;
+    for (const Item& item : record.load.items) {
+        if (item.packagingIndex < 0 || item.devices.empty()) {
+            return std::nullopt;
+        }
+        const auto& ofPackaging = record.packagings[static_cast<std::size_t>(item.packagingIndex)].aerationMinutes;
+        if (!ofPackaging) {
+            return std::nullopt;
+        }
+        longest = std::max(longest, *ofPackaging);
+        for (const Device& device : item.devices) {
+            if (!device.aerationMinutes) {
+                return std::nullopt;
+            }
+            longest = std::max(longest, *device.aerationMinutes);
+        }
+    }
+    return Duration::minutes(longest);
+}
+
+ActSummary summarize(const EvidenceRecord& record, const std::vector<Control>& controls)
+{
+    ActSummary summary;
+    summary.newestRecorded = Instant{INT64_MIN};
+    forEachAct(record, controls, [&summary](const Act& act, bool insideLoad) {
+        summary.unsignedActs += act.by.empty() || act.role == Role::viewer ? 1 : 0;
+        summary.backwards += act.happenedAt > act.recordedAt ? 1 : 0;
+        summary.newestRecorded = std::max(summary.newestRecorded, act.recordedAt);
+        if (insideLoad) {
+            summary.longestGapInLoad = std::max(summary.longestGapInLoad, act.recordedAt - act.happenedAt);
+        }
+    });
+    return summary;
+}
+
+void takePrintoutTimes(Evidence& evidence, const ClockCorrection& clock)
+{
+    if (!evidence.record.load.printout) {
+        return;
+    }
+    const Printout& printout = *evidence.record.load.printout;
+    if (printout.start) {
+        evidence.printoutStart = clock.correct(*printout.start);
+        evidence.printoutOffsetUnknown = !evidence.printoutStart;
+    }
+    if (printout.end) {
+        evidence.printoutEnd = clock.correct(*printout.end);
+        evidence.printoutOffsetUnknown = evidence.printoutOffsetUnknown || !evidence.printoutEnd;
+    }
+}
+
+} // namespace
+
+Evidence assemble(EvidenceRecord given)
+{
+    Evidence evidence;
+    evidence.record = std::move(given);
+    EvidenceRecord& record = evidence.record;
+    evidence.known.products = std::move(record.products);
+    evidence.known.lots = std::move(record.lots);
+    evidence.known.incubators = std::move(record.incubators);
+    evidence.known.controls = std::move(record.controls);
+
+    const Linker linker(evidence.known, record.zone);
+    for (Control& control : evidence.known.controls) {
+        linker.control(control);
+    }
+    const ClockCorrection clock(record.sterilizer ? &*record.sterilizer : nullptr, record.zone);
+    if (record.sterilizer) {
+        evidence.history.reserve(record.sterilizer->cycles.size());
+        for (HistoryCycle& cycle : record.sterilizer->cycles) {
+            linker.cycle(cycle);
+            evidence.history.push_back(clock.times(cycle.clock, cycle.start, cycle.end, cycle.counter));
+        }
+    }
+    if (record.test) {
+        linker.cycle(*record.test);
+        evidence.test
+            = clock.times(record.test->clock, record.test->start, record.test->end, record.test->counter);
+    }
+
+    LoadRecord& load = record.load;
+    evidence.load = clock.times(load.clock, load.start, load.end, load.counter);
+    if (evidence.load.period) {
+        evidence.periodEnd = record.zone.periodBegin(
+            *evidence.load.period + 1, record.sterilizer ? record.sterilizer->testMinute : 0);
+    }
+    takePrintoutTimes(evidence, clock);
+    for (ProcessChallengeDevice& pcd : load.pcds) {
+        for (ChemicalIndicator& each : pcd.indicators) {
+            linker.chemical(each);
+        }
+        for (Vial& each : pcd.vials) {
+            linker.vial(each, load.lot);
+        }
+    }
+    for (Item& item : load.items) {
+        linkItem(item, linker, record.packagings);
+        evidence.hasImplant = evidence.hasImplant || item.implant != Implant::no;
+    }
+    evidence.aeration = longestAeration(record);
+    evidence.acts = summarize(record, evidence.known.controls);
+    return evidence;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "core/release/finding.h"
+#include "core/loads/load_record.h"
+
+#include <span>
+#include <string_view>
+#include <vector>
+
+namespace loadwarden {
+
+/// Where rules put what they found. Answers findings that need a review with the reviews of the
+/// load (RULES.md, 5, reviews).
+class FindingSink {
+public:
+    FindingSink(std::vector<Finding>& findings, std::span<const Review> reviews, Instant now)
+        : m_findings(findings), m_reviews(reviews), m_now(now)
+    {
+    }
+
+    /// The item that the following findings are about; -1: the load.
+    void setItem(std::int32_t item) { m_item = item; }
+
+    Finding& add(Key key, Outcome outcome, std::string_view subject = {});
+
+    /// A finding that waits for a review, or the note that a review made of it. `newest` is the
+    /// newest entry behind it (Instant{INT64_MIN} where there is none); `raisedBy` the acts that raised it, whose authors may not review it
+    /// unless they are supervisors (never, where a second supervisor is asked for).
+    Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, Instant newest,
+        std::span<const Act* const> raisedBy);
+
+    /// The same, raised by one act, its recordedAt the newest.
+    Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, const Act& raisedBy);
+
+    [[nodiscard]] std::size_t size() const { return m_findings.size(); }
+
+    /// Says a finding only once for its key, item and subject.
+    Finding& addOnce(Key key, Outcome outcome, std::string_view subject = {});
+
+private:
+    std::vector<Finding>& m_findings;
+    std::span<const Review> m_reviews;
+    Instant m_now;
+    std::int32_t m_item = -1;
+};
+
+} // namespace loadwarden

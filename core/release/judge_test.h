@@ -1,0 +1,44 @@
+#pragma once
+
+#include "core/release/decision.h"
+#include "core/release/evidence.h"
+#include "core/release/finding_sink.h"
+#include "core/release/policy.h"
+
+#include <memory_resource>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace loadwarden {
+
+/// What a test cycle came to, for the rules that depend on it.
+struct TestOutcome {
+    TestResult result = TestResult::pending;
+    std::optional<Instant> failedSince; ///< when the first of its failures was known; set where it failed
+};
+
+/// The other cycles of the sterilizer that a test is judged beside.
+struct TestSurroundings {
+    std::span<const HistoryCycle> cycles;
+    std::span<const CycleTimes> times;
+};
+
+/// Judges a test cycle (RULES.md, 7). Writes reasons to `sink` where it is not null and the acts
+/// behind a failure to `failureActs` where that is not null.
+[[nodiscard]] TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times,
+    const TestSurroundings& around, const IndicatorRegister& known, const Policy& policy, Instant now,
+    FindingSink* sink, std::pmr::vector<const Act*>* failureActs);
+
+/// How a policy takes biological indicators.
+[[nodiscard]] BiologicalSettings biologicalSettings(const Policy& policy);
+
+/// What an indicator needs to know of a cycle of the history.
+[[nodiscard]] CycleContext contextOf(const HistoryCycle& cycle, const CycleTimes& times);
+
+/// ISO 11140-1 types that count in a PCD for a method: by policy, and by what biological products
+/// of the vials in the same PCD name.
+[[nodiscard]] TypeSet pcdTypes(
+    const Policy& policy, Method method, const std::vector<Vial>& vials, const IndicatorRegister& known);
+
+} // namespace loadwarden

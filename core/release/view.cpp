@@ -1,0 +1,255 @@
+#include "core/release/view.h"
+
+#include <algorithm>
+
+namespace loadwarden {
+namespace {
+
+AirTest airTestOf(const HistoryCycle& cycle, const TestOutcome& outcome, Instant now)
+{
+    switch (outcome.result) {
+    case TestResult::failed: return AirTest::failed;
+    case TestResult::passed: return AirTest::passed;
+    case TestResult::pending: return AirTest::pending;
+    case TestResult::voided:
+        return cycle.voidReason && standsAs(cycle.voidReason->act, Role::lead, now) ? AirTest::asNotMade
+                                                                                    : AirTest::pending;
+    }
+    return AirTest::pending;
+}
+
+PcdRequirement pcdRequirement(const Policy& policy, Method method)
+{
+    switch (method) {
+    case Method::steam: return policy.pcdSteam;
+    case Method::hydrogenPeroxide: return policy.pcdHydrogenPeroxide;
+    case Method::dryHeat: return policy.pcdDryHeat;
+    case Method::ethyleneOxide: return PcdRequirement::required;
+    case Method::unknown: break;
+    }
+    return PcdRequirement::ifPlaced;
+}
+
+} // namespace
+
+BiFrequency frequencyOf(const Policy& policy, Method method)
+{
+    switch (method) {
+    case Method::steam: return policy.biSteam;
+    case Method::hydrogenPeroxide: return policy.biHydrogenPeroxide;
+    case Method::dryHeat: return policy.biDryHeat;
+    case Method::ethyleneOxide: return BiFrequency::everyLoad;
+    case Method::unknown: break;
+    }
+    return BiFrequency::eachDay;
+}
+
+View::View(const Evidence& given, const Policy& with, Instant at, std::pmr::memory_resource* resource)
+    : evidence(given), policy(with), now(at), load(given.record.load),
+      sterilizer(given.record.sterilizer ? &*given.record.sterilizer : nullptr),
+      specification(given.record.specification ? &*given.record.specification : nullptr),
+      method(specification != nullptr ? specification->method : Method::unknown),
+      airRemoval(specification != nullptr ? specification->airRemoval : AirRemoval::unknown),
+      purpose(specification != nullptr ? specification->purpose : Purpose::routine),
+      cycleType(specification != nullptr ? std::string_view(specification->cycleType) : std::string_view()),
+      context{.day = given.load.day, .end = given.load.end, .method = method, .cycleType = cycleType},
+      biological(biologicalSettings(with)), implantRejections(resource), vials(resource), pcdIndicators(resource), items(resource),
+      internals(resource), history(resource), memory(resource)
+{
+    const bool wholeLoad = !holdsImplantsOnly();
+    biRequired = (method != Method::unknown && frequencyOf(policy, method) == BiFrequency::everyLoad)
+        || (evidence.hasImplant && wholeLoad);
+    pcdRequired = pcdRequirement(policy, method) == PcdRequirement::required || evidence.hasImplant;
+    judgeVials();
+    judgePcds();
+    judgeItems();
+    judgeHistory();
+    implant = judgeImplant();
+}
+
+const Packaging* View::packagingOf(const Item& item) const
+{
+    return item.packagingIndex < 0 ? nullptr
+                                   : &evidence.record.packagings[static_cast<std::size_t>(item.packagingIndex)];
+}
+
+bool View::isOpenTray(const Item& item) const
+{
+    const Packaging* packaging = packagingOf(item);
+    return isImmediateUse() && packaging != nullptr && packaging->form == PackageForm::openTray;
+}
+
+bool View::holdsImplantsOnly() const
+{
+    return policy.implantHold == ImplantHold::implantsOnly && method != Method::ethyleneOxide
+        && !isImmediateUse();
+}
+
+void View::judgeVials()
+{
+    BiSummary summary;
+    for (const ProcessChallengeDevice& pcd : load.pcds) {
+        for (const Vial& vial : pcd.vials) {
+            const VialJudgement judged = judgeVial(vial, context, false, biological, evidence.known, now);
+            summary.add(judged.state);
+            hasPositiveVial = hasPositiveVial || judged.state == VialState::positive;
+            hasPendingVial = hasPendingVial || judged.state == VialState::pending;
+            vials.push_back({&pcd, &vial, judged});
+        }
+    }
+    bi = summary.state();
+}
+
+void View::judgePcds()
+{
+    for (const ProcessChallengeDevice& pcd : load.pcds) {
+        if (pcd.indicators.empty()) {
+            continue;
+        }
+        const TypeSet types = pcdTypes(policy, method, pcd.vials, evidence.known);
+        for (const ChemicalIndicator& indicator : pcd.indicators) {
+            pcdIndicators.push_back(
+                {&pcd, &indicator, judgeChemical(indicator, types, context, evidence.known, now)});
+        }
+    }
+}
+
+void View::judgeItems()
+{
+    const TypeSet inside = method == Method::steam ? policy.internalTypesSteam : policy.internalTypesOther;
+    items.reserve(load.items.size());
+    for (const Item& item : load.items) {
+        ItemIndicators& judged = items.emplace_back();
+        judged.externalAsked = !isOpenTray(item) && !item.internalVisible;
+        judged.firstInternal = internals.size();
+        if (item.external) {
+            judged.external = judgeChemical(*item.external, TypeSet{1}, context, evidence.known, now);
+        }
+        for (const ChemicalIndicator& internal : item.internals) {
+            internals.push_back(judgeChemical(internal, inside, context, evidence.known, now));
+        }
+    }
+}
+
+void View::judgeHistory()
+{
+    if (sterilizer == nullptr) {
+        return;
+    }
+    const TestSurroundings around{sterilizer->cycles, evidence.history};
+    history.reserve(sterilizer->cycles.size());
+    for (std::size_t i = 0; i < sterilizer->cycles.size(); ++i) {
+        PastCycle& past = history.emplace_back();
+        past.cycle = &sterilizer->cycles[i];
+        past.times = &evidence.history[i];
+        past.before = isBefore(*past.times, evidence.load);
+        past.after = isBefore(evidence.load, *past.times);
+        const CycleContext pastContext = contextOf(*past.cycle, *past.times);
+        BiSummary summary;
+        for (const Vial& vial : past.cycle->vials) {
+            summary.add(judgeVial(vial, pastContext, true, biological, evidence.known, now).state);
+        }
+        past.bi = summary.state();
+        if (past.cycle->kind != CycleKind::load) {
+            past.test = judgeTestCycle(
+                *past.cycle, *past.times, around, evidence.known, policy, now, nullptr, nullptr);
+        }
+        if (past.cycle->kind == CycleKind::bowieDick) {
+            past.airTest = airTestOf(*past.cycle, past.test, now);
+        }
+    }
+}
+
+TypeSet implantTypes(const View& view, const ProcessChallengeDevice& pcd)
+{
+    TypeSet types;
+    if (isGas(view.method) || view.method == Method::dryHeat) {
+        for (const Vial& vial : pcd.vials) {
+            const IndicatorProduct* product = view.evidence.known.productOf(vial.link);
+            if (product != nullptr && product->kind == IndicatorKind::biological) {
+                for (int type : product->implantIndicatorTypes) {
+                    types.add(type);
+                }
+            }
+        }
+    }
+    return types.empty() ? TypeSet{5} : types;
+}
+
+namespace {
+
+/// What one PCD can still do for the implants of its load.
+struct ImplantPcd {
+    bool rejected = false;
+    bool good = false;
+    bool possible = false;
+};
+
+ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
+{
+    const TypeSet needed = implantTypes(view, pcd);
+    bool negative = false;
+    bool openVial = pcd.vials.empty();
+    for (const LoadVial& each : view.vials) {
+        if (each.pcd == &pcd) {
+            negative = negative || each.judged.state == VialState::negative;
+            openVial = openVial || each.judged.state == VialState::negative
+                || each.judged.state == VialState::pending;
+        }
+    }
+    ImplantPcd result;
+    bool any = false;
+    bool allAccepted = true;
+    bool allOpen = true;
+    for (const PcdIndicator& each : view.pcdIndicators) {
+        const IndicatorProduct* product = view.evidence.known.productOf(each.indicator->link);
+        if (each.pcd != &pcd || product == nullptr || !needed.contains(product->type)) {
+            continue;
+        }
+        any = true;
+        const ChemicalState state = each.judged.state;
+        result.rejected = result.rejected || state == ChemicalState::rejected;
+        allAccepted = allAccepted && state == ChemicalState::accepted;
+        allOpen = allOpen
+            && (state == ChemicalState::accepted
+                || (state != ChemicalState::rejected && !each.judged.spoiled
+                    && !isLost(*each.indicator, state, view.now)));
+    }
+    result.good = negative && any && allAccepted;
+    result.possible = openVial && allOpen;
+    return result;
+}
+
+} // namespace
+
+ImplantState View::judgeImplant()
+{
+    if (!evidence.hasImplant) {
+        return ImplantState::holds;
+    }
+    bool good = false;
+    bool possible = false;
+    for (const ProcessChallengeDevice& pcd : load.pcds) {
+        const ImplantPcd judged = judgeImplantPcd(*this, pcd);
+        good = good || judged.good;
+        possible = possible || judged.possible;
+        if (judged.rejected) {
+            implantRejections.push_back(&pcd);
+        }
+    }
+    if (hasPositiveVial) {
+        return ImplantState::failsBi;
+    }
+    if (!implantRejections.empty()) {
+        return ImplantState::failsIndicator;
+    }
+    if (good && !hasPendingVial) {
+        return ImplantState::holds;
+    }
+    if (load.pcds.empty()) {
+        return ImplantState::missing;
+    }
+    return good || possible ? ImplantState::pending : ImplantState::impossible;
+}
+
+} // namespace loadwarden
