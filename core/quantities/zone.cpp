@@ -97,20 +97,21 @@ Zone::Table::Table(std::string zoneName, const QTimeZone& zone)
     }
     // Qt 6.4 lists the changes that the database lists, to 2037 mostly, but not those that its rule
     // for the years after them gives, while its offsets follow the rule. So these are looked for: a
-    // rule has two changes a year, never within one week.
-    constexpr std::int64_t week = 7 * msPerDay;
-    for (; at < lastKnown; at += week) {
-        const std::int64_t next = offsetOf(zone, at + week);
+    // rule has two changes a year, at whole seconds, never within two weeks.
+    constexpr std::int64_t step = 14 * msPerDay;
+    at -= at % 1000;
+    for (; at < lastKnown; at += step) {
+        const std::int64_t next = offsetOf(zone, at + step);
         if (next == offsets.back()) {
             continue;
         }
-        std::int64_t before = at;
-        std::int64_t after = at + week;
+        std::int64_t before = at / 1000;
+        std::int64_t after = (at + step) / 1000;
         while (after - before > 1) {
             const std::int64_t middle = before + (after - before) / 2;
-            (offsetOf(zone, middle) == next ? after : before) = middle;
+            (offsetOf(zone, middle * 1000) == next ? after : before) = middle;
         }
-        add(after, next);
+        add(after * 1000, next);
     }
 }
 

@@ -49,7 +49,9 @@ TEST(ZoneFind, KnowsNamesOnly)
     }
     using namespace std::string_view_literals;
     EXPECT_FALSE(Zone::find("America/Chicago\0"sv));
-    EXPECT_FALSE(Zone::find(std::string(1'000'000, 'A') + "/B"));
+    std::string longName(1'000'000, 'A');
+    longName[2] = '/';
+    EXPECT_FALSE(Zone::find(longName));
 }
 
 TEST(ZoneFind, GivesTheSameZoneToManyThreads)
