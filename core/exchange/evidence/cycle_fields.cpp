@@ -1,0 +1,90 @@
+#include "core/exchange/evidence/cycle_words.h"
+#include "core/exchange/evidence/object_types.h"
+
+// Another cycle of the sterilizer: a load or a test.
+
+namespace loadwarden::evidence_format {
+
+namespace {
+
+constexpr Word<FailureKind> failureWords[] = {
+    {"physical", FailureKind::physical},
+    {"pcd-rejected", FailureKind::pcdRejected},
+};
+
+constexpr auto failure = join(fields(word<failureWords, &ProcessFailure::kind>("kind").must()),
+                              actFields<&ProcessFailure::act>());
+
+constinit const ObjectType failureType =
+    signedType<&ProcessFailure::act>("a process failure", failure);
+
+constexpr Word<bool> causeWords[] = {
+    {"known", true},
+    {"unknown", false},
+};
+
+constexpr Word<Reach> reachWords[] = {
+    {"that-load", Reach::thatLoad},
+    {"sterilizer", Reach::sterilizer},
+};
+
+constexpr auto resolution = join(fields(word<causeWords, &Resolution::causeKnown>("cause").must(),
+                                        word<reachWords, &Resolution::reach>("reach").must(),
+                                        text<&Resolution::what>("what", 2'000)),
+                                 actFields<&Resolution::act>());
+
+constinit const ObjectType resolutionType =
+    signedType<&Resolution::act>("a resolution", resolution);
+
+constexpr auto exposure =
+    fields(minutesAsMs<&HistoryCycle::exposureMs>("minutes"),
+           celsiusHundredths<&HistoryCycle::exposureCelsiusHundredths>("celsius"));
+
+constinit const ObjectType exposureType = objectType("the exposure of a test", exposure);
+
+constexpr auto voidReason =
+    join(fields(text<&SignedReason::why>("why", 2'000).must()), actFields<&SignedReason::act>());
+
+constinit const ObjectType voidReasonType =
+    signedType<&SignedReason::act>("the reason of a void test", voidReason);
+
+constexpr Field riseMbar{
+    "riseMbar",
+    NumberRule{3, -1'000'000, 1'000'000, [](void* owner, std::int64_t value, std::string_view) {
+                   static_cast<LeakReading*>(owner)->riseThousandthsMbar = value;
+               }}};
+
+constexpr auto leak = join(fields(minutesAsMs<&LeakReading::settledMs>("settledMinutes"),
+                                  minutesAsMs<&LeakReading::testMs>("minutes"), riseMbar),
+                           actFields<&LeakReading::act>());
+
+constinit const ObjectType leakType = signedType<&LeakReading::act>("a leak reading", leak);
+
+constexpr auto physical = join(fields(flag<&PhysicalStatement::good>("good").must()),
+                               actFields<&PhysicalStatement::act>());
+
+constinit const ObjectType physicalType =
+    signedType<&PhysicalStatement::act>("the statement about a physical record", physical);
+
+constexpr auto cycle = fields(
+    word<cycleKindWords, &HistoryCycle::kind>("kind").must(), id<&HistoryCycle::lot>("lot").must(),
+    word<methodWords, &HistoryCycle::method>("method"), id<&HistoryCycle::cycleType>("cycleType"),
+    word<clockWords, &HistoryCycle::clock>("clock"), time<&HistoryCycle::start>("start").must(),
+    time<&HistoryCycle::end>("end"), whole<&HistoryCycle::counter>("counter", 0, 1'000'000'000),
+    word<outcomeWords, &HistoryCycle::outcome>("outcome"), ids<&HistoryCycle::items>("items"),
+    objects<failureType, &HistoryCycle::failures>("failures"),
+    whole<&HistoryCycle::packagesRejectedOrWet>("packagesRejectedOrWet", 0, 100'000),
+    objects<resolutionType, &HistoryCycle::resolutions>("resolutions"),
+    objects<vialType, &HistoryCycle::vials>("vials"),
+    object<sheetType, &HistoryCycle::sheet>("sheet"), objectSpread<exposureType>("exposure"),
+    flag<&HistoryCycle::chamberEmpty>("chamberEmpty"), flag<&HistoryCycle::dryingRun>("dryingRun"),
+    object<voidReasonType, &HistoryCycle::voidReason>("voidReason"),
+    object<leakType, &HistoryCycle::leak>("leak"),
+    object<physicalType, &HistoryCycle::physical>("physical"),
+    objects<indicatorType, &HistoryCycle::indicators>("indicators"));
+
+} // namespace
+
+constinit const ObjectType cycleType = objectType("a cycle", cycle);
+
+} // namespace loadwarden::evidence_format

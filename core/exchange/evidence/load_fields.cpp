@@ -1,0 +1,78 @@
+#include "core/exchange/evidence/cycle_words.h"
+#include "core/exchange/evidence/object_types.h"
+#include "core/exchange/evidence/parameter_words.h"
+
+// The load itself.
+
+namespace loadwarden::evidence_format {
+
+namespace {
+
+constexpr Word<AbortPhase> phaseWords[] = {
+    {"heating", AbortPhase::heating},   {"air-removal", AbortPhase::airRemoval},
+    {"exposure", AbortPhase::exposure}, {"exhaust", AbortPhase::exhaust},
+    {"drying", AbortPhase::drying},     {"aeration", AbortPhase::aeration},
+    {"unknown", AbortPhase::unknown},
+};
+
+constexpr auto alarm = join(fields(id<&Alarm::code>("code").must()), actFields<&Alarm::act>());
+
+constinit const ObjectType alarmType = signedType<&Alarm::act>("an alarm", alarm);
+
+constexpr auto pcd =
+    fields(id<&ProcessChallengeDevice::id>("id").must(),
+           objects<indicatorType, &ProcessChallengeDevice::indicators>("indicators"),
+           objects<vialType, &ProcessChallengeDevice::vials>("vials"));
+
+constinit const ObjectType pcdType = objectType("a process challenge device", pcd);
+
+constexpr auto aerationRun = fields(
+    object<actType, &AerationRun::start>("start").must(), object<actType, &AerationRun::end>("end"),
+    object<actType, &AerationRun::interrupted>("interrupted"),
+    celsiusHundredths<&AerationRun::celsiusHundredths>("celsius").must());
+
+constinit const ObjectType aerationRunType = objectType("an aeration run", aerationRun);
+
+constexpr auto immediateUse = fields(text<&ImmediateUse::reason>("reason", 2'000),
+                                     id<&ImmediateUse::caseReference>("caseReference"),
+                                     flag<&ImmediateUse::forStorage>("forStorage"));
+
+constinit const ObjectType immediateUseType =
+    objectType("the statement about immediate use", immediateUse);
+
+constexpr Word<ReviewAnswer> reviewWords[] = {
+    {"isolated", ReviewAnswer::isolated},
+    {"not-isolated", ReviewAnswer::notIsolated},
+};
+
+constexpr auto review =
+    join(fields(id<&Review::finding>("finding").must(), text<&Review::subject>("subject"),
+                word<reviewWords, &Review::answer>("answer").must(),
+                text<&Review::why>("why", 2'000), time<&Review::newestSeen>("newestSeen").must()),
+         actFields<&Review::act>());
+
+constinit const ObjectType reviewType = signedType<&Review::act>("a review", review);
+
+constexpr auto load = fields(
+    id<&LoadRecord::lot>("lot"), id<&LoadRecord::operatedBy>("operator"),
+    word<clockWords, &LoadRecord::clock>("clock"), time<&LoadRecord::start>("start"),
+    time<&LoadRecord::end>("end"), whole<&LoadRecord::counter>("counter", 0, 1'000'000'000),
+    word<outcomeWords, &LoadRecord::outcome>("outcome"),
+    word<phaseWords, &LoadRecord::abortPhase>("abortPhase"),
+    objects<alarmType, &LoadRecord::alarms>("alarms"),
+    object<printoutType, &LoadRecord::printout>("printout"),
+    object<actType, &LoadRecord::printoutLost>("printoutLost"),
+    objects<printoutStatementType, &LoadRecord::printoutAnswers>("printoutAnswers"),
+    objects<readingType, &LoadRecord::readings>("readings"),
+    objects<lostReadingType, &LoadRecord::lostReadings>("lostReadings"),
+    objects<actType, &LoadRecord::verifications>("verifications"),
+    objects<pcdType, &LoadRecord::pcds>("pcds"), objects<itemType, &LoadRecord::items>("items"),
+    objects<aerationRunType, &LoadRecord::aerationRuns>("aerationRuns"),
+    object<immediateUseType, &LoadRecord::immediateUse>("immediateUse"),
+    objects<reviewType, &LoadRecord::reviews>("reviews"));
+
+} // namespace
+
+constinit const ObjectType loadType = objectType("a load", load);
+
+} // namespace loadwarden::evidence_format

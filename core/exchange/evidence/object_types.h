@@ -1,0 +1,74 @@
+#pragma once
+
+#include "core/exchange/evidence/bind.h"
+
+namespace loadwarden::evidence_format {
+
+// Objects of the format that stand in several places.
+
+extern const ObjectType actType;
+extern const ObjectType specificationType;
+extern const ObjectType readingType;
+extern const ObjectType printoutType;
+extern const ObjectType printoutStatementType;
+extern const ObjectType lostReadingType;
+extern const ObjectType productType;
+extern const ObjectType lotType;
+extern const ObjectType indicatorType;
+extern const ObjectType sheetType;
+extern const ObjectType vialType;
+extern const ObjectType controlType;
+extern const ObjectType incubatorType;
+extern const ObjectType packagingType;
+extern const ObjectType packageCheckType;
+extern const ObjectType itemType;
+extern const ObjectType cycleType;
+extern const ObjectType sterilizerType;
+extern const ObjectType loadType;
+extern const ObjectType recordType;
+
+inline constexpr Word<Role> roleWords[] = {
+    {"viewer", Role::viewer},
+    {"operator", Role::operating},
+    {"lead", Role::lead},
+    {"supervisor", Role::supervisor},
+};
+
+inline constexpr Word<Method> methodWords[] = {
+    {"steam", Method::steam},
+    {"ethylene-oxide", Method::ethyleneOxide},
+    {"hydrogen-peroxide", Method::hydrogenPeroxide},
+    {"dry-heat", Method::dryHeat},
+    {"unknown", Method::unknown},
+};
+
+inline constexpr Word<AirRemoval> airRemovalWords[] = {
+    {"gravity", AirRemoval::gravity},
+    {"prevacuum", AirRemoval::prevacuum},
+    {"steam-flush-pressure-pulse", AirRemoval::steamFlushPressurePulse},
+    {"unknown", AirRemoval::unknown},
+};
+
+/// The fields of an act; Path leads to it, none where the object is an act and nothing else.
+template <auto... Path>
+consteval auto actFields()
+{
+    return fields(text<Path..., &Act::by>("by"), word<roleWords, Path..., &Act::role>("role"),
+                  time<Path..., &Act::happenedAt>("happenedAt").must(),
+                  time<Path..., &Act::recordedAt>("recordedAt"));
+}
+
+/// Methods that instructions state; `unknown` is none of them.
+inline constexpr Field methodElement{
+    "", WordRule{std::span(wordTexts<methodWords>).first(4), [](void* set, std::size_t which) {
+                     static_cast<MethodSet*>(set)->add(methodWords[which].value);
+                 }}};
+
+template <auto... Path>
+consteval Field methods(std::string_view name)
+{
+    return {name, ListRule{0, [](void* owner) -> void* { return &memberAt<Path...>(owner); },
+                           &methodElement}};
+}
+
+} // namespace loadwarden::evidence_format

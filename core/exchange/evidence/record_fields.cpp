@@ -1,0 +1,121 @@
+#include "core/exchange/evidence/complaints.h"
+#include "core/exchange/evidence/object_types.h"
+#include "core/exchange/evidence/record_checks.h"
+#include "core/exchange/evidence/record_draft.h"
+#include "core/exchange/specification_library.h"
+
+// The record as a whole.
+
+namespace loadwarden::evidence_format {
+
+namespace {
+
+bool storeZone(void* owner, std::string_view text, const SpecificationLibrary*,
+               std::string& message)
+{
+    const std::optional<Zone> zone = Zone::find(text);
+    if (!zone) {
+        message =
+            quoted(text)
+            + " is no time zone that this computer knows; write it as the IANA database does, "
+              "for example America/Chicago";
+        return false;
+    }
+    static_cast<RecordDraft*>(owner)->record.zone = *zone;
+    return true;
+}
+
+constexpr Field atmosphere{
+    "atmosphereKPa",
+    NumberRule{3, 50'000, 110'000, [](void* owner, std::int64_t value, std::string_view) {
+                   static_cast<RecordDraft*>(owner)->record.atmosphere =
+                       AbsolutePressure::fromKPaThousandths(value);
+               }}};
+
+constexpr auto facility = fields(Field{"timeZone", FormRule{storeZone}}.must(), atmosphere);
+
+constinit const ObjectType facilityType = objectType("the facility", facility);
+
+/// "name@revision": 1 to 60 small letters, digits and hyphens; a revision of 1 to 5 digits.
+bool isStoredName(std::string_view text)
+{
+    const std::size_t at = text.find('@');
+    if (at == 0 || at > 60 || at == std::string_view::npos) {
+        return false;
+    }
+    for (const char c : text.substr(0, at)) {
+        if ((c < 'a' || c > 'z') && (c < '0' || c > '9') && c != '-') {
+            return false;
+        }
+    }
+    const std::string_view revision = text.substr(at + 1);
+    if (revision.empty() || revision.size() > 5 || revision.front() == '0') {
+        return false;
+    }
+    return revision.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+bool storeNamedSpecification(void* owner, std::string_view text,
+                             const SpecificationLibrary* library, std::string& message)
+{
+    if (!isStoredName(text)) {
+        message = "must name a stored cycle specification with its revision, for example "
+                  "steam-prevacuum-132-wrapped@1, not "
+                  + quoted(text);
+        return false;
+    }
+    const CycleSpecification* const found = library == nullptr ? nullptr : library->find(text);
+    if (found == nullptr) {
+        message = "there is no stored cycle specification " + quoted(text)
+                  + "; write the specification out instead, as an object";
+        return false;
+    }
+    auto& draft = *static_cast<RecordDraft*>(owner);
+    draft.record.specification = *found;
+    draft.specificationIsNamed = true;
+    return true;
+}
+
+constexpr Field specification{
+    "specification",
+    TextOrObjectRule{
+        FormRule{storeNamedSpecification},
+        ObjectRule{&specificationType, [](void* owner) -> void* {
+                       return &static_cast<RecordDraft*>(owner)->record.specification.emplace();
+                   }}}};
+
+constexpr Field version{"evidenceVersion",
+                        NumberRule{0, 1, 1, [](void*, std::int64_t, std::string_view) {}}, true};
+
+constexpr auto recordFields =
+    fields(version, text<&RecordDraft::record, &EvidenceRecord::comment>("comment", 2'000),
+           time<&RecordDraft::record, &EvidenceRecord::decideAt>("decideAt"),
+           objectSpread<facilityType>("facility").must(),
+           object<sterilizerType, &RecordDraft::record, &EvidenceRecord::sterilizer>("sterilizer"),
+           specification,
+           objects<productType, &RecordDraft::record, &EvidenceRecord::products>("products"),
+           objects<lotType, &RecordDraft::record, &EvidenceRecord::lots>("lots"),
+           objects<packagingType, &RecordDraft::record, &EvidenceRecord::packagings>("packagings"),
+           objects<controlType, &RecordDraft::record, &EvidenceRecord::controls>("controls"),
+           objects<incubatorType, &RecordDraft::record, &EvidenceRecord::incubators>("incubators"),
+           object<loadType, &RecordDraft::record, &EvidenceRecord::load>("load"),
+           object<cycleType, &RecordDraft::record, &EvidenceRecord::test>("test"));
+
+bool checkRecord(void* object, FieldSet present, Complaint& complaint)
+{
+    const bool hasLoad = (present & bitOf(recordFields, "load")) != 0;
+    const bool hasTest = (present & bitOf(recordFields, "test")) != 0;
+    if (hasLoad == hasTest) {
+        complaint.message = hasLoad ? "a record is of a load or of a test, not of both; make two "
+                                      "records of it"
+                                    : "a record needs the field \"load\" or the field \"test\"";
+        return false;
+    }
+    return checkAcross(*static_cast<const RecordDraft*>(object), complaint);
+}
+
+} // namespace
+
+constinit const ObjectType recordType = objectType("a record", recordFields, checkRecord);
+
+} // namespace loadwarden::evidence_format

@@ -1,0 +1,51 @@
+#include "core/exchange/evidence_reader.h"
+
+#include "core/exchange/evidence/complaints.h"
+#include "core/exchange/evidence/object_reader.h"
+#include "core/exchange/evidence/object_types.h"
+#include "core/exchange/evidence/record_draft.h"
+
+namespace loadwarden {
+
+std::variant<EvidenceRecord, ReadError> readEvidence(std::string_view text,
+                                                     const std::string& source, std::int64_t record,
+                                                     const SpecificationLibrary* library)
+{
+    using namespace evidence_format;
+    std::string problem = wrongEncoding(text.substr(0, 4));
+    if (problem.empty() && text.find('\0') != std::string_view::npos) {
+        problem = nulProblem();
+    }
+    if (problem.empty() && text.size() > mostRecordBytes) {
+        problem = tooLongProblem();
+    }
+    if (!problem.empty()) {
+        return ReadError{source, record, {}, std::move(problem)};
+    }
+    RecordDraft draft;
+    ObjectReader reader(text, library);
+    if (!reader.read(recordType, &draft)) {
+        return ReadError{source, record, reader.takePointer(), reader.takeMessage()};
+    }
+    return std::move(draft.record);
+}
+
+EvidenceReader::EvidenceReader(std::istream& in, std::string sourceName,
+                               const SpecificationLibrary* library)
+    : m_splitter(in), m_source(std::move(sourceName)), m_library(library)
+{
+}
+
+std::optional<std::variant<EvidenceRecord, ReadError>> EvidenceReader::next()
+{
+    std::optional<evidence_format::RecordText> record = m_splitter.next();
+    if (!record) {
+        return std::nullopt;
+    }
+    if (!record->problem.empty()) {
+        return ReadError{m_source, record->record, {}, std::move(record->problem)};
+    }
+    return readEvidence(record->text, m_source, record->record, m_library);
+}
+
+} // namespace loadwarden
