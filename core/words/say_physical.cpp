@@ -1,0 +1,75 @@
+// The words of the rule "physical".
+#include "core/words/sentences.h"
+
+namespace loadwarden {
+
+Words Sentences::physicalLimitsMissing() const
+{
+    return {
+        tr("The cycle specification states no least limit for this parameter: %1.")
+            .arg(parameter()),
+        tr("Have a supervisor enter the limit in the cycle specification, from the instructions "
+           "for use of the sterilizer and of what it sterilizes.")};
+}
+
+Words Sentences::physicalAtmosphereUnknown() const
+{
+    return {tr("A reading is absolute and its limit is gauge, or the other way round, and the "
+               "facility's atmospheric pressure is not recorded: %1.")
+                .arg(parameter()),
+            tr("Record the facility's atmospheric pressure, or read the pressure in the kind of "
+               "unit in which the limit is stated.")};
+}
+
+Words Sentences::physicalBelow() const
+{
+    const QString told = readAgainst(tr("it was %1 and must be at least %2"));
+    return {told.isEmpty()
+                ? tr("A reading lies below its least limit: %1.").arg(parameter())
+                : tr("A reading lies below its least limit: %1; %2.").arg(parameter(), told),
+            tr("%1 Have a lead look for the cause before the sterilizer is used again.")
+                .arg(reprocessLoad())};
+}
+
+Words Sentences::physicalDryingShort() const
+{
+    const QString told = readAgainst(tr("it was %1 and must be at least %2"));
+    return {
+        told.isEmpty()
+            ? tr("The load was dried for less than the cycle specification asks.")
+            : tr("The load was dried for less than the cycle specification asks: %1.").arg(told),
+        tr("Look for moisture on and in the packages, as far as that can be seen without opening "
+           "them, judge whether this load is affected, and write why. A wet package is "
+           "contaminated and does not go.")};
+}
+
+Words Sentences::physicalAbove() const
+{
+    const QString told = readAgainst(tr("it was %1 and may be at most %2"));
+    Words words;
+    words.says = told.isEmpty()
+                     ? tr("A reading lies above its upper limit: %1.").arg(parameter())
+                     : tr("A reading lies above its upper limit: %1; %2.").arg(parameter(), told);
+    words.next = is(Outcome::fails)
+                     ? tr("Look for damage to devices and packaging. %1").arg(reprocessLoad())
+                     : tr("Look in the instructions for use of devices, packaging, indicators and "
+                          "sterilizer whether they bear it, judge whether this load is affected, "
+                          "and write why.");
+    return words;
+}
+
+Words Sentences::physicalLost() const
+{
+    return {tr("A reading that the load needs cannot be obtained: %1.").arg(parameter()),
+            reprocessLoad()};
+}
+
+Words Sentences::physicalMissing() const
+{
+    return {
+        tr("No signed reading is recorded for a parameter that has a limit: %1.").arg(parameter()),
+        tr("Read the value from the sterilizer's printout or display, and record it with its "
+           "unit under your name. If it cannot be obtained, record it as lost.")};
+}
+
+} // namespace loadwarden

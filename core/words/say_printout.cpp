@@ -1,0 +1,86 @@
+// The words of the rules "printout" and "verification".
+#include "core/words/sentences.h"
+
+namespace loadwarden {
+
+Words Sentences::printoutWrongCycle() const
+{
+    return {tr("Somebody compared printout and record and found that the load ran in the wrong "
+               "cycle or the wrong sterilizer."),
+            reprocessLoad()};
+}
+
+Words Sentences::printoutLost() const
+{
+    return {tr("The sterilizer's printout cannot be obtained, so nothing shows that the record is "
+               "of this cycle."),
+            reprocessLoad()};
+}
+
+Words Sentences::printoutMissing() const
+{
+    return {tr("No signed printout of this cycle is recorded."),
+            tr("Take the sterilizer's printout of this cycle and record its program, sterilizer, "
+               "cycle counter, start and end under your name. If it cannot be obtained, record it "
+               "as lost.")};
+}
+
+Words Sentences::printoutIncomplete() const
+{
+    return {
+        tr("Printout and record cannot be compared: a program, sterilizer, cycle counter, start "
+           "or end is missing in one of them."),
+        tr("Fill in what is missing. If the printout does not show it, have a lead who did not "
+           "run the load compare both and confirm that the record is right.")};
+}
+
+Words Sentences::printoutOffsetUnknown() const
+{
+    return {tr("The printout shows the sterilizer's clock, and it is not recorded how far that "
+               "clock was off."),
+            tr("Record how far the sterilizer's clock was off, or have a lead who did not run the "
+               "load compare both and confirm that the record is right.")};
+}
+
+Words Sentences::printoutCounterUsed() const
+{
+    return {
+        tr("The cycle counter of the printout or of the record belongs to another cycle of this "
+           "sterilizer."),
+        tr("Make sure that this is the printout of this load, and correct a counter that was "
+           "typed wrong. If the record is right as it is, have a lead who did not run the load "
+           "confirm that.")};
+}
+
+Words Sentences::printoutDiffers() const
+{
+    return {
+        tr("Printout and record differ in program, sterilizer, cycle counter, start or end."),
+        tr("Make sure that this is the printout of this load, and correct what was typed wrong. "
+           "If the record is right as it is, have a lead who did not run the load confirm that; "
+           "if the load ran in the wrong cycle or sterilizer, say so.")};
+}
+
+Words Sentences::printoutConfirmed() const
+{
+    return {tr("Printout and record do not fully agree; a lead or supervisor who did not run the "
+               "load confirmed that the record is right."),
+            {}};
+}
+
+Words Sentences::verificationMissing() const
+{
+    return {tr("Nobody has verified the physical record of this cycle."),
+            tr("After the end of the cycle, compare printout and readings with the cycle "
+               "specification, and sign the verification.")};
+}
+
+Words Sentences::verificationStale() const
+{
+    return {tr("The physical record was verified before the cycle ended, or before its newest "
+               "reading or printout was recorded."),
+            tr("Compare printout and readings with the cycle specification once more, and sign the "
+               "verification again.")};
+}
+
+} // namespace loadwarden

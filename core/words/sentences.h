@@ -1,0 +1,69 @@
+#pragma once
+
+#include "core/release/finding.h"
+#include "core/words/say.h"
+
+#include <QCoreApplication>
+#include <QString>
+
+#include <string_view>
+
+namespace loadwarden {
+
+/// What a key says of itself; `next` may be empty where the finding is a note.
+struct Words {
+    QString says;
+    QString next;
+};
+
+/// The sentences of one finding: a function for every key, in the say_*.cpp of its rule. A key
+/// without one does not link. Sentences are whole, so that a translator may turn them around; only
+/// names, times and values are put in.
+class Sentences {
+    Q_DECLARE_TR_FUNCTIONS(loadwarden)
+
+public:
+    /// Both must outlive it.
+    Sentences(const Finding& finding, const HouseStyle& style) noexcept : f_(finding), style_(style)
+    {
+    }
+
+    /// What the finding's key says, fit for its outcome, with who must or did review it.
+    Words words() const;
+
+private:
+#define LW_KEY(enumerator, text, rule) Words enumerator() const;
+#include "core/release/finding_keys.def"
+#undef LW_KEY
+
+    Words ofKey() const;
+    QString review() const;
+
+    bool is(Outcome outcome) const noexcept { return f_.outcome == outcome; }
+    bool subjectIs(std::string_view text) const noexcept { return f_.subject == text; }
+
+    QString subject() const;   ///< as recorded
+    QString parameter() const; ///< the subject as a parameter's name in words
+    QString place() const;     ///< the subject as a place in a package
+    QString count() const;
+    bool hasTime() const noexcept { return f_.changesAt.has_value(); }
+    QString time() const; ///< when time changes the finding; up to a minute late, never early
+
+    /// The reading with the limit that it broke, as "It read %1; …"; empty without both.
+    QString readAgainst(const QString& withValueAndLimit) const;
+
+    Words controlAwaited(Words words) const;
+    Words biologicalPending(Words words) const;
+
+    static QString reprocessLoad();
+    static QString reprocessItem();
+    static QString secondReader();
+    static QString readDirections();
+    static QString guardedDoor();
+    static QString repeatTest();
+
+    const Finding& f_;
+    const HouseStyle& style_;
+};
+
+} // namespace loadwarden
