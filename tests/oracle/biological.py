@@ -1,0 +1,213 @@
+"""Biological indicators and their controls (section 4)."""
+
+from chemical import settle
+from evidence import happened, recorded
+from moments import HOUR, MINUTE, day_of, moment
+
+SPECIES = {"steam": "geobacillus-stearothermophilus", "hydrogen-peroxide": "geobacillus-stearothermophilus",
+           "ethylene-oxide": "bacillus-atrophaeus", "dry-heat": "bacillus-atrophaeus"}
+
+
+def readout(case, product):
+    """Milliseconds from incubation start to the readout that makes a negative final."""
+    minutes = product["releaseMinutes"]
+    if case.policy["bi.readout"] == "last":
+        minutes = product.get("lastMinutes", minutes)
+    return minutes * MINUTE
+
+
+def control_state(case, control):
+    """missing, grown, dead or pending."""
+    state = case._control_states.get(control["id"])
+    if state is None:
+        state = case._control_states[control["id"]] = _control_state(case, control)
+    return state
+
+
+def _control_state(case, control):
+    product = case.products.get(control.get("product"))
+    lot = case.lots.get((control.get("product"), control.get("lot")))
+    if product is None or lot is None or product["kind"] != "biological" or "expires" not in lot:
+        return "missing"
+    if "incubationStart" not in control:
+        return "missing"
+    begun = incubation_start(control)
+    if case.zone.day(begun) > day_of(lot["expires"]):
+        return "missing"
+    if product.get("needsActivation") and not case.stands(control.get("activation")):
+        return "missing"
+    if control.get("processIndicator") == "changed":
+        return "missing"
+    final = begun + readout(case, product)
+
+    def classify(reading):
+        voided = case.stands_by_lead(reading.get("voided"))
+        if reading["seen"] == "unclear":
+            return "unclear"
+        if reading["seen"] == "growth":
+            return "good" if case.stands(reading) and not voided and happened(reading) >= begun else None
+        return "bad" if happened(reading) >= final and not voided else None
+
+    state = settle(control.get("readings", ()), classify, control.get("unsettled")).state
+    return {"accepted": "grown", "rejected": "dead"}.get(state, "pending")
+
+
+def incubation_start(thing):
+    """The incubation start of a vial or control, or None."""
+    text = thing.get("incubationStart")
+    return None if text is None else moment(text)
+
+
+def group_state(case, vial, cycle, product):
+    """(state, W): dead, grown, pending, awaited or missing; W for awaited."""
+    begun = incubation_start(vial)
+    window = case.policy["control.window_hours"] * HOUR
+    reach = product.get("control", case.policy["control.per"])
+    states = set()
+    for control in case.controls:
+        if control.get("product") != vial.get("product") or control.get("lot") != vial.get("lot"):
+            continue
+        if "incubator" not in vial or control.get("incubator") != vial["incubator"]:
+            continue
+        if reach == "day":
+            other = incubation_start(control)
+            if begun is None or other is None:
+                continue
+            if case.zone.day(other) != case.zone.day(begun) and abs(other - begun) > window:
+                continue
+        elif reach == "load":
+            if cycle.lot is None or control.get("forLoad") != cycle.lot:
+                continue
+        states.add(control_state(case, control))
+    for state in ("dead", "grown", "pending"):
+        if state in states:
+            return state, None
+    if cycle.place == "history":
+        return "missing", None
+    if begun is None:                       # W is not known yet
+        return "awaited", None
+    w = max(case.zone.next_midnight(begun), begun + window)
+    return ("awaited", w) if case.now < w else ("missing", None)
+
+
+class Vial:
+    """The state of one vial: positive, positive-elsewhere, void, lost, pending, negative."""
+
+    def __init__(self, raw, state, why=None, changes=None, since=None, authors=()):
+        self.raw, self.state, self.why, self.changes = raw, state, why, changes
+        self.since, self.authors = since, set(authors)
+
+
+def read_vial(case, raw, cycle):
+    """Follow the six steps of section 4."""
+    product = case.products.get(raw.get("product"))
+    readings = raw.get("readings", ())
+    # 1
+    growths = [r for r in readings if r["seen"] == "growth"]
+    if growths:
+        since = min(recorded(r) for r in growths)
+        authors = [r.get("by", "") for r in growths if recorded(r) == since]
+        elsewhere = case.stands_by_supervisor(raw.get("incidentFinding"))
+        return Vial(raw, "positive-elsewhere" if elsewhere else "positive", since=since, authors=authors)
+    # 2
+    biological = product is not None and product["kind"] == "biological"
+    begun = incubation_start(raw)
+    final = begun + readout(case, product) if biological and begun is not None else None
+    latest = None
+    if biological and begun is not None and "latestMinutes" in product:
+        latest = begun + product["latestMinutes"] * MINUTE
+    spans = case.out_of_range.get(raw.get("incubator"), ())
+
+    def timely(reading):
+        at = happened(reading)
+        if final is None or at < final or (latest is not None and at > latest) or cycle.end is None:
+            return False
+        return not any(a <= at and (b is None or at <= b) for a, b in spans)
+
+    def classify(reading):
+        if reading["seen"] == "unclear":
+            return "unclear"
+        voided = case.stands_by_lead(reading.get("voided"))
+        return "good" if biological and case.stands(reading) and not voided and timely(reading) else None
+
+    settled = settle(readings, classify, raw.get("unsettled"))
+    if settled.state == "rejected":
+        return Vial(raw, "positive", since=settled.since, authors=[settled.cause.get("by", "")])
+    # 3
+    group, w = group_state(case, raw, cycle, product or {})
+    late = (settled.state == "none" and latest is not None
+            and any(r["seen"] == "no-growth" and case.stands(r) and happened(r) > latest for r in readings))
+    if (case.stands_by_lead(raw.get("voided")) or late or group in ("dead", "missing")
+            or _vial_spoiled(case, raw, cycle, product, begun)):
+        return Vial(raw, "void")
+    # 4
+    if case.stands(raw.get("lost")) and not (settled.state == "accepted" and group == "grown"):
+        return Vial(raw, "lost")
+    # 5
+    no_process = product.get("hasProcessIndicator") and "processIndicator" not in raw
+    if settled.state == "unclear":
+        why = "unclear"
+    elif begun is None:
+        why = "not-started"
+    elif settled.state == "none":
+        why = "incubating" if case.now < final else "due"
+    elif no_process:
+        why = "process-indicator"
+    elif group in ("pending", "awaited"):
+        why = "control"
+    else:
+        return Vial(raw, "negative")        # 6
+    moments = [m for m in (final if why == "incubating" else None, w) if m is not None]
+    return Vial(raw, "pending", why, min(moments) if moments else None)
+
+
+def _vial_spoiled(case, raw, cycle, product, begun):
+    lot = case.lots.get((raw.get("product"), raw.get("lot")))
+    if product is None or lot is None or product["kind"] != "biological" or "expires" not in lot:
+        return True
+    if cycle.start is not None and case.zone.day(cycle.start) > day_of(lot["expires"]):
+        return True
+    if cycle.method != "unknown":
+        if cycle.method not in product["methods"] or product["species"] != SPECIES[cycle.method]:
+            return True
+    if "cycleTypes" in product and cycle.type not in product["cycleTypes"]:
+        return True
+    if raw.get("alsoUsedIn"):
+        return True
+    if product.get("needsActivation") and not case.stands(raw.get("activation")):
+        return True
+    if product.get("hasProcessIndicator") and raw.get("processIndicator") == "unchanged":
+        return True
+    if begun is not None and cycle.end is not None:
+        if begun < cycle.end:
+            return True
+        within = product.get("startWithinMinutes")
+        if within is not None and begun > cycle.end + within * MINUTE:
+            return True
+    return False
+
+
+def cycle_vials(case, cycle):
+    """The vials of a cycle, read once."""
+    if cycle.bi is None:
+        cycle.bi = [read_vial(case, raw, cycle) for raw in cycle.vials]
+    return cycle.bi
+
+
+def cycle_bi(case, cycle):
+    """State of a cycle's BI: positive, pending, negative, void, none."""
+    states = {v.state for v in cycle_vials(case, cycle)}
+    if not states:
+        return "none"
+    if "positive" in states or "positive-elsewhere" in states:
+        return "positive"
+    for state in ("pending", "negative"):
+        if state in states:
+            return state
+    return "void"
+
+
+def positive_since(case, cycle):
+    """[(since, authors)] of the vials that make a cycle positive."""
+    return [(v.since, v.authors) for v in cycle_vials(case, cycle)
+            if v.state in ("positive", "positive-elsewhere")]

@@ -1,0 +1,67 @@
+"""Every key of RULES.md with the outcomes it can have; the comparison wants each often enough."""
+
+_TABLE = """
+order.disagrees waits; order.offset-unknown waits
+act.unsigned waits; act.times-impossible waits; act.recorded-late note
+record.missing waits; record.times waits; record.method-unknown waits
+printout.wrong-cycle fails; printout.lost fails; printout.missing waits; printout.incomplete waits
+printout.offset-unknown waits; printout.counter-used waits; printout.differs waits; printout.confirmed note
+cycle.not-ended waits; cycle.aborted fails; cycle.aborted-drying fails
+alarm.exposure fails; alarm.not-listed review note
+sterilizer.service-unknown waits; sterilizer.not-in-service fails; sterilizer.held fails
+sterilizer.hold-not-known review note; sterilizer.taken-out-during review note
+process.failure-open review note; scope.in-positive review note
+air-removal.method-unknown waits; air-removal.put-right-late review note; air-removal.failed fails
+air-removal.not-read waits; air-removal.none-yet waits; air-removal.none-made fails
+air-removal.made-after fails review note; air-removal.failed-after review note
+physical.limits-missing waits; physical.atmosphere-unknown waits; physical.below fails
+physical.drying-short review note; physical.above review fails note; physical.lost fails; physical.missing waits
+verification.missing waits; verification.stale waits
+pcd.rejected fails; pcd.lost fails; pcd.lost-noted note; pcd.unclear waits; pcd.invalid-noted note
+pcd.invalid waits; pcd.not-read waits; pcd.missing waits
+implant.bi-positive fails; implant.indicator-rejected fails; implant.missing waits note
+implant.pending waits note; implant.impossible fails
+bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits note; bi.not-started waits note
+bi.incubating waits note; bi.due waits note; bi.process-indicator waits note; bi.control waits note
+bi.void note fails; bi.lost note fails; bi.missing waits
+routine.pending note waits; routine.none note waits
+packages.one-rejected review note; packages.several-rejected review note; packages.wet review note
+packages.all-unchanged fails
+aeration.not-stated waits; aeration.running waits; aeration.end-awaited waits; aeration.not-done waits
+peroxide.item-unsuitable review note
+immediate.not-steam fails; immediate.for-storage fails; immediate.storage-unknown waits
+immediate.reason-missing waits; immediate.case-missing waits
+review.not-isolated fails
+item.in-two-loads waits; item.recorded-late waits
+item.external-absent fails; item.external-rejected fails; item.external-not-read waits
+item.external-unclear waits; item.external-invalid waits; item.external-lost fails
+item.wet fails; item.torn fails; item.unsealed fails; item.not-checked waits; item.check-lost fails
+item.not-cooled waits; item.label-differs waits; item.packaging-not-stated waits; item.packaging-expired waits
+item.internal-absent fails; item.internal-rejected fails; item.internal-lost fails
+item.internal-lost-noted note; item.internal-unclear waits; item.internal-on-opening note
+item.internal-invalid waits note; item.internal-not-read waits; item.internal-missing waits
+item.cycle-none-recorded note waits; item.cycle-value-missing waits; item.cycle-not-allowed fails
+item.cycle-extended note
+item.implant-immediate-use waits; item.implant-waits waits
+item.peroxide-unsuitable fails; item.peroxide-unknown waits
+item.in-test fails
+test.items-inside waits; test.not-ended waits; test.aborted fails waits
+test.sheet-failed fails; test.sheet-lost fails; test.sheet-spoiled waits; test.chamber-not-empty waits
+test.outside-directions waits; test.drying-run waits; test.not-read waits; test.unclear waits
+test.exposure-unknown waits; test.read-late note; test.no-warm-up note
+test.leak-too-high fails; test.leak-too-short waits
+test.physical-failed fails; test.indicator-rejected fails; test.bi-positive fails; test.bi-void waits
+test.physical-missing waits; test.indicator-pending waits; test.bi-pending waits
+"""
+
+# (key, outcome) that valid input cannot show, with the reason. None at present.
+CANNOT_OCCUR = {}
+
+
+def expected():
+    """All (key, outcome) that must be seen."""
+    out = []
+    for entry in _TABLE.replace("\n", ";").split(";"):
+        key, *outcomes = entry.split() or [None]
+        out += [(key, outcome) for outcome in outcomes]
+    return [pair for pair in out if pair not in CANNOT_OCCUR]

@@ -1,0 +1,545 @@
+"""The load rules, in the order of RULES.md (sections 2 and 5)."""
+
+from biological import cycle_bi, cycle_vials, positive_since
+from chemical import GOOD_CI, read_indicator
+from evidence import happened, recorded
+from findings import Finding
+from moments import HOUR, MINUTE, moment
+from physical import rule_physical
+from testcycles import judge
+
+
+def by(act):
+    return act.get("by", "")
+
+
+def newest_of(acts):
+    """(newest recordedAt, authors at that moment) of some acts; (None, []) of none."""
+    if not acts:
+        return None, []
+    newest = max(recorded(a) for a in acts)
+    return newest, [by(a) for a in acts if recorded(a) == newest]
+
+
+# section 2 ---------------------------------------------------------------------------------------
+def rule_order(case):
+    load = case.load
+    for cycle in case.history:
+        if None in (cycle.counter, load.counter, cycle.start, load.start):
+            continue
+        smaller, larger = (cycle, load) if cycle.counter < load.counter else (load, cycle)
+        if cycle.counter == load.counter or smaller.start > larger.start:
+            yield Finding("order", "order.disagrees", "waits", cycle.lot)
+    if load.offset_unknown or any(c.offset_unknown for c in case.history):
+        yield Finding("order", "order.offset-unknown", "waits")
+
+
+def all_acts(value):
+    """Every object that has happenedAt, wherever it stands."""
+    if isinstance(value, dict):
+        if "happenedAt" in value:
+            yield value
+        for inner in value.values():
+            if isinstance(inner, (dict, list)):
+                yield from all_acts(inner)
+    elif isinstance(value, list):
+        for inner in value:
+            if isinstance(inner, (dict, list)):
+                yield from all_acts(inner)
+
+
+def rule_acts(case):
+    unsigned = impossible = False
+    changes = None
+    for act in all_acts(case.record):
+        done, noted = happened(act), recorded(act)
+        unsigned |= not by(act) or act.get("role") == "viewer"
+        if done > noted or noted > case.now:
+            impossible = True
+            if noted > case.now and done <= noted and (changes is None or noted < changes):
+                changes = noted
+    if unsigned:
+        yield Finding("acts", "act.unsigned", "waits")
+    if impossible:
+        yield Finding("acts", "act.times-impossible", "waits", changes=changes)
+    limit = case.policy["acts.late_hours"] * HOUR
+    if any(recorded(act) - happened(act) > limit for act in all_acts(case.raw)):
+        yield Finding("acts", "act.recorded-late", "note")
+
+
+# section 5 ---------------------------------------------------------------------------------------
+def rule_record(case):
+    load, raw = case.load, case.raw
+    there = {"sterilizer": case.has_sterilizer, "specification": case.has_spec, "lot": "lot" in raw,
+             "start": "start" in raw, "end": "end" in raw, "operator": "operator" in raw,
+             "items": bool(case.items)}
+    for subject, present in there.items():
+        if not present:
+            yield Finding("record", "record.missing", "waits", subject)
+    if load.end is not None:
+        backwards = load.start is not None and load.start > load.end
+        if backwards or load.end > case.now:
+            changes = load.end if load.start is not None and load.start <= load.end and case.now < load.end \
+                else None
+            yield Finding("record", "record.times", "waits", changes=changes)
+    elif load.start is not None and load.start > case.now:
+        yield Finding("record", "record.times", "waits", changes=load.start)
+    if case.has_spec and case.method == "unknown":
+        yield Finding("record", "record.method-unknown", "waits")
+
+
+def rule_printout(case):
+    raw = case.raw
+    answers = raw.get("printoutAnswers", ())
+    if any(a["answer"] in ("wrong-cycle", "wrong-sterilizer") for a in answers):
+        yield Finding("printout", "printout.wrong-cycle", "fails")
+    printout = standing_printout(case)
+    if printout is None:
+        if case.stands(raw.get("printoutLost")):
+            yield Finding("printout", "printout.lost", "fails")
+        else:
+            yield Finding("printout", "printout.missing", "waits")
+        return
+    keys = list(dict.fromkeys(printout_doubts(case, printout)))
+    confirmed = any(a["answer"] == "record-right" and case.stands_by_lead(a) and "operator" in raw
+                    and by(a) != raw["operator"] and recorded(a) >= recorded(printout) for a in answers)
+    if keys and confirmed:
+        yield Finding("printout", "printout.confirmed", "note")
+    else:
+        for key in keys:
+            yield Finding("printout", key, "waits")
+
+
+def standing_printout(case):
+    """The printout, where it counts."""
+    printout = case.raw.get("printout")
+    return printout if case.stands(printout) else None
+
+
+def printout_doubts(case, printout):
+    """The keys of what does not agree on a printout that is there."""
+    load = case.load
+    if (any(f not in printout for f in ("program", "sterilizer", "counter", "start", "end"))
+            or load.counter is None or "program" not in case.spec or not case.has_sterilizer):
+        yield "printout.incomplete"
+    used = {c.counter for c in case.history if c.counter is not None}
+    if printout.get("counter") in used or load.counter in used:
+        yield "printout.counter-used"
+    for shown, own in ((printout.get("program"), case.spec.get("program")),
+                       (printout.get("sterilizer"), case.sterilizer.get("id")),
+                       (printout.get("counter"), load.counter)):
+        if shown is not None and own is not None and shown != own:
+            yield "printout.differs"
+    tolerance = case.policy["printout.clock_tolerance_minutes"] * MINUTE
+    for name, own in (("start", load.start), ("end", load.end)):
+        if name in printout:
+            shown = moment(printout[name])
+            offset = case.clock_offset(shown)
+            if offset is None:
+                yield "printout.offset-unknown"
+            elif own is not None and abs(shown - offset - own) > tolerance:
+                yield "printout.differs"
+
+
+def rule_cycle_end(case):
+    raw = case.raw
+    if "outcome" not in raw:
+        yield Finding("cycle-end", "cycle.not-ended", "waits")
+    elif raw["outcome"] == "aborted":
+        key = "cycle.aborted-drying" if raw.get("abortPhase") == "drying" else "cycle.aborted"
+        yield Finding("cycle-end", key, "fails")
+    effects = {}
+    for listed in case.sterilizer.get("alarms", ()):
+        effects.setdefault(listed["code"], set()).add(listed["effect"])
+    by_code = {}
+    for alarm in raw.get("alarms", ()):
+        by_code.setdefault(alarm["code"], []).append(alarm)
+    for code, alarms in by_code.items():
+        if "exposure-affecting" in effects.get(code, ()):
+            yield Finding("cycle-end", "alarm.exposure", "fails", code)
+        elif code not in effects:
+            newest, raised = newest_of(alarms)
+            yield Finding("cycle-end", "alarm.not-listed", "review", code, None, "lead", newest, raised)
+
+
+def rule_sterilizer(case):
+    load = case.load
+    if not case.has_sterilizer or load.start is None:
+        return
+    start = load.start
+    service = case.sterilizer.get("service", ())
+    returns = [recorded(s) for s in service
+               if s["state"] == "in-service" and case.stands_by_supervisor(s) and recorded(s) <= start]
+    if not returns:
+        yield Finding("sterilizer", "sterilizer.service-unknown", "waits")
+
+    def lifted(begins, known):
+        return any(r >= begins and r >= known for r in returns)
+
+    for entry in service:
+        state, begins, known = entry["state"], happened(entry), recorded(entry)
+        if state == "in-service":
+            continue
+        if begins <= start and not lifted(begins, known):
+            if state != "held":
+                yield Finding("sterilizer", "sterilizer.not-in-service", "fails", state)
+            elif known <= start:
+                yield Finding("sterilizer", "sterilizer.held", "fails", "held")
+            else:
+                yield Finding("sterilizer", "sterilizer.hold-not-known", "review", "held", None, "supervisor",
+                              known, [by(entry)])
+        if begins > start and (load.end is None or begins <= load.end):
+            yield Finding("sterilizer", "sterilizer.taken-out-during", "review", state, None, "lead",
+                          known, [by(entry)])
+    for cycle in case.before_load():
+        reasons = positive_since(case, cycle)
+        if cycle.kind in ("bowie-dick", "qualification"):
+            reasons = reasons + judge(case, cycle).known
+        if not reasons:
+            continue
+        known = min(since for since, _ in reasons)
+        if lifted(cycle.order_end, known):
+            continue
+        if known <= start:
+            yield Finding("sterilizer", "sterilizer.held", "fails", cycle.lot)
+        else:
+            raised = set().union(*(authors for since, authors in reasons if since == known))
+            yield Finding("sterilizer", "sterilizer.hold-not-known", "review", cycle.lot, None, "supervisor",
+                          known, raised)
+
+
+def rule_process_failure(case):
+    start = case.load.start
+    for cycle in case.before_load():
+        raw = cycle.raw
+        failures = raw.get("failures", [])
+        leak_failed = cycle.kind == "leak" and judge(case, cycle).state == "failed"
+        if not (cycle.outcome == "aborted" or failures or leak_failed
+                or raw.get("packagesRejectedOrWet", 0) >= case.policy["process.failed_packages"]):
+            continue
+        resolutions = [r for r in raw.get("resolutions", ()) if case.stands_by_lead(r)]
+        if resolutions and all(r["cause"] == "known"
+                               and (r["reach"] == "that-load" or (start is not None and recorded(r) <= start))
+                               for r in resolutions):
+            continue
+        acts = failures + ([raw["leak"]] if "leak" in raw else [])
+        newest = max(recorded(a) for a in acts) if acts else cycle.order_end
+        yield Finding("process-failure", "process.failure-open", "review", cycle.lot, None, "lead",
+                      newest, [by(a) for a in acts])
+
+
+def rule_scope(case):
+    load = case.load
+    cycles = case.history + [load]
+    for p in case.history:
+        if cycle_bi(case, p) != "positive":
+            continue
+        if case.policy["scope.by"] == "cycle-type" and p.type and load.type and p.type != load.type:
+            continue
+
+        def clears(cycle):
+            return p.type is not None and cycle.type == p.type and cycle_bi(case, cycle) == "negative"
+
+        if any(clears(n) and case.before(n, p) and (n is load or case.before(load, n)) for n in cycles):
+            continue
+        closing = {c["negativeLot"] for i in case.sterilizer.get("incidents", ()) if i["positiveLot"] == p.lot
+                   for c in i.get("closings", ()) if case.stands_by_supervisor(c)}
+        if any(k.lot in closing and clears(k) and case.before(p, k) and (k is load or case.before(k, load))
+               for k in cycles if k.lot is not None):
+            continue
+        readings = [r for v in p.vials for r in v.get("readings", ())]
+        acts = [r for r in readings if r["seen"] == "growth"]
+        if not acts:
+            acts = [r for r in readings if r["seen"] == "unclear"]
+            acts += [v["unsettled"] for v in p.vials if "unsettled" in v]
+        yield Finding("scope", "scope.in-positive", "review", p.lot, None, "supervisor",
+                      max(recorded(a) for a in acts), [by(a) for a in acts])
+
+
+def rule_air_removal(case):
+    load = case.load
+    rule = "air-removal"
+    if not case.has_sterilizer or load.start is None:
+        return
+    if case.method == "unknown" or (case.method == "steam" and case.air_removal == "unknown"):
+        yield Finding(rule, "air-removal.method-unknown", "waits")
+        return
+    if case.method != "steam" or case.air_removal not in ["prevacuum"] + case.policy["air_removal.also_for"]:
+        return
+    tests = [c for c in case.history if c.kind == "bowie-dick"]
+    state = {}
+    for test in tests:
+        state[test] = judge(case, test).state
+        if state[test] == "void":
+            state[test] = "not-made" if case.stands_by_lead(test.raw.get("voidReason")) else "pending"
+    before = [t for t in tests if case.before(t, load)]
+    passed_before = [t for t in before if state[t] == "passed"]
+    # 1
+    for failed in before:
+        if state[failed] != "failed":
+            continue
+        answers = [r for r in failed.raw.get("resolutions", ())
+                   if case.stands_by_lead(r) and r["cause"] == "known"]
+        if any(recorded(a) >= failed.order_end and any(q.start >= recorded(a) for q in passed_before)
+               for a in answers):
+            continue
+        late = [a for a in answers if happened(a) >= failed.order_end
+                and any(q.start >= happened(a) for q in passed_before)]
+        if late:
+            newest, raised = newest_of(late)
+            yield Finding(rule, "air-removal.put-right-late", "review", failed.lot, None, "supervisor",
+                          newest, raised)
+        else:
+            yield Finding(rule, "air-removal.failed", "fails", failed.lot)
+    own = [t for t in tests if case.same_period(t, load)]
+    # 2
+    unread = [t for t in own if t in before and state[t] == "pending"]
+    for test in unread:
+        yield Finding(rule, "air-removal.not-read", "waits", test.lot)
+    passed_own = any(t in passed_before for t in own)
+    # 3
+    if not passed_own and not unread:
+        later = sorted((t for t in own if t not in before and state[t] != "not-made"), key=lambda t: t.start)
+        if not later:
+            end = case.zone.period(load.start, case.test_hour)[1]
+            if case.now < end:
+                yield Finding(rule, "air-removal.none-yet", "waits", changes=end)
+            else:
+                yield Finding(rule, "air-removal.none-made", "fails")
+        elif state[later[0]] == "pending":
+            yield Finding(rule, "air-removal.not-read", "waits", later[0].lot)
+        elif state[later[0]] == "failed" or case.has_implant or case.policy["air_removal.made_after"] == "fails":
+            yield Finding(rule, "air-removal.made-after", "fails", later[0].lot)
+        else:
+            newest, raised = newest_of(later[0].raw["sheet"]["readings"])
+            yield Finding(rule, "air-removal.made-after", "review", later[0].lot, None, "lead", newest, raised)
+    # 4
+    if passed_own:
+        after = sorted((t for t in tests if case.before(load, t) and state[t] in ("passed", "failed")),
+                       key=lambda t: t.start)
+        if after and state[after[0]] == "failed":
+            sheet = after[0].raw["sheet"]
+            acts = [r for r in sheet.get("readings", ()) if r["seen"] not in GOOD_CI and r["seen"] != "unclear"]
+            acts += [sheet[name] for name in ("lost", "unsettled") if name in sheet]
+            if not acts:
+                acts = [judge(case, after[0]).sheet.settled.cause]
+            newest, raised = newest_of(acts)
+            yield Finding(rule, "air-removal.failed-after", "review", after[0].lot, None, "lead",
+                          newest, raised)
+
+
+def rule_verification(case):
+    standing = [v for v in case.raw.get("verifications", ()) if case.stands(v)]
+    if not standing:
+        yield Finding("verification", "verification.missing", "waits")
+        return
+    seen = [recorded(r) for r in case.raw.get("readings", ())]
+    printout = standing_printout(case)
+    if printout is not None:
+        seen.append(recorded(printout))
+    if case.load.end is None or not any(happened(v) >= max([case.load.end] + seen) for v in standing):
+        yield Finding("verification", "verification.stale", "waits")
+
+
+def pcd_indicators(case):
+    """[(pcd, [(raw indicator, read indicator)])], read once."""
+    return [(pcd, [(ci, read_indicator(case, ci, case.load, "pcd", pcd.get("vials", ())))
+                   for ci in pcd.get("indicators", ())]) for pcd in case.pcds]
+
+
+def rule_pcd(case):
+    setting = {"steam": "pcd.steam", "hydrogen-peroxide": "pcd.hydrogen_peroxide",
+               "dry-heat": "pcd.dry_heat"}.get(case.method)
+    required = (case.method == "ethylene-oxide" or case.has_implant
+                or (setting is not None and case.policy[setting] == "required"))
+    pairs = [(pcd["id"], ci) for pcd, indicators in case.read_pcds for _, ci in indicators]
+    accepted = sum(ci.state == "accepted" for _, ci in pairs)
+    for subject, ci in pairs:
+        if ci.state == "rejected":
+            yield Finding("pcd", "pcd.rejected", "fails", subject)
+        elif ci.lost:
+            if required and accepted == 0:
+                yield Finding("pcd", "pcd.lost", "fails", subject)
+            else:
+                yield Finding("pcd", "pcd.lost-noted", "note", subject)
+        elif ci.state == "unclear":
+            yield Finding("pcd", "pcd.unclear", "waits", subject)
+        elif ci.state == "invalid":
+            if accepted:
+                yield Finding("pcd", "pcd.invalid-noted", "note", subject)
+            else:
+                yield Finding("pcd", "pcd.invalid", "waits", subject)
+        elif ci.state == "unread":
+            yield Finding("pcd", "pcd.not-read", "waits", subject)
+    if required and not pairs:
+        yield Finding("pcd", "pcd.missing", "waits")
+
+
+def rule_implant(case):
+    """The findings before implants-only softens them."""
+    if not case.has_implant:
+        return
+    rule = "implant"
+    vials = {v.raw["id"]: v.state for v in cycle_vials(case, case.load)}
+    failed = False
+    if "positive" in vials.values():
+        failed = True
+        yield Finding(rule, "implant.bi-positive", "fails")
+    good = possible = False
+    for pcd, indicators in case.read_pcds:
+        types = {5}
+        if case.method not in ("steam", "unknown"):
+            named = [t for v in pcd.get("vials", ())
+                     for t in case.products.get(v.get("product"), {}).get("implantIndicatorTypes", ())]
+            types = set(named) or types
+        needed = [ci for raw, ci in indicators
+                  if case.products.get(raw.get("product"), {}).get("type") in types]
+        if any(ci.state == "rejected" for ci in needed):
+            failed = True
+            yield Finding(rule, "implant.indicator-rejected", "fails", pcd["id"])
+        states = [vials[v["id"]] for v in pcd.get("vials", ())]
+        all_accepted = all(ci.state == "accepted" for ci in needed)
+        good |= "negative" in states and bool(needed) and all_accepted
+        possible |= ((not states or "negative" in states or "pending" in states)
+                     and all(ci.state == "accepted"
+                             or (not ci.spoiled and ci.state in ("unread", "unclear", "invalid") and not ci.lost)
+                             for ci in needed))
+    if failed or (good and "pending" not in vials.values()):
+        return
+    if not case.pcds:
+        yield Finding(rule, "implant.missing", "waits")
+    elif good or possible:
+        yield Finding(rule, "implant.pending", "waits")
+    else:
+        yield Finding(rule, "implant.impossible", "fails")
+
+
+def rule_bi(case):
+    vials = cycle_vials(case, case.load)
+    every_load = case.policy.get("bi." + case.method.replace("-", "_")) == "every-load"
+    required = (every_load or case.method == "ethylene-oxide"
+                or (case.has_implant and (case.policy["implant.hold"] == "whole-load" or case.immediate)))
+    useful = any(v.state not in ("void", "lost") for v in vials)
+    for vial in vials:
+        subject = vial.raw["id"]
+        if vial.state == "positive":
+            yield Finding("bi", "bi.positive", "fails", subject)
+        elif vial.state == "positive-elsewhere":
+            act = vial.raw["incidentFinding"]
+            yield Finding("bi", "bi.positive-elsewhere", "review", subject, None, "second-supervisor",
+                          recorded(act), [by(act)])
+        elif vial.state == "pending":
+            yield Finding("bi", "bi." + vial.why, "waits" if required else "note", subject, vial.changes)
+        elif vial.state in ("void", "lost"):
+            yield Finding("bi", "bi." + vial.state, "fails" if required and not useful else "note", subject)
+    if required and not vials:
+        yield Finding("bi", "bi.missing", "waits")
+
+
+def rule_routine_bi(case):
+    load = case.load
+    if not case.has_sterilizer or load.start is None or case.method == "unknown":
+        return
+    frequency = case.policy["bi." + case.method.replace("-", "_")]
+    if frequency == "every-load":
+        return
+    last = case.zone.day(load.start)
+    first = last if frequency == "each-day" else last - 6
+    cycles = [load] + [c for c in case.history if c.type is not None and c.type == load.type
+                       and first <= case.zone.day(c.start) <= last]
+    states = {cycle_bi(case, c) for c in cycles}
+    if "negative" in states:
+        return
+    key = "routine.pending" if "pending" in states else "routine.none"
+    yield Finding("routine-bi", key, "waits" if case.policy["bi.routine_blocks"] else "note")
+
+
+def rule_packages(case):
+    rejected_items, causes, wet_items, wet_checks = 0, [], 0, []
+    for item in case.read_items:
+        rejected = [ci for ci in item.internals if ci.state == "rejected"]
+        if item.external and item.external.state == "rejected" and (item.asked or not item.external.absent):
+            rejected.append(item.external)
+        rejected_items += bool(rejected)
+        causes += rejected
+        wet = [c for c in item.raw.get("checks", ()) if c.get("dry") is False]
+        wet_items += bool(wet)
+        wet_checks += wet
+    many = case.policy["packages.rejected_for_supervisor"]
+    if rejected_items:
+        newest, raised = max(ci.since for ci in causes), [ci.author for ci in causes]
+        if rejected_items >= many:
+            yield Finding("packages", "packages.several-rejected", "review", None, None, "supervisor",
+                          newest, raised)
+        elif rejected_items == 1:
+            yield Finding("packages", "packages.one-rejected", "review", None, None, "lead", newest, raised)
+    if wet_items >= case.policy["packages.wet_for_supervisor"]:
+        yield Finding("packages", "packages.wet", "review", None, None, "supervisor",
+                      max(recorded(c) for c in wet_checks), [by(c) for c in wet_checks])
+    externals = [item.external for item in case.read_items if item.external]
+    if (any(e.state == "rejected" and not e.absent for e in externals)
+            and not any(e.state == "accepted" for e in externals)):
+        yield Finding("packages", "packages.all-unchanged", "fails")
+
+
+def rule_aeration(case):
+    if case.method != "ethylene-oxide" or not case.has_sterilizer:
+        return
+    rule = "aeration"
+    aeration = case.sterilizer.get("aeration")
+    stated = [aeration["minutes"] if aeration else None]
+    for item in case.items:
+        stated.append(case.packagings.get(item.get("packaging"), {}).get("aerationMinutes"))
+        devices = item.get("devices", ())
+        stated += [d.get("aerationMinutes") for d in devices] if devices else [None]
+    if None in stated:
+        yield Finding(rule, "aeration.not-stated", "waits")
+        return
+    required = max(stated) * MINUTE
+    end = case.load.end
+    opened = []
+    for run in case.raw.get("aerationRuns", ()):
+        if end is None or not case.stands(run["start"]) or happened(run["start"]) < end:
+            continue
+        if "interrupted" in run or run["celsius"] < aeration["celsius"]:
+            continue
+        begun = happened(run["start"])
+        if "end" not in run:
+            opened.append(begun)
+        elif case.stands(run["end"]) and happened(run["end"]) - begun >= required:
+            return
+    if not opened:
+        yield Finding(rule, "aeration.not-done", "waits")
+    elif case.now < min(opened) + required:
+        yield Finding(rule, "aeration.running", "waits", changes=min(opened) + required)
+    else:
+        yield Finding(rule, "aeration.end-awaited", "waits")
+
+
+def rule_peroxide(case):
+    for item in case.read_items:
+        if item.peroxide_unsuitable:
+            act = item.raw.get("recorded")
+            yield Finding("peroxide", "peroxide.item-unsuitable", "review", item.raw["label"], None, "lead",
+                          recorded(act) if act else None, [by(act)] if act else [])
+
+
+def rule_immediate(case):
+    if not case.immediate:
+        return
+    rule, use = "immediate", case.raw.get("immediateUse", {})
+    if case.method not in ("unknown", "steam"):
+        yield Finding(rule, "immediate.not-steam", "fails")
+    if "forStorage" not in use:
+        yield Finding(rule, "immediate.storage-unknown", "waits")
+    elif use["forStorage"]:
+        yield Finding(rule, "immediate.for-storage", "fails")
+    if not use.get("reason"):
+        yield Finding(rule, "immediate.reason-missing", "waits")
+    if not use.get("caseReference"):
+        yield Finding(rule, "immediate.case-missing", "waits")
+
+
+RULES = (rule_order, rule_acts, rule_record, rule_printout, rule_cycle_end, rule_sterilizer,
+         rule_process_failure, rule_scope, rule_air_removal, rule_physical, rule_verification, rule_pcd,
+         rule_bi, rule_routine_bi, rule_packages, rule_aeration, rule_peroxide, rule_immediate)

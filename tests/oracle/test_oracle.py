@@ -1,0 +1,133 @@
+"""Checks of the oracle itself against small cases worked out by hand from RULES.md.
+
+    python3 -m unittest test_oracle
+"""
+
+import os
+import random
+import unittest
+
+import generate
+import oracle
+from chemical import settle
+from moments import day_of, moment, written, zone
+from physical import compare
+from policy_variants import HERE
+from policy import load_policy
+
+DEFAULT = os.path.join(HERE, "policies", "us-hospital.toml")
+if not os.path.exists(DEFAULT):
+    DEFAULT = os.path.join(HERE, "..", "..", "resources", "policies", "us-hospital.toml")
+POLICY = load_policy(DEFAULT)
+
+
+class Times(unittest.TestCase):
+    def test_spellings(self):
+        self.assertEqual(written(moment("2031-03-04T07:14-06:00")), "2031-03-04T13:14:00.000Z")
+        self.assertEqual(moment("2031-03-04T07:14:00.5Z") - moment("2031-03-04T07:14Z"), 500)
+        self.assertEqual(moment("2031-03-04T00:00+05:30"), moment("2031-03-03T18:30:00.000Z"))
+
+    def test_half_hour_gap(self):
+        # Lord Howe goes from +10:30 to +11 at 02:00 on 5 October 2031: 02:10 does not exist
+        z = zone("Australia/Lord_Howe")
+        self.assertEqual(written(z.absolute(day_of("2031-10-05"), 2, 10)), "2031-10-04T15:30:00.000Z")
+        # and back at 02:00 on 6 April 2031: 01:45 comes twice, the first is at +11
+        self.assertEqual(written(z.absolute(day_of("2031-04-06"), 1, 45)), "2031-04-05T14:45:00.000Z")
+
+    def test_midnight_gap(self):
+        # Havana goes from -05 to -04 at 00:00 on 9 March 2031: the day begins at 01:00
+        z = zone("America/Havana")
+        self.assertEqual(written(z.next_midnight(moment("2031-03-09T03:00Z"))), "2031-03-09T05:00:00.000Z")
+
+    def test_period_edges(self):
+        z = zone("America/Chicago")
+        at = moment("2031-03-04T06:00-06:00")
+        number, end = z.period(at, "06:00")
+        self.assertEqual(end, moment("2031-03-05T06:00-06:00"))
+        self.assertEqual(z.period(at - 1, "06:00"), (number - 1, at))
+        # the period that begins at 02:30 on the night of the gap begins at 03:00 -05:00
+        self.assertEqual(z.period(moment("2031-03-09T12:00-05:00"), "02:30")[0],
+                         z.period(moment("2031-03-09T03:00-05:00"), "02:30")[0])
+        self.assertEqual(z.period(moment("2031-03-09T01:59:59.999-06:00"), "02:30")[1],
+                         moment("2031-03-09T03:00-05:00"))
+
+
+def reading(seen, by, minute):
+    return {"seen": seen, "by": by, "happenedAt": "2031-03-04T07:%02d:00Z" % minute}
+
+
+class Settling(unittest.TestCase):
+    def check(self, expected, *readings, unsettled=None):
+        rows = [reading(seen, by, n) for n, (seen, by) in enumerate(readings)]
+        self.assertEqual(settle(rows, lambda r: r["seen"], unsettled).state, expected)
+
+    def test_table(self):
+        self.check("none")
+        self.check("accepted", ("good", "a"), ("good", "b"))
+        self.check("rejected", ("good", "a"), ("bad", "b"), ("good", "c"))
+        self.check("unclear", ("unclear", "a"), ("good", "a"))
+        self.check("unclear", ("unclear", "a"), ("unclear", "a"))
+        self.check("accepted", ("unclear", "a"), ("good", "b"))
+        self.check("rejected", ("unclear", "a"), ("unclear", "b"))
+        self.check("rejected", ("unclear", "a"), ("good", "b"), ("unclear", "a"))
+        self.check("unclear", ("good", "a"), ("unclear", "a"))
+        self.check("accepted", ("good", "a"), ("unclear", "a"), ("good", "b"))
+        self.check("unclear", ("unclear", ""), ("good", "b"))
+        self.check("unclear", ("unclear", "a"), ("unclear", ""))
+        self.check("rejected", ("unclear", "a"), unsettled=reading("", "a", 30))
+        self.check("accepted", ("good", "a"), unsettled=reading("", "a", 30))
+
+    def test_turns_are_by_recording(self):
+        rows = [dict(reading("unclear", "a", 1), recordedAt="2031-03-04T07:20Z"), reading("good", "b", 5)]
+        self.assertEqual(settle(rows, lambda r: r["seen"], None).state, "unclear")
+
+
+class Physical(unittest.TestCase):
+    class Site:
+        atmosphere = oracle.Decimal("101.325")
+
+    def test_conversions(self):
+        d = oracle.Decimal
+        limit = {"leastCelsius": d("132.05"), "mostPsiGauge": d(1000), "leastKPaAbsolute": d("301.325")}
+        self.assertEqual(compare(self.Site, "temperature", "fahrenheit", d("269.69"), limit, "least"), 0)
+        self.assertEqual(compare(self.Site, "temperature", "fahrenheit", d("269.68"), limit, "least"), -1)
+        self.assertEqual(compare(self.Site, "pressure", "kPaGauge", d("6894.757"), limit, "most"), 0)
+        self.assertEqual(compare(self.Site, "pressure", "kPaGauge", d("6894.758"), limit, "most"), 1)
+        self.assertEqual(compare(self.Site, "pressure", "barGauge", d("2"), limit, "least"), 0)
+        self.assertEqual(compare(self.Site, "pressure", "barGauge", d("1.999"), limit, "least"), -1)
+
+
+class Decisions(unittest.TestCase):
+    def test_bare_load(self):
+        record = oracle.parse('{"evidenceVersion":1,"facility":{"timeZone":"UTC"},"load":{}}')
+        decision = oracle.decide(record, POLICY, moment("2031-03-04T12:00Z"))
+        self.assertEqual(decision["verdict"], "quarantine")
+        keys = sorted((f["key"], f.get("subject", "")) for f in decision["findings"])
+        self.assertEqual(keys, [("cycle.not-ended", ""), ("printout.missing", "")]
+                         + [("record.missing", s) for s in ("end", "items", "lot", "operator", "specification",
+                                                            "start", "sterilizer")]
+                         + [("verification.missing", "")])
+        self.assertIsNone(decision["nextChangeAt"])
+
+    def test_leak(self):
+        text = ('{"evidenceVersion":1,"facility":{"timeZone":"UTC"},"test":{"kind":"leak","lot":"t","outcome":"ended",'
+                '"start":"2031-03-04T07:00Z","leak":{"settledMinutes":5,"minutes":10,"riseMbar":%s,"by":"op-1",'
+                '"happenedAt":"2031-03-04T07:30Z"}}}')
+        for rise, result in (("13", "passed"), ("13.000", "passed"), ("13.001", "failed")):
+            decision = oracle.decide(oracle.parse(text % rise), POLICY, moment("2031-03-04T12:00Z"))
+            self.assertEqual(decision["test"], result)
+
+    def test_records_are_the_same_for_the_same_seed(self):
+        first, second = (list(generate.records("s", 5, POLICY)) for _ in range(2))
+        self.assertEqual(first, second)
+
+    def test_a_record_without_changes_is_often_released(self):
+        rng, released = random.Random(4), 0
+        for number in range(200):
+            text = generate.make_record(rng, POLICY, number)
+            released += oracle.decide(oracle.parse(text), POLICY).get("verdict") == "release"
+        self.assertGreater(released, 20)
+
+
+if __name__ == "__main__":
+    unittest.main()
