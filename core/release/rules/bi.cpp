@@ -1,0 +1,49 @@
+#include "core/release/rules/rules.h"
+
+
+namespace loadwarden::rules {
+namespace {
+
+Key keyOf(PendingWhy why)
+{
+    switch (why) {
+    case PendingWhy::unclear: return Key::biUnclear;
+    case PendingWhy::notStarted: return Key::biNotStarted;
+    case PendingWhy::incubating: return Key::biIncubating;
+    case PendingWhy::due: return Key::biDue;
+    case PendingWhy::processIndicator: return Key::biProcessIndicator;
+    case PendingWhy::control: return Key::biControl;
+    }
+    return Key::biDue;
+}
+
+} // namespace
+
+void bi(const View& view, FindingSink& sink)
+{
+    // Only void and lost ones left: nothing can come any more that would show the load good.
+    const bool onlyVoid = view.bi == BiState::voided;
+    const Outcome ofVoid = view.biRequired && onlyVoid ? Outcome::fails : Outcome::note;
+    for (const LoadVial& each : view.vials) {
+        const std::string_view id = each.vial->id;
+        switch (each.judged.state) {
+        case VialState::negative: break;
+        case VialState::positive: sink.add(Key::biPositive, Outcome::fails, id); break;
+        case VialState::positiveElsewhere:
+            sink.addReview(
+                Key::biPositiveElsewhere, Reviewer::secondSupervisor, id, each.vial->incidentFinding->act);
+            break;
+        case VialState::pending:
+            sink.add(keyOf(each.judged.why), view.biRequired ? Outcome::waits : Outcome::note, id).changesAt
+                = each.judged.changesAt;
+            break;
+        case VialState::voided: sink.add(Key::biVoid, ofVoid, id); break;
+        case VialState::lost: sink.add(Key::biLost, ofVoid, id); break;
+        }
+    }
+    if (view.biRequired && view.vials.empty()) {
+        sink.add(Key::biMissing, Outcome::waits);
+    }
+}
+
+} // namespace loadwarden::rules

@@ -1,0 +1,56 @@
+#include "core/release/rules/rules.h"
+#include <algorithm>
+
+namespace loadwarden::rules {
+namespace {
+
+enum class Class : std::uint8_t { harmless, notListed, exposureAffecting };
+
+Class classOf(const View& view, const std::string& code)
+{
+    if (view.sterilizer == nullptr) {
+        return Class::notListed;
+    }
+    Class found = Class::notListed;
+    for (const ListedAlarm& listed : view.sterilizer->alarms) {
+        if (listed.code != code) {
+            continue;
+        }
+        if (listed.effect == AlarmEffect::exposureAffecting) {
+            return Class::exposureAffecting;
+        }
+        found = Class::harmless;
+    }
+    return found;
+}
+
+} // namespace
+
+void cycleEnd(const View& view, FindingSink& sink)
+{
+    const LoadRecord& load = view.load;
+    if (load.outcome == CycleOutcome::unknown) {
+        sink.add(Key::cycleNotEnded, Outcome::waits);
+    } else if (load.outcome == CycleOutcome::aborted) {
+        const bool drying = load.abortPhase == AbortPhase::drying;
+        sink.add(drying ? Key::cycleAbortedDrying : Key::cycleAborted, Outcome::fails);
+    }
+    for (const Alarm& alarm : load.alarms) {
+        const Class effect = classOf(view, alarm.code);
+        if (effect == Class::exposureAffecting) {
+            sink.addOnce(Key::alarmExposure, Outcome::fails, alarm.code);
+        } else if (effect == Class::notListed) {
+            // Several alarms of one code are one finding; the newest of them speaks for it.
+            const bool isNewest = std::none_of(load.alarms.begin(), load.alarms.end(), [&](const Alarm& other) {
+                return other.code == alarm.code
+                    && (other.act.recordedAt > alarm.act.recordedAt
+                        || (other.act.recordedAt == alarm.act.recordedAt && &other > &alarm));
+            });
+            if (isNewest) {
+                sink.addReview(Key::alarmNotListed, Reviewer::lead, alarm.code, alarm.act);
+            }
+        }
+    }
+}
+
+} // namespace loadwarden::rules

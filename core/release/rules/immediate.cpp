@@ -1,0 +1,27 @@
+#include "core/release/rules/rules.h"
+
+namespace loadwarden::rules {
+
+void immediate(const View& view, FindingSink& sink)
+{
+    if (!view.isImmediateUse()) {
+        return;
+    }
+    const ImmediateUse& use = view.load.immediateUse;
+    if (view.method != Method::steam && view.method != Method::unknown) {
+        sink.add(Key::immediateNotSteam, Outcome::fails);
+    }
+    if (!use.forStorage) {
+        sink.add(Key::immediateStorageUnknown, Outcome::waits);
+    } else if (*use.forStorage) {
+        sink.add(Key::immediateForStorage, Outcome::fails);
+    }
+    if (use.reason.empty()) {
+        sink.add(Key::immediateReasonMissing, Outcome::waits);
+    }
+    if (use.caseReference.empty()) {
+        sink.add(Key::immediateCaseMissing, Outcome::waits);
+    }
+}
+
+} // namespace loadwarden::rules

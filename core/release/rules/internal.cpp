@@ -1,0 +1,52 @@
+#include "core/release/rules/rules.h"
+
+namespace loadwarden::rules {
+namespace {
+
+void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indicator,
+    const ChemicalJudgement& judged, bool required, FindingSink& sink)
+{
+    const std::string_view place = indicator.place;
+    if (isLost(indicator, judged.state, view.now)) {
+        sink.addOnce(required ? Key::itemInternalLost : Key::itemInternalLostNoted,
+            required ? Outcome::fails : Outcome::note, place);
+        return;
+    }
+    switch (judged.state) {
+    case ChemicalState::accepted: break;
+    case ChemicalState::rejected:
+        sink.addOnce(judged.absent ? Key::itemInternalAbsent : Key::itemInternalRejected, Outcome::fails, place);
+        break;
+    case ChemicalState::unclear: sink.addOnce(Key::itemInternalUnclear, Outcome::waits, place); break;
+    case ChemicalState::invalid:
+        sink.addOnce(Key::itemInternalInvalid, required ? Outcome::waits : Outcome::note, place);
+        break;
+    case ChemicalState::unread: {
+        if (!required) {
+            break;
+        }
+        const Packaging* packaging = view.packagingOf(item);
+        const bool closed = view.isImmediateUse() && packaging != nullptr
+            && packaging->form == PackageForm::rigidContainer;
+        sink.addOnce(closed ? Key::itemInternalOnOpening : Key::itemInternalNotRead,
+            closed ? Outcome::note : Outcome::waits, place);
+        break;
+    }
+    }
+}
+
+} // namespace
+
+void internal(const View& view, std::size_t index, FindingSink& sink)
+{
+    const Item& item = view.load.items[index];
+    const bool required = view.isImmediateUse() || item.internalVisible;
+    if (required && item.internals.empty()) {
+        sink.add(Key::itemInternalMissing, Outcome::waits);
+    }
+    for (std::size_t i = 0; i < item.internals.size(); ++i) {
+        judgeOne(view, item, item.internals[i], view.internals[view.items[index].firstInternal + i], required, sink);
+    }
+}
+
+} // namespace loadwarden::rules

@@ -1,0 +1,20 @@
+#include "core/release/rules/rules.h"
+
+namespace loadwarden::rules {
+
+void order(const View& view, FindingSink& sink)
+{
+    const CycleTimes& load = view.evidence.load;
+    bool offsetUnknown = load.offsetUnknown;
+    for (const PastCycle& past : view.history) {
+        offsetUnknown = offsetUnknown || past.times->offsetUnknown;
+        if (countersDisagree(*past.times, load)) {
+            sink.add(Key::orderDisagrees, Outcome::waits, past.cycle->lot);
+        }
+    }
+    if (offsetUnknown) {
+        sink.add(Key::orderOffsetUnknown, Outcome::waits);
+    }
+}
+
+} // namespace loadwarden::rules

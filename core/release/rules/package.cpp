@@ -1,0 +1,74 @@
+#include "core/release/rules/rules.h"
+
+#include <algorithm>
+
+namespace loadwarden::rules {
+namespace {
+
+bool anySays(const std::vector<PackageCheck>& checks, std::optional<bool> PackageCheck::*what, bool value)
+{
+    return std::any_of(checks.begin(), checks.end(), [&](const PackageCheck& check) { return check.*what == value; });
+}
+
+/// The newest check that counts: standing, and made after the cycle ended.
+const PackageCheck* newestCheck(const View& view, const Item& item)
+{
+    const auto& end = view.evidence.load.end;
+    const PackageCheck* newest = nullptr;
+    for (const PackageCheck& check : item.checks) {
+        if (end && stands(check.act, view.now) && check.act.happenedAt >= *end
+            && (newest == nullptr || check.act.recordedAt >= newest->act.recordedAt)) {
+            newest = &check;
+        }
+    }
+    return newest;
+}
+
+void takeChecks(const View& view, const Item& item, FindingSink& sink)
+{
+    const auto fails = [&](std::optional<bool> PackageCheck::*what, Key key) {
+        if (anySays(item.checks, what, false)) {
+            sink.add(key, Outcome::fails);
+        }
+    };
+    fails(&PackageCheck::dry, Key::itemWet);
+    fails(&PackageCheck::intact, Key::itemTorn);
+    fails(&PackageCheck::sealed, Key::itemUnsealed);
+
+    const PackageCheck* check = newestCheck(view, item);
+    if (check == nullptr) {
+        const bool lost = item.checkLost && stands(*item.checkLost, view.now);
+        sink.add(lost ? Key::itemCheckLost : Key::itemNotChecked, lost ? Outcome::fails : Outcome::waits);
+        return;
+    }
+    if (!check->dry || !check->intact || !check->sealed || !check->cooled || !check->labelAgrees) {
+        sink.add(Key::itemNotChecked, Outcome::waits);
+    }
+    if (check->cooled == false) {
+        sink.add(Key::itemNotCooled, Outcome::waits);
+    }
+    if (check->labelAgrees == false) {
+        sink.add(Key::itemLabelDiffers, Outcome::waits);
+    }
+}
+
+} // namespace
+
+void package(const View& view, std::size_t index, FindingSink& sink)
+{
+    const Item& item = view.load.items[index];
+    if (view.isOpenTray(item)) {
+        return;
+    }
+    takeChecks(view, item, sink);
+    const Packaging* packaging = view.packagingOf(item);
+    if (packaging == nullptr
+        || (view.method != Method::unknown && !packaging->methods.contains(view.method))) {
+        sink.add(Key::itemPackagingNotStated, Outcome::waits);
+    }
+    if (item.packagingExpires && view.evidence.load.day && *item.packagingExpires < *view.evidence.load.day) {
+        sink.add(Key::itemPackagingExpired, Outcome::waits);
+    }
+}
+
+} // namespace loadwarden::rules

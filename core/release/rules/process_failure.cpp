@@ -1,0 +1,61 @@
+#include "core/release/rules/rules.h"
+
+#include <algorithm>
+
+namespace loadwarden::rules {
+namespace {
+
+bool isFailure(const View& view, const PastCycle& past)
+{
+    const HistoryCycle& cycle = *past.cycle;
+    return cycle.outcome == CycleOutcome::aborted || !cycle.failures.empty()
+        || cycle.packagesRejectedOrWet >= view.policy.failedPackages
+        || (cycle.kind == CycleKind::leak && past.test.result == TestResult::failed);
+}
+
+/// Whether the load is free of it: a lead said cause, action and reach, and everything that leads
+/// said of it frees this load.
+bool isFreed(const View& view, const HistoryCycle& cycle)
+{
+    bool any = false;
+    for (const Resolution& resolution : cycle.resolutions) {
+        if (!standsAs(resolution.act, Role::lead, view.now)) {
+            continue;
+        }
+        any = true;
+        const bool frees = resolution.causeKnown
+            && (resolution.reach == Reach::thatLoad
+                || (view.hasStart() && resolution.act.recordedAt <= view.start()));
+        if (!frees) {
+            return false;
+        }
+    }
+    return any;
+}
+
+} // namespace
+
+void processFailure(const View& view, FindingSink& sink)
+{
+    for (const PastCycle& past : view.history) {
+        if (!past.before || !isFailure(view, past) || isFreed(view, *past.cycle)) {
+            continue;
+        }
+        std::pmr::vector<const Act*> acts(view.memory);
+        for (const ProcessFailure& failure : past.cycle->failures) {
+            acts.push_back(&failure.act);
+        }
+        if (past.cycle->kind == CycleKind::leak && past.cycle->leak) {
+            acts.push_back(&past.cycle->leak->act);
+        }
+        Instant newest = *past.times->endForOrder();
+        if (!acts.empty()) {
+            newest = (*std::max_element(acts.begin(), acts.end(), [](const Act* a, const Act* b) {
+                return a->recordedAt < b->recordedAt;
+            }))->recordedAt;
+        }
+        sink.addReview(Key::processFailureOpen, Reviewer::lead, past.cycle->lot, newest, acts);
+    }
+}
+
+} // namespace loadwarden::rules

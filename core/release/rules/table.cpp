@@ -1,0 +1,45 @@
+#include "core/release/rules/rules.h"
+#include "core/release/rule_table.h"
+
+#include <array>
+
+namespace loadwarden {
+
+RuleTable allRules()
+{
+    static constexpr std::array load{
+        LoadRule{RuleId::order, rules::order},
+        LoadRule{RuleId::acts, rules::acts},
+        LoadRule{RuleId::record, rules::record},
+        LoadRule{RuleId::printout, rules::printout},
+        LoadRule{RuleId::cycleEnd, rules::cycleEnd},
+        LoadRule{RuleId::sterilizer, rules::sterilizer},
+        LoadRule{RuleId::processFailure, rules::processFailure},
+        LoadRule{RuleId::scope, rules::scope},
+        LoadRule{RuleId::airRemoval, rules::airRemoval},
+        LoadRule{RuleId::physical, rules::physical},
+        LoadRule{RuleId::verification, rules::verification},
+        LoadRule{RuleId::pcd, rules::pcd},
+        LoadRule{RuleId::implant, rules::implant},
+        LoadRule{RuleId::bi, rules::bi},
+        LoadRule{RuleId::routineBi, rules::routineBi},
+        LoadRule{RuleId::packages, rules::packages},
+        LoadRule{RuleId::aeration, rules::aeration},
+        LoadRule{RuleId::peroxide, rules::peroxide},
+        LoadRule{RuleId::immediate, rules::immediate},
+        LoadRule{RuleId::reviews, rules::reviews},
+    };
+    static constexpr std::array items{
+        ItemRule{RuleId::wasInside, rules::wasInside},
+        ItemRule{RuleId::external, rules::external},
+        ItemRule{RuleId::package, rules::package},
+        ItemRule{RuleId::internal, rules::internal},
+        ItemRule{RuleId::cycleAllowed, rules::cycleAllowed},
+        ItemRule{RuleId::itemImplant, rules::itemImplant},
+        ItemRule{RuleId::itemPeroxide, rules::itemPeroxide},
+        ItemRule{RuleId::inTest, rules::inTest},
+    };
+    return {load, items};
+}
+
+} // namespace loadwarden
