@@ -73,7 +73,7 @@ def read(path):
 
 def policy_settings():
     """Names of the default policy's settings, section.name, from its table headings."""
-    text = (HERE / "policies/us-hospital.toml").read_text(encoding="utf-8")
+    text = (HERE.parents[2] / "resources/policies/us-hospital.toml").read_text(encoding="utf-8")
     return {l.strip()[1:-1] for l in text.splitlines() if l.startswith("[")}
 
 

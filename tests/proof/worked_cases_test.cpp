@@ -1,0 +1,190 @@
+// The worked cases of tests/data/worked_cases: each states what happens in practice, its source or
+// that it is common practice, a change to a base record, and the answer worked out by hand.
+
+#include "tests/support/evidence_files.h"
+
+#include "core/release/assemble.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <filesystem>
+#include <gtest/gtest.h>
+#include <set>
+
+namespace loadwarden {
+namespace {
+
+// Keeps the order of fields: changes apply in the order in which the file states them.
+using Json = nlohmann::ordered_json;
+using Pointer = Json::json_pointer;
+
+struct WorkedCase {
+    std::string file;
+    Json json;
+};
+
+std::vector<WorkedCase> readCases()
+{
+    std::vector<WorkedCase> cases;
+    std::set<std::filesystem::path> files;
+    const std::string folder = "tests/data/worked_cases/cases";
+    for (const auto& entry : std::filesystem::directory_iterator(std::string(LOADWARDEN_SOURCE_DIR) + "/" + folder)) {
+        files.insert(entry.path().filename());
+    }
+    for (const auto& file : files) {
+        for (const Json& each : Json::parse(support::readFile(folder + "/" + file.string()))) {
+            cases.push_back({file.string(), each});
+        }
+    }
+    return cases;
+}
+
+const std::vector<WorkedCase>& allCases()
+{
+    static const std::vector<WorkedCase> cases = readCases();
+    return cases;
+}
+
+void set(Json& record, const std::string& pointer, const Json& value)
+{
+    if (pointer.ends_with("/-")) {
+        record.at(Pointer(pointer).parent_pointer()).push_back(value);
+        return;
+    }
+    const Pointer at(pointer);
+    Json& parent = record.at(at.parent_pointer());
+    if (parent.is_array()) {
+        const auto index = static_cast<std::size_t>(std::stoul(at.back()));
+        if (index == parent.size()) {
+            parent.push_back(value);
+        } else {
+            parent.at(index) = value;
+        }
+    } else {
+        parent[at.back()] = value;
+    }
+}
+
+Json recordOf(const Json& worked)
+{
+    Json record = Json::parse(
+        support::readFile("tests/data/worked_cases/bases/" + worked.at("base").get<std::string>()));
+    for (const auto& [pointer, value] : worked.value("set", Json::object()).items()) {
+        set(record, pointer, value);
+    }
+    for (const Json& pointer : worked.value("remove", Json::array())) {
+        const Pointer at(pointer.get<std::string>());
+        Json& parent = record.at(at.parent_pointer());
+        if (parent.is_array()) {
+            parent.erase(static_cast<std::size_t>(std::stoul(at.back())));
+        } else {
+            parent.erase(at.back());
+        }
+    }
+    if (worked.contains("at")) {
+        record["decideAt"] = worked.at("at");
+    }
+    return record;
+}
+
+Policy policyOf(const Json& worked)
+{
+    std::vector<support::PolicyChange> changes;
+    for (const auto& [setting, value] : worked.value("policy", Json::object()).items()) {
+        changes.push_back({setting, value.dump()});
+    }
+    return support::policyWith(changes);
+}
+
+std::set<std::string> keysOf(const std::vector<Finding>& findings, Outcome atLeast)
+{
+    std::set<std::string> keys;
+    for (const Finding& finding : findings) {
+        if (finding.outcome >= atLeast) {
+            keys.emplace(textOf(finding.key));
+        }
+    }
+    return keys;
+}
+
+void expectKeys(const Json& expected, const std::vector<Finding>& findings)
+{
+    std::set<std::string> asked;
+    for (const Json& key : expected.value("keys", Json::array())) {
+        asked.insert(key.get<std::string>());
+    }
+    const std::set<std::string> found = keysOf(findings, Outcome::note);
+    EXPECT_TRUE(std::includes(found.begin(), found.end(), asked.begin(), asked.end()))
+        << testing::PrintToString(asked) << " not all in " << testing::PrintToString(found);
+    if (expected.value("onlyKeys", false)) {
+        const std::set<std::string> blocking = keysOf(findings, Outcome::waits);
+        std::set<std::string> askedBlocking;
+        std::set_intersection(asked.begin(), asked.end(), blocking.begin(), blocking.end(),
+            std::inserter(askedBlocking, askedBlocking.end()));
+        EXPECT_EQ(blocking, askedBlocking);
+    }
+}
+
+void expectDecision(const Json& expected, const Decision& decision)
+{
+    EXPECT_EQ(textOf(decision.verdict), expected.at("verdict").get<std::string>());
+    const Json items = expected.value("items", Json::object());
+    EXPECT_EQ(items.size(), decision.items.size()) << "a case states the verdict of every item";
+    for (const ItemDecision& item : decision.items) {
+        ASSERT_TRUE(items.contains(item.label)) << item.label;
+        EXPECT_EQ(textOf(item.verdict), items.at(item.label).get<std::string>()) << item.label;
+    }
+    if (expected.contains("nextChangeAt")) {
+        const Json& at = expected.at("nextChangeAt");
+        if (at.is_null()) {
+            EXPECT_FALSE(decision.nextChangeAt.has_value());
+        } else {
+            ASSERT_TRUE(decision.nextChangeAt.has_value());
+            EXPECT_EQ(formatUtc(*decision.nextChangeAt), at.get<std::string>());
+        }
+    }
+}
+
+class WorkedCases : public testing::TestWithParam<std::size_t> {};
+
+TEST_P(WorkedCases, AnswersAsPracticeDoes)
+{
+    const Json& worked = allCases()[GetParam()].json;
+    SCOPED_TRACE(worked.at("practice").get<std::string>());
+    EXPECT_FALSE(worked.at("source").get<std::string>().empty());
+    EvidenceRecord record = support::parseEvidence(recordOf(worked).dump());
+    const Policy policy = policyOf(worked);
+    const Instant now = record.decideAt.value();
+    const Evidence evidence = assemble(std::move(record));
+    const Json& expected = worked.at("expect");
+    if (expected.contains("test")) {
+        const TestJudgement judgement = judgeTest(evidence, policy, now);
+        EXPECT_EQ(textOf(judgement.result), expected.at("test").get<std::string>());
+        expectKeys(expected, judgement.findings);
+        return;
+    }
+    const Decision decision = decide(evidence, policy, now);
+    SCOPED_TRACE(support::describe(decision));
+    expectDecision(expected, decision);
+    expectKeys(expected, decision.findings);
+}
+
+INSTANTIATE_TEST_SUITE_P(All, WorkedCases, testing::Range(std::size_t{0}, allCases().size()),
+    [](const testing::TestParamInfo<std::size_t>& info) {
+        std::string name = allCases()[info.param].json.at("id").get<std::string>();
+        std::replace(name.begin(), name.end(), '-', '_');
+        return name;
+    });
+
+TEST(WorkedCaseFiles, AreAtLeastAHundredWithNamesOfTheirOwn)
+{
+    std::set<std::string> ids;
+    for (const WorkedCase& each : allCases()) {
+        EXPECT_TRUE(ids.insert(each.json.at("id").get<std::string>()).second) << each.file;
+    }
+    EXPECT_GE(ids.size(), 100U);
+}
+
+} // namespace
+} // namespace loadwarden
