@@ -215,6 +215,15 @@ Decision withoutRule(RuleId rule, const Evidence& evidence, const Policy& policy
     return decideWith({load, items}, evidence, policy, now);
 }
 
+Verdict worstItem(const Decision& decision)
+{
+    Verdict worst = Verdict::release;
+    for (const ItemDecision& item : decision.items) {
+        worst = std::max(worst, item.verdict);
+    }
+    return worst;
+}
+
 TEST(Necessity, EveryRuleAloneBlocksSomething)
 {
     std::vector<RuleId> asked;
@@ -240,8 +249,8 @@ TEST(Necessity, EveryRuleAloneBlocksSomething)
         SCOPED_TRACE(support::describe(with));
         SCOPED_TRACE(support::describe(without));
         const bool ofItem = isItemRule(rule);
-        const Verdict blocked = ofItem ? with.items.front().verdict : with.verdict;
-        const Verdict free = ofItem ? without.items.front().verdict : without.verdict;
+        const Verdict blocked = ofItem ? worstItem(with) : with.verdict;
+        const Verdict free = ofItem ? worstItem(without) : without.verdict;
         std::printf("%-16s %-5s %-11s %-11s %s\n", std::string(textOf(rule)).c_str(), ofItem ? "item" : "load",
             std::string(textOf(blocked)).c_str(), std::string(textOf(free)).c_str(), found->how.c_str());
         EXPECT_NE(blocked, Verdict::release);

@@ -70,10 +70,12 @@ Json recordOf(const Json& worked)
 {
     Json record = Json::parse(
         support::readFile("tests/data/worked_cases/bases/" + worked.at("base").get<std::string>()));
-    for (const auto& [pointer, value] : worked.value("set", Json::object()).items()) {
+    const Json changes = worked.value("set", Json::object());
+    for (const auto& [pointer, value] : changes.items()) {
         set(record, pointer, value);
     }
-    for (const Json& pointer : worked.value("remove", Json::array())) {
+    const Json removals = worked.value("remove", Json::array());
+    for (const Json& pointer : removals) {
         const Pointer at(pointer.get<std::string>());
         Json& parent = record.at(at.parent_pointer());
         if (parent.is_array()) {
@@ -91,7 +93,8 @@ Json recordOf(const Json& worked)
 Policy policyOf(const Json& worked)
 {
     std::vector<support::PolicyChange> changes;
-    for (const auto& [setting, value] : worked.value("policy", Json::object()).items()) {
+    const Json settings = worked.value("policy", Json::object());
+    for (const auto& [setting, value] : settings.items()) {
         changes.push_back({setting, value.dump()});
     }
     return support::policyWith(changes);
@@ -111,7 +114,8 @@ std::set<std::string> keysOf(const std::vector<Finding>& findings, Outcome atLea
 void expectKeys(const Json& expected, const std::vector<Finding>& findings)
 {
     std::set<std::string> asked;
-    for (const Json& key : expected.value("keys", Json::array())) {
+    const Json keys = expected.value("keys", Json::array());
+    for (const Json& key : keys) {
         asked.insert(key.get<std::string>());
     }
     const std::set<std::string> found = keysOf(findings, Outcome::note);
@@ -171,8 +175,8 @@ TEST_P(WorkedCases, AnswersAsPracticeDoes)
 }
 
 INSTANTIATE_TEST_SUITE_P(All, WorkedCases, testing::Range(std::size_t{0}, allCases().size()),
-    [](const testing::TestParamInfo<std::size_t>& info) {
-        std::string name = allCases()[info.param].json.at("id").get<std::string>();
+    [](const testing::TestParamInfo<std::size_t>& worked) {
+        std::string name = allCases()[worked.param].json.at("id").get<std::string>();
         std::replace(name.begin(), name.end(), '-', '_');
         return name;
     });
