@@ -1,0 +1,74 @@
+#include "tests/core/exchange/evidence_support.h"
+
+#include <filesystem>
+#include <map>
+#include <set>
+
+// The files of tests/data/bad_input: one defect each, and EXPECTED.tsv says where.
+
+namespace loadwarden::tests {
+
+namespace {
+
+const std::string folder = "tests/data/bad_input";
+
+struct Expected {
+    std::int64_t record = 0;
+    std::string pointer;
+};
+
+std::map<std::string, Expected> expectedErrors()
+{
+    std::map<std::string, Expected> table;
+    std::istringstream lines(fileText(folder + "/EXPECTED.tsv"));
+    for (std::string line; std::getline(lines, line);) {
+        if (line.starts_with('#')) {
+            continue;
+        }
+        const std::size_t first = line.find('\t');
+        const std::size_t second = line.find('\t', first + 1);
+        table[line.substr(0, first)] = {std::stoll(line.substr(first + 1, second - first - 1)),
+                                        line.substr(second + 1)};
+    }
+    return table;
+}
+
+TEST(EvidenceBadInput, EveryFileHasItsErrorWhereTheTableSays)
+{
+    const std::map<std::string, Expected> table = expectedErrors();
+    EXPECT_GT(table.size(), 60U);
+    for (const auto& [name, expected] : table) {
+        const std::string path = std::string(LOADWARDEN_SOURCE_DIR) + '/' + folder + '/' + name;
+        std::ifstream in(path, std::ios::binary);
+        ASSERT_TRUE(in) << path;
+        EvidenceReader reader(in, name, nullptr);
+        std::vector<ReadError> errors;
+        while (auto next = reader.next()) {
+            if (const auto* error = std::get_if<ReadError>(&*next)) {
+                errors.push_back(*error);
+            }
+        }
+        ASSERT_EQ(errors.size(), 1U) << name;
+        EXPECT_EQ(errors[0].source, name);
+        EXPECT_EQ(errors[0].record, expected.record) << name;
+        EXPECT_EQ(errors[0].pointer, expected.pointer) << name << ": " << errors[0].message;
+        EXPECT_GT(errors[0].message.size(), 8U) << name;
+    }
+}
+
+TEST(EvidenceBadInput, EveryFileStandsInTheTable)
+{
+    const std::map<std::string, Expected> table = expectedErrors();
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(LOADWARDEN_SOURCE_DIR) + '/' + folder)) {
+        const std::string name = entry.path().filename().string();
+        const std::string extension = entry.path().extension().string();
+        if (extension == ".json" || extension == ".jsonl") {
+            EXPECT_TRUE(table.contains(name)) << name;
+        }
+    }
+}
+
+} // namespace
+
+} // namespace loadwarden::tests
