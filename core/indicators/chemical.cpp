@@ -61,6 +61,16 @@ bool isGoodAnswer(Seen seen)
     return seen == Seen::frontInAcceptZone || seen == Seen::endColourReached || seen == Seen::uniformComplete;
 }
 
+bool counts(
+    const IndicatorReading& reading, const IndicatorProduct* product, const CycleContext& cycle, Instant now)
+{
+    if (isGoodAnswer(reading.seen)) {
+        return stands(reading.act, now) && product != nullptr && fitsResponse(reading.seen, product->response)
+            && !isVoided(reading, now) && isTimely(reading.act, product, cycle);
+    }
+    return !isBadAnswer(reading.seen) || !isVoided(reading, now);
+}
+
 bool isMeantFor(const IndicatorProduct& product, const CycleContext& cycle)
 {
     if (cycle.method != Method::unknown && !product.methods.contains(cycle.method)) {
@@ -88,15 +98,13 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
         = settle(indicator.readings, indicator.unsettled, [&](const IndicatorReading& reading) {
               if (isGoodAnswer(reading.seen)) {
                   anyGood = true;
-                  const bool counts = stands(reading.act, now) && product != nullptr
-                      && fitsResponse(reading.seen, product->response) && !isVoided(reading, now)
-                      && isTimely(reading.act, product, cycle);
-                  return counts ? Answer::good : Answer::ignored;
               }
-              if (isBadAnswer(reading.seen)) {
-                  return isVoided(reading, now) ? Answer::ignored : Answer::bad;
+              if (!counts(reading, product, cycle, now)) {
+                  return Answer::ignored;
               }
-              return Answer::unclear;
+              return isGoodAnswer(reading.seen) ? Answer::good
+                  : isBadAnswer(reading.seen)   ? Answer::bad
+                                                : Answer::unclear;
           });
 
     ChemicalJudgement judgement;

@@ -24,6 +24,10 @@ struct ChemicalJudgement {
 /// Whether a seen answer of a chemical indicator is a good one, counted or not.
 [[nodiscard]] bool isGoodAnswer(Seen seen);
 
+/// Whether a reading of a chemical indicator counts (RULES.md, 3, Settling).
+[[nodiscard]] bool counts(const IndicatorReading& reading, const IndicatorProduct* product,
+    const CycleContext& cycle, Instant now);
+
 /// Whether a lost statement stands and matters: only what is unread, unclear or invalid can be lost.
 [[nodiscard]] inline bool isLost(const ChemicalIndicator& indicator, ChemicalState state, Instant now)
 {

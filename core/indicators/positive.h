@@ -2,31 +2,37 @@
 
 #include "core/indicators/indicator.h"
 
+#include <memory_resource>
+#include <vector>
+
 namespace loadwarden {
 
-/// Calls `visit(const Act&)` for every entry behind a positive vial: its growth readings or, where
-/// there is none, its unclear ones and the declaration that they cannot be settled.
-template <class Visit>
-void forEachPositiveAct(const Vial& vial, Visit visit)
+/// Every entry behind a positive cycle: the growth readings of its vials or, where there is none,
+/// their unclear readings and the declarations that they cannot be settled.
+[[nodiscard]] inline std::pmr::vector<const Act*> positiveActs(
+    const std::vector<Vial>& vials, std::pmr::memory_resource* memory)
 {
-    bool grown = false;
-    for (const IndicatorReading& reading : vial.readings) {
-        if (reading.seen == Seen::growth) {
-            visit(reading.act);
-            grown = true;
+    std::pmr::vector<const Act*> acts(memory);
+    const auto take = [&acts](const std::vector<IndicatorReading>& readings, Seen seen) {
+        for (const IndicatorReading& reading : readings) {
+            if (reading.seen == seen) {
+                acts.push_back(&reading.act);
+            }
+        }
+    };
+    for (const Vial& vial : vials) {
+        take(vial.readings, Seen::growth);
+    }
+    if (!acts.empty()) {
+        return acts;
+    }
+    for (const Vial& vial : vials) {
+        take(vial.readings, Seen::unclear);
+        if (vial.unsettled) {
+            acts.push_back(&*vial.unsettled);
         }
     }
-    if (grown) {
-        return;
-    }
-    for (const IndicatorReading& reading : vial.readings) {
-        if (reading.seen == Seen::unclear) {
-            visit(reading.act);
-        }
-    }
-    if (vial.unsettled) {
-        visit(*vial.unsettled);
-    }
+    return acts;
 }
 
 } // namespace loadwarden

@@ -62,6 +62,23 @@ Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view sub
     return finding;
 }
 
+Finding& FindingSink::addReviewOfNewest(
+    Key key, Reviewer reviewer, std::string_view subject, std::pmr::vector<const Act*> raisedBy)
+{
+    const Instant newest = newestOf(raisedBy);
+    std::erase_if(raisedBy, [newest](const Act* act) { return act->recordedAt != newest; });
+    return addReview(key, reviewer, subject, newest, raisedBy);
+}
+
+Instant newestOf(std::span<const Act* const> acts)
+{
+    Instant newest = acts.front()->recordedAt;
+    for (const Act* act : acts) {
+        newest = std::max(newest, act->recordedAt);
+    }
+    return newest;
+}
+
 Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view subject, const Act& raisedBy)
 {
     const Act* const acts[] = {&raisedBy};

@@ -3,6 +3,7 @@
 #include "core/release/finding.h"
 #include "core/loads/load_record.h"
 
+#include <memory_resource>
 #include <span>
 #include <string_view>
 #include <vector>
@@ -29,6 +30,10 @@ public:
     Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, Instant newest,
         std::span<const Act* const> raisedBy);
 
+    /// The same, raised by those of some acts that were recorded last, which is the newest.
+    Finding& addReviewOfNewest(Key key, Reviewer reviewer, std::string_view subject,
+        std::pmr::vector<const Act*> raisedBy);
+
     /// The same, raised by one act, its recordedAt the newest.
     Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, const Act& raisedBy);
 
@@ -43,5 +48,8 @@ private:
     Instant m_now;
     std::int32_t m_item = -1;
 };
+
+/// The latest recordedAt of some acts, which must not be empty.
+[[nodiscard]] Instant newestOf(std::span<const Act* const> acts);
 
 } // namespace loadwarden

@@ -25,7 +25,7 @@ public:
     void voided(Key key)
     {
         worsen(TestResult::voided);
-        say(key, Outcome::fails);
+        say(key, Outcome::waits);
     }
     void pending(Key key)
     {
@@ -102,12 +102,13 @@ struct Judge {
         const ChemicalJudgement judged = judgeChemical(sheet, TypeSet{2}, context, known, now);
         if (judged.state == ChemicalState::rejected) {
             reasons.failed(Key::testSheetFailed, judged.rejectedBy->recordedAt, judged.rejectedBy);
-        } else if (isLost(sheet, judged.state, now)) {
-            reasons.failed(Key::testSheetLost, sheet.lost->recordedAt, &*sheet.lost);
         } else if (judged.state == ChemicalState::unclear) {
             reasons.pending(Key::testUnclear);
         } else if (judged.state != ChemicalState::accepted) {
             reasons.pending(Key::testNotRead);
+        }
+        if (isLost(sheet, judged.state, now)) {
+            reasons.failed(Key::testSheetLost, sheet.lost->recordedAt, &*sheet.lost);
         }
         if (judged.spoiled) {
             reasons.voided(Key::testSheetSpoiled);
@@ -147,7 +148,8 @@ struct Judge {
             return;
         }
         for (const IndicatorReading& reading : sheet.readings) {
-            if (stands(reading.act, now) && reading.act.happenedAt > *context.end + policy.sheetReadWithin) {
+            if (counts(reading, known.productOf(sheet.link), context, now)
+                && reading.act.happenedAt > *context.end + policy.sheetReadWithin) {
                 reasons.note(Key::testReadLate);
             }
         }
@@ -200,7 +202,8 @@ struct Judge {
         }
         if (cycle.physical && !cycle.physical->good) {
             reasons.failed(Key::testPhysicalFailed, cycle.physical->act.recordedAt, &cycle.physical->act);
-        } else if (!cycle.physical || !stands(cycle.physical->act, now)) {
+        }
+        if (!cycle.physical || !stands(cycle.physical->act, now)) {
             reasons.pending(Key::testPhysicalMissing);
         }
         const CycleContext context = contextOf(cycle, times);

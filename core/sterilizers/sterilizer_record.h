@@ -113,8 +113,8 @@ struct SterilizerRecord {
     std::string id;
     std::string model;
     int testMinute = 0; ///< minute of the local day at which its test period begins
-    bool recordsConcentration = false;
-    bool recordsHumidity = false;
+    bool recordsConcentration = true; ///< of ethylene oxide; not said is yes
+    bool recordsHumidity = true;      ///< of ethylene oxide; not said is yes
     std::optional<SterilizerAeration> aeration;
     std::vector<ListedAlarm> alarms;
     std::vector<ClockOffset> clockOffsets;

@@ -59,8 +59,10 @@ def incubation_start(thing):
 
 
 def group_state(case, vial, cycle, product):
-    """(state, W): dead, grown, pending, awaited or missing; W for awaited."""
+    """(state, W): dead, grown, pending, awaited, missing or none (no incubation start); W for awaited."""
     begun = incubation_start(vial)
+    if begun is None:
+        return "none", None
     window = case.policy["control.window_hours"] * HOUR
     reach = product.get("control", case.policy["control.per"])
     states = set()
@@ -71,7 +73,7 @@ def group_state(case, vial, cycle, product):
             continue
         if reach == "day":
             other = incubation_start(control)
-            if begun is None or other is None:
+            if other is None:
                 continue
             if case.zone.day(other) != case.zone.day(begun) and abs(other - begun) > window:
                 continue
@@ -82,10 +84,8 @@ def group_state(case, vial, cycle, product):
     for state in ("dead", "grown", "pending"):
         if state in states:
             return state, None
-    if cycle.place == "history":
+    if cycle.place in ("history", "test"):
         return "missing", None
-    if begun is None:                       # W is not known yet
-        return "awaited", None
     w = max(case.zone.next_midnight(begun), begun + window)
     return ("awaited", w) if case.now < w else ("missing", None)
 

@@ -79,8 +79,7 @@ def rule_record(case):
     if load.end is not None:
         backwards = load.start is not None and load.start > load.end
         if backwards or load.end > case.now:
-            changes = load.end if load.start is not None and load.start <= load.end and case.now < load.end \
-                else None
+            changes = None if backwards else load.end
             yield Finding("record", "record.times", "waits", changes=changes)
     elif load.start is not None and load.start > case.now:
         yield Finding("record", "record.times", "waits", changes=load.start)
@@ -334,9 +333,8 @@ def rule_verification(case):
         yield Finding("verification", "verification.missing", "waits")
         return
     seen = [recorded(r) for r in case.raw.get("readings", ())]
-    printout = standing_printout(case)
-    if printout is not None:
-        seen.append(recorded(printout))
+    if "printout" in case.raw:
+        seen.append(recorded(case.raw["printout"]))
     if case.load.end is None or not any(happened(v) >= max([case.load.end] + seen) for v in standing):
         yield Finding("verification", "verification.stale", "waits")
 

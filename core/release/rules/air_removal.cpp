@@ -1,6 +1,7 @@
 #include "core/release/rules/rules.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace loadwarden::rules {
 namespace {
@@ -39,18 +40,17 @@ bool isPutRight(const View& view, const PastCycle& failed)
     });
 }
 
-/// The newest remedy that came in time as it happened but was recorded late, or null.
-const Act* lateRemedy(const View& view, const PastCycle& failed)
+/// The remedies that came in time as they happened but were recorded late.
+std::pmr::vector<const Act*> lateRemedies(const View& view, const PastCycle& failed)
 {
     const Instant end = *failed.times->endForOrder();
-    const Act* newest = nullptr;
+    std::pmr::vector<const Act*> acts(view.memory);
     for (const Resolution& each : failed.cycle->resolutions) {
-        if (isRemedy(view, each) && each.act.happenedAt >= end && passedBetween(view, each.act.happenedAt)
-            && (newest == nullptr || each.act.recordedAt >= newest->recordedAt)) {
-            newest = &each.act;
+        if (isRemedy(view, each) && each.act.happenedAt >= end && passedBetween(view, each.act.happenedAt)) {
+            acts.push_back(&each.act);
         }
     }
-    return newest;
+    return acts;
 }
 
 void takeFailures(const View& view, FindingSink& sink)
@@ -59,37 +59,48 @@ void takeFailures(const View& view, FindingSink& sink)
         if (past.airTest != AirTest::failed || !past.before || isPutRight(view, past)) {
             continue;
         }
-        if (const Act* late = lateRemedy(view, past)) {
-            sink.addReview(Key::airRemovalPutRightLate, Reviewer::supervisor, past.cycle->lot, *late);
-        } else {
+        auto late = lateRemedies(view, past);
+        if (late.empty()) {
             sink.add(Key::airRemovalFailed, Outcome::fails, past.cycle->lot);
+        } else {
+            sink.addReviewOfNewest(
+                Key::airRemovalPutRightLate, Reviewer::supervisor, past.cycle->lot, std::move(late));
         }
     }
 }
 
-const Act* newestReading(const HistoryCycle& test)
-{
-    return test.sheet && !test.sheet->readings.empty() ? &test.sheet->readings.back().act : nullptr;
-}
-
-/// The newest entry that makes a Bowie-Dick failed: a bad reading, the loss of its sheet, or that its
-/// readings could not be settled.
-const Act* newestFailing(const View& view, const PastCycle& test)
+/// The readings of a passed test's sheet; there is at least one.
+std::pmr::vector<const Act*> readingsOf(const View& view, const HistoryCycle& test)
 {
     std::pmr::vector<const Act*> acts(view.memory);
-    const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
-    (void)judgeTestCycle(*test.cycle, *test.times, around, view.evidence.known, view.policy, view.now, nullptr,
-        &acts);
-    const Act* newest = acts.empty() ? nullptr : acts.front();
-    if (test.cycle->sheet) {
-        for (const IndicatorReading& reading : test.cycle->sheet->readings) {
-            const bool bad = reading.seen != Seen::unclear && !isGoodAnswer(reading.seen);
-            if (bad && newest != nullptr && reading.act.recordedAt >= newest->recordedAt) {
-                newest = &reading.act;
-            }
+    for (const IndicatorReading& reading : test.sheet->readings) {
+        acts.push_back(&reading.act);
+    }
+    return acts;
+}
+
+/// What speaks against a failed test: bad readings, that its sheet was lost or could not be settled;
+/// where none of these is there, the reading that rejected it.
+std::pmr::vector<const Act*> failingActs(const View& view, const PastCycle& test)
+{
+    std::pmr::vector<const Act*> acts(view.memory);
+    const ChemicalIndicator& sheet = *test.cycle->sheet;
+    for (const IndicatorReading& reading : sheet.readings) {
+        if (reading.seen != Seen::unclear && !isGoodAnswer(reading.seen)) {
+            acts.push_back(&reading.act);
         }
     }
-    return newest;
+    for (const auto* each : {&sheet.lost, &sheet.unsettled}) {
+        if (*each) {
+            acts.push_back(&**each);
+        }
+    }
+    if (acts.empty()) {
+        const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
+        (void)judgeTestCycle(*test.cycle, *test.times, around, view.evidence.known, view.policy, view.now,
+            nullptr, &acts);
+    }
+    return acts;
 }
 
 /// No pass before the load in its period: what came later in the period, or that nothing did.
@@ -116,7 +127,7 @@ void takeNoPass(const View& view, FindingSink& sink)
         sink.add(Key::airRemovalNotRead, Outcome::waits, lot);
     } else if (first->airTest == AirTest::passed && view.policy.madeAfter == MadeAfter::review
         && !view.evidence.hasImplant) {
-        sink.addReview(Key::airRemovalMadeAfter, Reviewer::lead, lot, *newestReading(*first->cycle));
+        sink.addReviewOfNewest(Key::airRemovalMadeAfter, Reviewer::lead, lot, readingsOf(view, *first->cycle));
     } else {
         sink.add(Key::airRemovalMadeAfter, Outcome::fails, lot);
     }
@@ -133,9 +144,8 @@ void takeNextTest(const View& view, FindingSink& sink)
         }
     }
     if (next != nullptr && next->airTest == AirTest::failed) {
-        if (const Act* act = newestFailing(view, *next)) {
-            sink.addReview(Key::airRemovalFailedAfter, Reviewer::lead, next->cycle->lot, *act);
-        }
+        sink.addReviewOfNewest(
+            Key::airRemovalFailedAfter, Reviewer::lead, next->cycle->lot, failingActs(view, *next));
     }
 }
 

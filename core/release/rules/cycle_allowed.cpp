@@ -25,20 +25,21 @@ Match compare(const View& view, const AllowedCycle& allowed)
 {
     const ProgramSettings& settings = view.specification->settings;
     const bool gas = isGas(allowed.method);
+    const bool named = allowed.method != Method::unknown;
     Comparison lines;
-    lines.add(allowed.method != Method::unknown && view.method != Method::unknown, allowed.method == view.method);
+    lines.add(named && view.method != Method::unknown, allowed.method == view.method);
     if (allowed.method == Method::steam) {
         lines.add(allowed.airRemoval != AirRemoval::unknown && view.airRemoval != AirRemoval::unknown,
             allowed.airRemoval == view.airRemoval);
     }
-    if (allowed.temperature || !gas) {
+    if (named && (allowed.temperature || !gas)) {
         const bool known = allowed.temperature && settings.temperature;
         lines.add(known,
             known
                 && std::abs(temperatureUnits(*allowed.temperature) - temperatureUnits(*settings.temperature))
                     <= view.policy.temperatureToleranceUnits);
     }
-    if (allowed.leastMs || !gas) {
+    if (named && (allowed.leastMs || !gas)) {
         const bool known = allowed.leastMs && settings.exposureMs;
         lines.add(known, known && *settings.exposureMs >= *allowed.leastMs);
     }

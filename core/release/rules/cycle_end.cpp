@@ -1,5 +1,5 @@
 #include "core/release/rules/rules.h"
-#include <algorithm>
+#include <utility>
 
 namespace loadwarden::rules {
 namespace {
@@ -40,14 +40,15 @@ void cycleEnd(const View& view, FindingSink& sink)
         if (effect == Class::exposureAffecting) {
             sink.addOnce(Key::alarmExposure, Outcome::fails, alarm.code);
         } else if (effect == Class::notListed) {
-            // Several alarms of one code are one finding; the newest of them speaks for it.
-            const bool isNewest = std::none_of(load.alarms.begin(), load.alarms.end(), [&](const Alarm& other) {
-                return other.code == alarm.code
-                    && (other.act.recordedAt > alarm.act.recordedAt
-                        || (other.act.recordedAt == alarm.act.recordedAt && &other > &alarm));
-            });
-            if (isNewest) {
-                sink.addReview(Key::alarmNotListed, Reviewer::lead, alarm.code, alarm.act);
+            // Several alarms of one code are one finding, said where the first of them stands.
+            std::pmr::vector<const Act*> same(view.memory);
+            for (const Alarm& other : load.alarms) {
+                if (other.code == alarm.code) {
+                    same.push_back(&other.act);
+                }
+            }
+            if (same.front() == &alarm.act) {
+                sink.addReviewOfNewest(Key::alarmNotListed, Reviewer::lead, alarm.code, std::move(same));
             }
         }
     }

@@ -1,7 +1,5 @@
 #include "core/release/rules/rules.h"
 
-#include <algorithm>
-
 namespace loadwarden::rules {
 namespace {
 
@@ -11,20 +9,11 @@ struct Objecting {
 
     std::pmr::vector<const Act*> acts;
     int count = 0;
-
-    [[nodiscard]] Instant newest() const
-    {
-        Instant latest = acts.front()->recordedAt;
-        for (const Act* act : acts) {
-            latest = std::max(latest, act->recordedAt);
-        }
-        return latest;
-    }
 };
 
 void addReview(FindingSink& sink, Key key, Reviewer reviewer, const Objecting& against)
 {
-    sink.addReview(key, reviewer, {}, against.newest(), against.acts).count = against.count;
+    sink.addReview(key, reviewer, {}, newestOf(against.acts), against.acts).count = against.count;
 }
 
 bool countsAsRejected(const ItemIndicators& item)

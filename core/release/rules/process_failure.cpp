@@ -1,7 +1,5 @@
 #include "core/release/rules/rules.h"
 
-#include <algorithm>
-
 namespace loadwarden::rules {
 namespace {
 
@@ -48,12 +46,7 @@ void processFailure(const View& view, FindingSink& sink)
         if (past.cycle->kind == CycleKind::leak && past.cycle->leak) {
             acts.push_back(&past.cycle->leak->act);
         }
-        Instant newest = *past.times->endForOrder();
-        if (!acts.empty()) {
-            newest = (*std::max_element(acts.begin(), acts.end(), [](const Act* a, const Act* b) {
-                return a->recordedAt < b->recordedAt;
-            }))->recordedAt;
-        }
+        const Instant newest = acts.empty() ? *past.times->endForOrder() : newestOf(acts);
         sink.addReview(Key::processFailureOpen, Reviewer::lead, past.cycle->lot, newest, acts);
     }
 }

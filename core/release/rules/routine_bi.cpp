@@ -19,8 +19,8 @@ void routineBi(const View& view, FindingSink& sink)
         negative = negative || state == BiState::negative;
         pending = pending || state == BiState::pending;
     };
+    take(view.bi);
     if (!view.cycleType.empty()) {
-        take(view.bi);
         for (const PastCycle& past : view.history) {
             const std::int32_t day = past.times->day->days;
             if (past.cycle->cycleType == view.cycleType && day >= first && day <= today) {

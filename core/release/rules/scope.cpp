@@ -69,20 +69,8 @@ void scope(const View& view, FindingSink& sink)
         if (otherType || isClearedBefore(view, past) || isClosed(view, past)) {
             continue;
         }
-        std::pmr::vector<const Act*> acts(view.memory);
-        const CycleContext context = contextOf(*past.cycle, *past.times);
-        for (const Vial& vial : past.cycle->vials) {
-            const VialState state
-                = judgeVial(vial, context, true, view.biological, view.evidence.known, view.now).state;
-            if (state == VialState::positive || state == VialState::positiveElsewhere) {
-                forEachPositiveAct(vial, [&acts](const Act& act) { acts.push_back(&act); });
-            }
-        }
-        Instant newest = acts.front()->recordedAt;
-        for (const Act* act : acts) {
-            newest = std::max(newest, act->recordedAt);
-        }
-        sink.addReview(Key::scopeInPositive, Reviewer::supervisor, past.cycle->lot, newest, acts);
+        const std::pmr::vector<const Act*> acts = positiveActs(past.cycle->vials, view.memory);
+        sink.addReview(Key::scopeInPositive, Reviewer::supervisor, past.cycle->lot, newestOf(acts), acts);
     }
 }
 

@@ -1,6 +1,4 @@
 #include "core/release/rules/rules.h"
-#include "core/indicators/positive.h"
-
 #include <algorithm>
 
 namespace loadwarden::rules {
@@ -69,7 +67,12 @@ std::optional<Instant> holdKnown(
                 = judgeVial(vial, context, true, view.biological, view.evidence.known, view.now);
             if (judged.positiveBy != nullptr) {
                 take(judged.positiveSince);
-                forEachPositiveAct(vial, [&acts](const Act& act) { acts.push_back(&act); });
+                acts.push_back(judged.positiveBy);
+                for (const IndicatorReading& reading : vial.readings) {
+                    if (reading.seen == Seen::growth) {
+                        acts.push_back(&reading.act);
+                    }
+                }
             }
         }
     }

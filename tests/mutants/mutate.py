@@ -1,0 +1,197 @@
+#!/usr/bin/env python3
+"""Mutants of the decision: does a check notice every flipped comparison and boolean?
+
+Each mutant changes one place of core/release or core/sterilizers (or of the folders given), builds
+the command line and decides on a fixed set of evidence files. The unchanged program's answers are
+the measure: they agree with the oracle (tests/oracle/compare.py proves that on the same generator).
+A mutant whose answers are the same survives; every survivor must stand in equivalent.txt with the
+reason why it cannot be told apart, or the run fails.
+
+    mutate.py --work DIR --evidence LIST [--jobs 2] [--only TEXT] [--every N] [FOLDER...]
+
+LIST names lines `POLICY<tab>EVIDENCE`; POLICY empty means the default policy.
+"""
+import argparse
+import concurrent.futures
+import hashlib
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import time
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+EQUIVALENT = pathlib.Path(__file__).with_name("equivalent.txt")
+
+# What is flipped: a name, a pattern with one group, what the group becomes. Binary operators stand
+# between spaces (clang-format sees to it), so that template brackets are left alone.
+FLIPS = [
+    ("less", re.compile(r" (<) "), "<="),
+    ("less-equal", re.compile(r" (<=) "), "<"),
+    ("greater", re.compile(r" (>) "), ">="),
+    ("greater-equal", re.compile(r" (>=) "), ">"),
+    ("less-reversed", re.compile(r" (<=?) "), ">"),
+    ("greater-reversed", re.compile(r" (>=?) "), "<"),
+    ("equal", re.compile(r" (==) "), "!="),
+    ("not-equal", re.compile(r" (!=) "), "=="),
+    ("and", re.compile(r" ?(&&) "), "||"),
+    ("or", re.compile(r" ?(\|\|) "), "&&"),
+    ("not", re.compile(r"(!)(?=[A-Za-z(*])"), ""),
+    ("true", re.compile(r"\b(true)\b"), "false"),
+    ("false", re.compile(r"\b(false)\b"), "true"),
+    ("any", re.compile(r"std::(any_of)\("), "all_of"),
+    ("all", re.compile(r"std::(all_of)\("), "any_of"),
+    ("none", re.compile(r"std::(none_of)\("), "any_of"),
+    ("min", re.compile(r"std::(min)\("), "max"),
+    ("max", re.compile(r"std::(max)\("), "min"),
+    ("plus", re.compile(r" (\+) "), "-"),
+    ("minus", re.compile(r" (-) "), "+"),
+]
+
+
+def code_lines(text):
+    """Yields (number, line) without comments and preprocessor lines; a line of text stays whole."""
+    for number, line in enumerate(text.split("\n")):
+        bare = line.strip()
+        if bare.startswith(("//", "#", "///", "*")) or "static_assert" in bare:
+            continue
+        yield number, line.split(" //")[0]
+
+
+def mutants(folders):
+    """Every mutant as (path, line number, column, name, old, new)."""
+    found = []
+    for folder in folders:
+        for path in sorted((ROOT / folder).rglob("*")):
+            if path.suffix not in (".cpp", ".h"):
+                continue
+            text = path.read_text(encoding="utf-8")
+            for number, line in code_lines(text):
+                bare = re.sub(r'"(\\.|[^"\\])*"', lambda m: "_" * len(m.group(0)), line)
+                for name, pattern, new in FLIPS:
+                    for match in pattern.finditer(bare):
+                        found.append((path.relative_to(ROOT), number, match.start(1), name,
+                                      match.group(1), new))
+    return found
+
+
+def key_of(mutant):
+    """How equivalent.txt names a mutant: file, flip, and the line itself with the place marked."""
+    path, number, column, name, old, _ = mutant
+    line = (ROOT / path).read_text(encoding="utf-8").split("\n")[number]
+    marked = line[:column] + "[" + old + "]" + line[column + len(old):]
+    return f"{path} | {name} | {marked.strip()}"
+
+
+class Worker:
+    """A copy of the tree with a build of its own."""
+
+    def __init__(self, folder):
+        self.tree = folder / "tree"
+        self.build = folder / "build"
+        if self.tree.exists():
+            shutil.rmtree(self.tree)
+        self.tree.mkdir(parents=True)
+        names = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, text=True,
+                               capture_output=True, check=True).stdout.split("\n")
+        for name in names:
+            if name and not name.startswith(("tests/", "demo/")) and (ROOT / name).is_file():
+                target = self.tree / name
+                target.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copy2(ROOT / name, target)
+        subprocess.run(["cmake", "-G", "Ninja", "-S", str(self.tree), "-B", str(self.build),
+                        "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS=-O1 -g0", "-DLOADWARDEN_TESTS=OFF",
+                        "-DCMAKE_CXX_COMPILER=clang++-16", "-DCMAKE_CXX_COMPILER_LAUNCHER="],
+                       check=True, capture_output=True)
+        self.compile()
+
+    def compile(self):
+        return subprocess.run(["ninja", "-C", str(self.build), "-j1", "loadwarden-cli"],
+                              capture_output=True).returncode == 0
+
+    def answers(self, evidence):
+        """A digest of everything that the program answers, or why there is none."""
+        digest = hashlib.blake2b()
+        cli = next(self.build.glob("app/**/loadwarden-cli"))
+        for policy, path in evidence:
+            command = [str(cli), "decide", "--json"] + (["--policy", policy] if policy else []) + [path]
+            try:
+                done = subprocess.run(command, capture_output=True, timeout=60)
+            except subprocess.TimeoutExpired:
+                return "no end"
+            digest.update(done.stdout + str(done.returncode).encode())
+        return digest.hexdigest()
+
+
+def try_mutant(worker, mutant, evidence, expected):
+    path, number, column, _, old, new = mutant
+    target = worker.tree / path
+    original = target.read_text(encoding="utf-8")
+    lines = original.split("\n")
+    line = lines[number]
+    lines[number] = line[:column] + new + line[column + len(old):]
+    target.write_text("\n".join(lines), encoding="utf-8")
+    try:
+        if not worker.compile():
+            return "does not compile"
+        return "survives" if worker.answers(evidence) == expected else "killed"
+    finally:
+        target.write_text(original, encoding="utf-8")
+
+
+def run(arguments):
+    evidence = []
+    for line in pathlib.Path(arguments.evidence).read_text(encoding="utf-8").splitlines():
+        policy, path = line.split("\t")
+        evidence.append((policy, path))
+    named = {}
+    for line in EQUIVALENT.read_text(encoding="utf-8").splitlines() if EQUIVALENT.exists() else []:
+        if line and not line.startswith("#"):
+            key, reason = line.rsplit(" :: ", 1)
+            named[key.strip()] = reason.strip()
+    todo = [m for m in mutants(arguments.folders) if not arguments.only or arguments.only in key_of(m)]
+    todo = todo[::arguments.every]
+    work = pathlib.Path(arguments.work)
+    workers = [Worker(work / f"worker{i}") for i in range(arguments.jobs)]
+    expected = workers[0].answers(evidence)
+    print(f"{len(todo)} mutants in {', '.join(arguments.folders)}, {arguments.jobs} at a time", flush=True)
+    counts = {"killed": 0, "does not compile": 0, "survives": 0}
+    survivors = []
+    started = time.monotonic()
+
+    def share(index):
+        return [(m, try_mutant(workers[index], m, evidence, expected)) for m in todo[index::arguments.jobs]]
+
+    with concurrent.futures.ThreadPoolExecutor(arguments.jobs) as pool:
+        for results in pool.map(share, range(arguments.jobs)):
+            for mutant, result in results:
+                counts[result] += 1
+                if result == "survives":
+                    survivors.append(key_of(mutant))
+    unnamed = [key for key in survivors if key not in named]
+    print(f"killed {counts['killed']}, refused by the compiler {counts['does not compile']}, "
+          f"equivalent and named {len(survivors) - len(unnamed)}, surviving {len(unnamed)}; "
+          f"{time.monotonic() - started:.0f} s")
+    for key in sorted(unnamed):
+        print("survives: " + key)
+    if not arguments.only and arguments.every == 1:
+        for key in sorted(set(named) - set(survivors)):
+            print("named as equivalent but killed or gone: " + key)
+    return 1 if unnamed else 0
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--work", required=True)
+    parser.add_argument("--evidence", required=True)
+    parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
+    parser.add_argument("--only")
+    parser.add_argument("--every", type=int, default=1, help="try only each N-th mutant")
+    parser.add_argument("folders", nargs="*", default=["core/release", "core/sterilizers"])
+    sys.exit(run(parser.parse_args()))
+
+
+if __name__ == "__main__":
+    main()
