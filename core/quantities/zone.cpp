@@ -22,7 +22,7 @@ constexpr std::int64_t firstKnown = 915'148'800'000;  // 1999-01-01T00:00Z
 constexpr std::int64_t lastKnown = 4'133'980'799'999; // the last millisecond of 2100, UTC
 
 /// Beyond every offset from UTC; the real ones reach from -12 to +14 hours.
-constexpr std::int64_t mostOffset = 15 * 3'600'000;
+constexpr std::int64_t mostOffset = 54'000'000; // 15 h
 
 QDateTime utc(std::int64_t ms)
 {

@@ -28,7 +28,7 @@ Instant anyInstant(const Zone& zone)
         return t;
     }
     Instant before = t;
-    Instant after = t + Duration::hours(24 * 183);
+    Instant after = t + Duration::hours(4392); // half a year
     if (zone.offsetAt(before) == zone.offsetAt(after)) {
         return t;
     }

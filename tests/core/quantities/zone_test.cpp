@@ -58,6 +58,7 @@ TEST(ZoneFind, GivesTheSameZoneToManyThreads)
 {
     std::array<bool, 4> right{};
     std::vector<std::thread> threads;
+    threads.reserve(right.size());
     for (bool& result : right) {
         threads.emplace_back([&result] {
             result = true;
