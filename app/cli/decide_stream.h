@@ -1,0 +1,35 @@
+#pragma once
+
+#include "app/cli/streams.h"
+#include "core/exchange/specification_library.h"
+#include "core/quantities/clock.h"
+#include "core/release/policy.h"
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+
+namespace loadwarden::cli {
+
+/// What is the same for all records of a run.
+struct DecideSettings {
+    Policy policy;
+    SpecificationLibrary specifications;
+    std::optional<Instant> at; ///< overrules the record's own decideAt
+    bool json = false;
+};
+
+/// What a run came to.
+struct DecideTally {
+    std::int64_t decided = 0;  ///< loads and tests
+    std::int64_t bad = 0;      ///< records and sources that could not be read
+    std::int64_t withheld = 0; ///< loads of which not all may go, tests that did not pass
+};
+
+/// Decides on the records of one source in turn and writes each as soon as a batch is full, so that
+/// a stream of any length needs the same memory. Bad records are said on `streams.err` and passed
+/// over. Throws std::runtime_error when the source or the output fails.
+void decideStream(std::istream& evidence, const std::string& name, const DecideSettings& settings,
+                  const Clock& clock, Streams streams, DecideTally& tally);
+
+} // namespace loadwarden::cli

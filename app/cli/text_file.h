@@ -1,0 +1,11 @@
+#pragma once
+
+#include <string>
+
+namespace loadwarden::cli {
+
+/// The bytes of a small file. Throws std::runtime_error, with the file's name, when it cannot be
+/// read or is larger than a million bytes.
+std::string readTextFile(const std::string& path);
+
+} // namespace loadwarden::cli
