@@ -7,8 +7,10 @@ bool isBefore(const CycleTimes& a, const CycleTimes& b)
     if (a.counter && b.counter) {
         return *a.counter < *b.counter;
     }
-    const auto end = a.endForOrder();
-    return end && b.start && minuteOf(*end) <= minuteOf(*b.start);
+    if (!a.start || !b.start) {
+        return false;
+    }
+    return minuteOf(*a.endForOrder()) <= minuteOf(*b.start);
 }
 
 bool countersDisagree(const CycleTimes& a, const CycleTimes& b)

@@ -88,11 +88,12 @@ def key_of(mutant):
 class Worker:
     """A copy of the tree with a build of its own."""
 
-    def __init__(self, folder):
+    def __init__(self, folder, launcher=""):
         self.tree = folder / "tree"
         self.build = folder / "build"
-        if self.tree.exists():
-            shutil.rmtree(self.tree)
+        for old in (self.tree, self.build):
+            if old.exists():
+                shutil.rmtree(old)
         self.tree.mkdir(parents=True)
         names = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, text=True,
                                capture_output=True, check=True).stdout.split("\n")
@@ -103,9 +104,10 @@ class Worker:
                 shutil.copy2(ROOT / name, target)
         subprocess.run(["cmake", "-G", "Ninja", "-S", str(self.tree), "-B", str(self.build),
                         "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS=-O1 -g0", "-DLOADWARDEN_TESTS=OFF",
-                        "-DCMAKE_CXX_COMPILER=clang++-16", "-DCMAKE_CXX_COMPILER_LAUNCHER="],
+                        "-DCMAKE_CXX_COMPILER=clang++-16", f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}"],
                        check=True, capture_output=True)
-        self.compile()
+        if not self.compile():
+            raise SystemExit("the unchanged program does not compile")
 
     def compile(self):
         return subprocess.run(["ninja", "-C", str(self.build), "-j1", "loadwarden-cli"],
@@ -114,7 +116,7 @@ class Worker:
     def answers(self, evidence):
         """A digest of everything that the program answers, or why there is none."""
         digest = hashlib.blake2b()
-        cli = next(self.build.glob("app/**/loadwarden-cli"))
+        cli = self.build / "app" / "loadwarden-cli"
         for policy, path in evidence:
             command = [str(cli), "decide", "--json"] + (["--policy", policy] if policy else []) + [path]
             try:

@@ -96,7 +96,7 @@ def spoil_ci(g, ci, kind, end):
     elif how == "edge":             # one millisecond or minute before, at, after
         limit = end
         product, _ = own_product(g, ci)
-        if product and g.chance(0.6):
+        if product and product["kind"] == "chemical" and g.chance(0.6):
             product["readWithinMinutes"] = g.pick((1, 30, 240))
             limit = end + product["readWithinMinutes"] * MINUTE
         ci["readings"] = [g.act(limit + g.pick(AROUND), seen=good)]

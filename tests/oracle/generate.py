@@ -50,8 +50,20 @@ def make_record(rng, policy, number):
     return json.dumps(record)
 
 
+# Several changes may meet in one product; the schema has these fields for one kind only.
+CHEMICAL_ONLY = ("type", "readWithinMinutes", "leastMinutes", "mostMinutes", "leastCelsius", "mostCelsius",
+                 "dryingForbidden")
+BIOLOGICAL_ONLY = ("species", "releaseMinutes", "lastMinutes", "latestMinutes", "startWithinMinutes",
+                   "needsActivation", "hasProcessIndicator", "control", "implantIndicatorTypes")
+
+
 def tidy(g):
     """What the reader refuses, away: labels and ids twice cannot arise; empty parts may be left out."""
+    for limit in g.record.get("specification", {}).get("limits", ()):
+        changes.fix_limit(limit)
+    for product in g.record.get("products", ()):
+        for name in BIOLOGICAL_ONLY if product["kind"] == "chemical" else CHEMICAL_ONLY:
+            product.pop(name, None)
     sterilizer = g.record.get("sterilizer")
     for holder, names in ((sterilizer, ("incidents", "clockOffsets", "service", "cycles")),
                           (g.record, ("packagings", "controls", "lots", "products", "incubators")),
