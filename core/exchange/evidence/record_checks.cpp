@@ -93,7 +93,12 @@ bool checkVials(const EvidenceRecord& record, Complaint& complaint)
     if (record.test && !record.test->vials.empty()) {
         groups.push_back({"/test", &record.test->vials});
     }
+    std::size_t count = record.controls.size();
+    for (const Group& group : groups) {
+        count += group.vials->size();
+    }
     std::vector<std::string_view> names;
+    names.reserve(count);
     for (const Control& control : record.controls) {
         names.push_back(control.id);
     }
