@@ -9,7 +9,7 @@ namespace {
 TEST(EvidenceSterilizerFields, TheSterilizerItself)
 {
     const EvidenceRecord record = mustRead(withSterilizer(
-        R"("model":"M1","testHour":"23:59","recordsConcentration":true,"recordsHumidity":true,
+        R"("model":"M1","testHour":"23:59","recordsConcentration":false,"recordsHumidity":false,
            "aeration":{"minutes":720,"celsius":52.5},
            "alarms":[{"code":"A1","effect":"harmless"},{"code":"A2","effect":"exposure-affecting"}],
            "clockOffsets":[{"from":"2031-03-04T01:00Z","seconds":-90}],
@@ -24,8 +24,8 @@ TEST(EvidenceSterilizerFields, TheSterilizerItself)
     EXPECT_EQ(sterilizer.id, "S1");
     EXPECT_EQ(sterilizer.model, "M1");
     EXPECT_EQ(sterilizer.testMinute, 1439);
-    EXPECT_TRUE(sterilizer.recordsConcentration);
-    EXPECT_TRUE(sterilizer.recordsHumidity);
+    EXPECT_FALSE(sterilizer.recordsConcentration);
+    EXPECT_FALSE(sterilizer.recordsHumidity);
     ASSERT_TRUE(sterilizer.aeration);
     EXPECT_EQ(sterilizer.aeration->minutes, 720);
     EXPECT_EQ(sterilizer.aeration->celsiusHundredths, 5'250);
@@ -47,6 +47,18 @@ TEST(EvidenceSterilizerFields, TheSterilizerItself)
     ASSERT_EQ(sterilizer.incidents[0].closings.size(), 1U);
     EXPECT_EQ(sterilizer.incidents[0].closings[0].negativeLot, "H2");
     expectAct(sterilizer.incidents[0].closings[0].act, "p2", "05:00");
+}
+
+TEST(EvidenceSterilizerFields, WhatIsLeftOutOfASterilizer)
+{
+    const EvidenceRecord record = mustRead(withTop(R"("sterilizer":{"id":"S1"})"));
+    ASSERT_TRUE(record.sterilizer);
+    EXPECT_EQ(record.sterilizer->model, "");
+    EXPECT_EQ(record.sterilizer->testMinute, 0);
+    EXPECT_TRUE(record.sterilizer->recordsConcentration) << "not said is yes";
+    EXPECT_TRUE(record.sterilizer->recordsHumidity) << "not said is yes";
+    EXPECT_FALSE(record.sterilizer->aeration);
+    EXPECT_TRUE(record.sterilizer->cycles.empty());
 }
 
 TEST(EvidenceSterilizerFields, TestHourAtBothEnds)
