@@ -101,15 +101,21 @@ def keys_seen(decision):
     return seen, alone
 
 
+def compared(name, path, cli, texts, ours):
+    """What a chunk of records and the oracle's decisions on them come to."""
+    out = {"verdicts": collections.Counter(), "seen": collections.Counter(), "alone": collections.Counter(),
+           "patterns": collections.Counter(), "bad": [], "count": 0, "differing": 0, "error": None}
+    compare_chunk(out, name, path, cli, texts, ours)
+    return out
+
+
 def work(job):
     """Generate, decide twice and compare one chunk."""
     name, path, seed, count, cli, at_next = job
     policy = load_policy(path)
     texts = list(generate.records(seed, count, policy))
     ours = [oracle.decide(oracle.parse(text), policy) for text in texts]
-    out = {"verdicts": collections.Counter(), "seen": collections.Counter(), "alone": collections.Counter(),
-           "patterns": collections.Counter(), "bad": [], "count": 0, "differing": 0, "error": None}
-    compare_chunk(out, name, path, cli, texts, ours)
+    out = compared(name, path, cli, texts, ours)
     if at_next:
         later = [(text, decision["nextChangeAt"]) for text, decision in zip(texts, ours)
                  if decision.get("nextChangeAt")]

@@ -1,0 +1,451 @@
+#!/usr/bin/env python3
+"""Boundary values by system instead of chance: the program against the oracle.
+
+Two sets of records. One is the full product of what interacts around a biological indicator: its
+readings, its control and when that began, activation, lot, implant, policy and the moment of the decision,
+each at absent, one step before, at, and one step after its limit. The other covers every three
+levels of any three factors across all groups of rules together at least once. Base records are
+those of tests/data/worked_cases/bases, which are releasable as they stand.
+
+    boundaries.py --cli PATH [--jobs 2] [--keep DIR]
+"""
+import argparse
+import copy
+import itertools
+import json
+import multiprocessing
+import os
+import pathlib
+import random
+import re
+import sys
+import tempfile
+
+HERE = pathlib.Path(__file__).resolve().parent
+sys.path.insert(0, str(HERE))
+import compare  # noqa: E402
+import oracle  # noqa: E402
+from policy import load_policy  # noqa: E402
+
+ROOT = HERE.parents[1]
+BASES = ROOT / "tests" / "data" / "worked_cases" / "bases"
+CHUNK = 2000
+
+
+def base(name):
+    return json.loads((BASES / (name + ".json")).read_text(encoding="utf-8"))
+
+
+def act(at, by="p1", role="operator", **more):
+    return dict(more, by=by, role=role, happenedAt=at)
+
+
+# Around a biological indicator. Incubation begins half an hour after midnight, so that a control of the
+# evening before is of another facility day; the readout is 60 minutes later, at 01:30.
+BEGUN = "2031-03-05T00:30-06:00"
+EARLY, EXACT, LATER = "2031-03-05T01:29:59.999-06:00", "2031-03-05T01:30-06:00", "2031-03-05T01:31-06:00"
+
+
+def night_base():
+    record = base("steam-prevacuum-implant")
+    for product in record["products"]:
+        if product["kind"] == "biological":
+            product["startWithinMinutes"] = 1200
+    vial = record["load"]["pcds"][0]["vials"][0]
+    vial["incubationStart"] = BEGUN
+    vial["activation"]["happenedAt"] = "2031-03-05T00:29-06:00"
+    return record
+
+
+def readings(*pairs):
+    return [act(at, by=by, seen=seen) for seen, at, by in pairs]
+
+
+READINGS = {
+    "none": [],
+    "negative-early": readings(("no-growth", EARLY, "p1")),
+    "negative-exact": readings(("no-growth", EXACT, "p1")),
+    "negative-early-and-later": readings(("no-growth", EARLY, "p1"), ("no-growth", LATER, "p1")),
+    "growth-early": readings(("growth", EARLY, "p1")),
+    "negative-then-growth": readings(("no-growth", EXACT, "p1"), ("growth", LATER, "p2")),
+    "unclear": readings(("unclear", EXACT, "p1")),
+    "unclear-settled": readings(("unclear", EXACT, "p1"), ("no-growth", LATER, "p2")),
+    "unclear-same-reader": readings(("unclear", EXACT, "p1"), ("no-growth", LATER, "p1")),
+    "unclear-twice": readings(("unclear", EXACT, "p1"), ("unclear", LATER, "p2")),
+}
+CONTROL_START = {
+    "same": BEGUN,
+    "window-edge": "2031-03-04T22:30-06:00",
+    "window-past": "2031-03-04T22:29:59.999-06:00",
+    "same-day-later": "2031-03-05T03:00-06:00",
+}
+CONTROL_SEEN = {
+    "grown": [("growth", 60)], "dead": [("no-growth", 60)], "early-none": [("no-growth", 59)],
+    "unread": [], "unclear": [("unclear", 60)], "dead-then-grown": [("no-growth", 60), ("growth", 61)],
+}
+
+
+def add_minutes(text, minutes):
+    return oracle_time(oracle_ms(text) + minutes * 60000)
+
+
+def oracle_ms(text):
+    from moments import moment
+    return moment(text)
+
+
+def oracle_time(ms):
+    import datetime
+    at = datetime.datetime.fromtimestamp(ms // 1000, datetime.timezone.utc)
+    return at.strftime("%Y-%m-%dT%H:%M:%S") + ".%03dZ" % (ms % 1000)
+
+
+def controls(kind):
+    if kind == "none":
+        return []
+    start_name, seen_name = kind.split("/")
+    start = CONTROL_START[start_name]
+    control = {"id": "C1", "product": "BIO-ST", "lot": "LOT-B", "incubator": "INC-1", "forLoad": "L-10",
+               "activation": act("2031-03-04T22:00-06:00"), "incubationStart": start,
+               "readings": [act(add_minutes(start, m), seen=s) for s, m in CONTROL_SEEN[seen_name]]}
+    if seen_name == "dead-then-grown":      # two controls, of which one is dead
+        other = copy.deepcopy(control)
+        other["id"], other["readings"] = "C2", [act(add_minutes(start, 60), seen="growth")]
+        control["readings"] = control["readings"][:1]
+        return [control, other]
+    return [control]
+
+
+CONTROLS = ["none"] + ["%s/%s" % pair for pair in itertools.product(CONTROL_START, CONTROL_SEEN)]
+LOTS = {"in-date": "2032-12-31", "that-day": "2031-03-04", "day-before": "2031-03-03", "no-expiry": None, "unknown": 0}
+MOMENTS = [EARLY, EXACT, "2031-03-05T23:59:59.999-06:00", "2031-03-06T00:00-06:00"]
+
+
+def biological_product():
+    """Every combination of what interacts around a biological indicator."""
+    for reading, control, activated, lot, implant, now in itertools.product(
+            READINGS, CONTROLS, ("yes", "no"), LOTS, ("yes", "unknown", "no"), MOMENTS):
+        if lot in ("no-expiry", "unknown") and control not in ("none", "same/grown", "same/dead"):
+            continue                        # a lot that cannot be used voids vial and control alike
+        record = night_base()
+        vial = record["load"]["pcds"][0]["vials"][0]
+        vial["readings"] = READINGS[reading]
+        if activated == "no":
+            del vial["activation"]
+        record["controls"] = controls(control)
+        stored = next(entry for entry in record["lots"] if entry["product"] == "BIO-ST")
+        if LOTS[lot] == 0:
+            record["lots"].remove(stored)
+        elif LOTS[lot] is None:
+            del stored["expires"]
+        else:
+            stored["expires"] = LOTS[lot]
+        for item in record["load"]["items"]:
+            item["implant"] = implant if item["implant"] != "no" else "no"
+        record["decideAt"] = now
+        yield record
+
+
+# Across all groups. A factor is a list of changes of a record; the first leaves it as it is.
+def keep(_):
+    pass
+
+
+def put(path, value):
+    def change(record):
+        node = record
+        for step in path[:-1]:
+            node = node[step]
+        if isinstance(node, dict) or path[-1] < len(node):
+            node[path[-1]] = value
+        else:
+            node.append(value)
+    return change
+
+
+def drop(path):
+    def change(record):
+        node = record
+        for step in path[:-1]:
+            node = node[step]
+        del node[path[-1]]
+    return change
+
+
+def reading(parameter, **value):
+    def change(record):
+        kept = [r for r in record["load"]["readings"] if r["parameter"] != parameter]
+        record["load"]["readings"] = kept + [act("2031-03-04T08:00-06:00", parameter=parameter, **value)]
+    return change
+
+
+def no_reading(parameter):
+    def change(record):
+        record["load"]["readings"] = [r for r in record["load"]["readings"] if r["parameter"] != parameter]
+    return change
+
+
+def limits_in_fahrenheit(record):
+    record["specification"]["limits"][0].update(leastFahrenheit=270, mostFahrenheit=275)
+
+
+def fahrenheit(value):
+    def change(record):
+        limits_in_fahrenheit(record)
+        reading("temperature", fahrenheit=value)(record)
+    return change
+
+
+ITEM, PCD = ("load", "items", 0), ("load", "pcds", 0)
+
+
+def indicator(path, *seen_at_by):
+    def change(record):
+        node = record
+        for step in path:
+            node = node[step]
+        node["readings"] = readings(*seen_at_by)
+    return change
+
+
+END, BEFORE_END, AFTER = "2031-03-04T07:50-06:00", "2031-03-04T07:49:59.999-06:00", "2031-03-04T08:20-06:00"
+
+
+def constellations(path, good, bad):
+    at = [AFTER, "2031-03-04T08:25-06:00", "2031-03-04T08:30-06:00"]
+    sets = [((good, END, "p1"),), ((good, BEFORE_END, "p1"),), (), ((bad, BEFORE_END, "p1"),),
+            (("unclear", at[0], "p1"),), (("unclear", at[0], "p1"), (good, at[1], "p2")),
+            (("unclear", at[0], "p1"), (good, at[1], "p1")), (("unclear", at[0], "p1"), ("unclear", at[1], "p2")),
+            (("unclear", at[0], "p1"), (good, at[1], "p2"), (bad, at[2], "p3")),
+            (("unclear", at[0], "p1"), (good, at[1], "p2"), ("unclear", at[2], "p3")),
+            ((good, at[0], "p1"), ("unclear", at[1], "p2")), ((good, at[0], ""),), (("absent", at[0], "p1"),)]
+    return [keep] + [indicator(path, *each) for each in sets]
+
+
+def air_test(**changes):
+    def change(record):
+        for cycle in record["sterilizer"]["cycles"]:
+            if cycle["kind"] == "bowie-dick":
+                for name, value in changes.items():
+                    if name == "seen":
+                        cycle["sheet"]["readings"] = [act("2031-03-04T05:55-06:00", seen=s) for s in value]
+                    elif value is None:
+                        cycle.pop(name, None)
+                    else:
+                        cycle[name] = value
+    return change
+
+
+def no_air_test(record):
+    record["sterilizer"]["cycles"] = [c for c in record["sterilizer"]["cycles"] if c["kind"] != "bowie-dick"]
+
+
+def air_test_after(record):
+    for cycle in record["sterilizer"]["cycles"]:
+        if cycle["kind"] == "bowie-dick":
+            cycle.update(start="2031-03-04T08:00-06:00", end="2031-03-04T08:20-06:00", counter=1011)
+            cycle["sheet"]["readings"][0]["happenedAt"] = "2031-03-04T08:25-06:00"
+
+
+def put_right(remedy_at, recorded_at):
+    def change(record):
+        cycles = record["sterilizer"]["cycles"]
+        failed = next(c for c in cycles if c["kind"] == "bowie-dick")
+        again = copy.deepcopy(failed)
+        again.update(lot="BD2", start="2031-03-04T06:20-06:00", end="2031-03-04T06:40-06:00", counter=1003)
+        again["sheet"]["readings"][0]["happenedAt"] = "2031-03-04T06:45-06:00"
+        failed["sheet"]["readings"][0]["seen"] = "not-uniform"
+        failed["resolutions"] = [act(remedy_at, "p3", "lead", cause="known", reach="sterilizer",
+                                     recordedAt=recorded_at)]
+        cycles.append(again)
+        record["sterilizer"]["service"].append(act("2031-03-04T06:50-06:00", "p4", "supervisor", state="in-service"))
+    return change
+
+
+def test_hour(text):
+    return put(("sterilizer", "testHour"), text)
+
+
+def device(**changes):
+    def change(record):
+        allowed = record["load"]["items"][0]["devices"][0]["allowedCycles"][0]
+        for name, value in changes.items():
+            if value is None:
+                allowed.pop(name, None)
+            else:
+                allowed[name] = value
+    return change
+
+
+def check(**changes):
+    def change(record):
+        first = record["load"]["items"][0]["checks"][0]
+        for name, value in changes.items():
+            if value is None:
+                first.pop(name, None)
+            else:
+                first[name] = value
+    return change
+
+
+def wet(count):
+    def change(record):
+        for item in record["load"]["items"][:count]:
+            item["checks"][0]["dry"] = False
+    return change
+
+
+def service(*entries):
+    def change(record):
+        record["sterilizer"]["service"] += [act(at, by, role, state=state, **more) for state, at, by, role, more in entries]
+    return change
+
+
+START = "2031-03-04T07:00-06:00"
+BEFORE_START, AFTER_START = "2031-03-04T06:59:59.999-06:00", "2031-03-04T07:00:00.001-06:00"
+EXTERNAL, INTERNAL = ITEM + ("external",), ITEM + ("internals", 0)
+
+FACTORS = {
+    "temperature": [keep, no_reading("temperature"), reading("temperature", celsius=131.99),
+                    reading("temperature", celsius=132), reading("temperature", celsius=135),
+                    reading("temperature", celsius=135.01), fahrenheit(269.99), fahrenheit(270), fahrenheit(275.01)],
+    "exposure": [keep, no_reading("exposure"), reading("exposure", minutes=3.999), reading("exposure", seconds=240),
+                 reading("exposure", seconds=239.999)],
+    "drying": [keep, reading("drying", minutes=19.999), no_reading("drying")],
+    "printout": [keep, drop(("load", "printout")), put(("load", "printout", "start"), "2031-03-04T07:06-06:00"),
+                 put(("load", "printout", "start"), "2031-03-04T07:06:00.001-06:00"),
+                 drop(("load", "printout", "counter")), put(("load", "printout", "counter"), 1002),
+                 put(("sterilizer", "clockOffsets"), [])],
+    "verification": [keep, put(("load", "verifications"), []),
+                     put(("load", "verifications", 0, "happenedAt"), "2031-03-04T08:00-06:00"),
+                     put(("load", "verifications", 0, "happenedAt"), "2031-03-04T07:59:59.999-06:00"),
+                     put(("load", "verifications", 0, "by"), "")],
+    "pcd": constellations(PCD + ("indicators", 0), "front-in-accept-zone", "front-on-boundary"),
+    "external": constellations(EXTERNAL, "end-colour-reached", "unchanged"),
+    "internal": constellations(INTERNAL, "front-in-accept-zone", "front-short-of-boundary"),
+    "visible": [keep, put(ITEM + ("internalVisible",), True)],
+    "air-test": [keep, no_air_test, air_test(seen=[]), air_test(seen=["not-uniform"]), air_test(seen=["uniform-incomplete"]),
+                 air_test(chamberEmpty=False), air_test(exposure={"minutes": 4.001, "celsius": 134}),
+                 air_test(exposure={"minutes": 4, "celsius": 134}), air_test_after,
+                 put_right("2031-03-04T06:00-06:00", "2031-03-04T06:20-06:00"),
+                 put_right("2031-03-04T06:00-06:00", "2031-03-04T06:20:00.001-06:00"),
+                 put_right("2031-03-04T06:20:00.001-06:00", "2031-03-04T06:30-06:00")],
+    "test-hour": [keep, test_hour("05:30"), test_hour("05:31"), test_hour("07:00"), test_hour("07:01")],
+    "service": [keep, put(("sterilizer", "service"), []),
+                service(("held", BEFORE_START, "p3", "lead", {})), service(("out-of-service", START, "p3", "lead", {})),
+                service(("held", BEFORE_START, "p3", "lead", {"recordedAt": AFTER_START})),
+                service(("held", AFTER_START, "p3", "lead", {})),
+                service(("held", "2031-03-04T06:00-06:00", "p3", "lead", {}), ("in-service", START, "p4", "supervisor", {})),
+                service(("held", "2031-03-04T06:00-06:00", "p3", "lead", {}), ("in-service", AFTER_START, "p4", "supervisor", {})),
+                service(("held", "2031-03-04T06:00-06:00", "p3", "lead", {}), ("in-service", START, "p3", "lead", {}))],
+    "recorded": [keep, put(ITEM + ("recorded", "happenedAt"), START), put(ITEM + ("recorded", "happenedAt"), AFTER_START),
+                 drop(ITEM + ("recorded",)), put(ITEM + ("recorded", "role"), "viewer")],
+    "implant": [keep, put(ITEM + ("implant",), "unknown"), drop(ITEM + ("implant",))],
+    "package": [keep, wet(1), wet(2), check(intact=False), check(cooled=False), check(labelAgrees=None),
+                check(happenedAt=END), check(happenedAt=BEFORE_END), put(ITEM + ("packagingExpires",), "2031-03-04"),
+                put(ITEM + ("packagingExpires",), "2031-03-03")],
+    "device": [keep, device(celsius=132.5), device(celsius=132.51), device(celsius=131.49), device(leastMinutes=4.001),
+               device(mostMinutes=3.999), device(mostMinutes=4), device(dryingMinutes=20.001), device(leastMinutes=None),
+               device(airRemoval="gravity"), put(ITEM + ("devices",), [])],
+    "outcome": [keep, drop(("load", "outcome")), put(("load", "outcome"), "aborted"),
+                put(("load", "alarms"), [act(AFTER, code="A1")]), put(("load", "alarms"), [act(AFTER, code="A9")]),
+                put(("load", "alarms"), [act(AFTER, code="A2")])],
+    "now": [keep, put(("decideAt",), END), put(("decideAt",), BEFORE_END), put(("decideAt",), "2031-03-04T23:59:59.999-06:00"),
+            put(("decideAt",), "2031-03-05T00:00-06:00")],
+}
+
+
+def threeway(seed=20310304):
+    """Rows of levels in which every three levels of three factors meet."""
+    rng = random.Random(seed)
+    names = list(FACTORS)
+    sizes = [len(FACTORS[name]) for name in names]
+    triples = [(a, b, c) for a, b, c in itertools.combinations(range(len(names)), 3)]
+    open_ = {(t, la, lb, lc) for t in triples
+             for la in range(sizes[t[0]]) for lb in range(sizes[t[1]]) for lc in range(sizes[t[2]])}
+    rows = []
+    while open_:
+        (a, b, c), la, lb, lc = next(iter(open_)) if len(open_) < 2000 else rng.choice(tuple(itertools.islice(open_, 50)))
+        row = [rng.randrange(size) for size in sizes]
+        row[a], row[b], row[c] = la, lb, lc
+        rows.append(row)
+        open_.difference_update([(t, row[t[0]], row[t[1]], row[t[2]]) for t in triples])
+    return names, rows
+
+
+def covering_records():
+    names, rows = threeway()
+    for row in rows:
+        record = base("steam-prevacuum")
+        record["decideAt"] = "2031-03-04T20:00-06:00"
+        for name, level in zip(names, row):
+            try:
+                FACTORS[name][level](record)
+            except (KeyError, IndexError, StopIteration):
+                pass                        # another factor took away what this one changes
+        yield record
+
+
+POLICIES = {
+    "default": {},
+    "milder": {"air_removal.made_after": '"review"', "implant.hold": '"implants-only"', "bi.steam": '"weekly"'},
+    "stricter": {"bi.readout": '"last"', "control.per": '"load"', "bi.routine_blocks": "true",
+                 "physical.above_maximum": '"fails"', "packages.wet_for_supervisor": "1", "pcd.steam": '"required"'},
+}
+
+
+def write_policies(folder):
+    text = (ROOT / "resources" / "policies" / "us-hospital.toml").read_text(encoding="utf-8")
+    paths = {}
+    for name, changes in POLICIES.items():
+        changed = text
+        for setting, value in changes.items():
+            changed, count = re.subn(r"(\[%s\]\nvalue = ).*" % re.escape(setting), lambda m: m.group(1) + value, changed)
+            assert count == 1, setting
+        paths[name] = os.path.join(folder, name + ".toml")
+        pathlib.Path(paths[name]).write_text(changed, encoding="utf-8")
+    return paths
+
+
+def work(job):
+    name, path, cli, texts = job
+    policy = load_policy(path)
+    ours = [oracle.decide(oracle.parse(text), policy) for text in texts]
+    return compare.compared(name, path, cli, texts, ours)
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
+    parser.add_argument("--cli", required=True)
+    parser.add_argument("--jobs", type=int, default=2)
+    parser.add_argument("--write", help="write the records there as JSON Lines with their policies, and stop")
+    options = parser.parse_args()
+    sets = {"biological": [json.dumps(r) for r in biological_product()],
+            "three-way": [json.dumps(r) for r in covering_records()]}
+    with tempfile.TemporaryDirectory() as folder:
+        paths = write_policies(options.write or folder)
+        if options.write:
+            for what, texts in sets.items():
+                pathlib.Path(options.write, what + ".jsonl").write_text("\n".join(texts) + "\n", encoding="utf-8")
+            return 0
+        jobs = [(name, path, options.cli, texts[i:i + CHUNK]) for name, path in paths.items()
+                for texts in sets.values() for i in range(0, len(texts), CHUNK)]
+        count = differing = 0
+        verdicts = {}
+        with multiprocessing.Pool(options.jobs) as pool:
+            for out in pool.imap_unordered(work, jobs):
+                count += out["count"]
+                differing += out["differing"]
+                for verdict, number in out["verdicts"].items():
+                    verdicts[verdict] = verdicts.get(verdict, 0) + number
+                for name, text, lines in out["bad"][:3]:
+                    print("disagreement, policy %s: %s\n    %s" % (name, text, "\n    ".join(lines)))
+    print("%d combinations around a biological indicator, %d rows for every three levels of %d factors, %d policies"
+          % (len(sets["biological"]), len(sets["three-way"]), len(FACTORS), len(POLICIES)))
+    print("; ".join("%s %d" % pair for pair in sorted(verdicts.items())))
+    print("%d decisions, %d disagreements" % (count, differing))
+    return 1 if differing or count == 0 else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
