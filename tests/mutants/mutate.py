@@ -7,9 +7,10 @@ the measure: they agree with the oracle (tests/oracle/compare.py proves that on 
 A mutant whose answers are the same survives; every survivor must stand in equivalent.txt with the
 reason why it cannot be told apart, or the run fails.
 
-    mutate.py --work DIR --evidence LIST [--jobs 2] [--only TEXT] [--every N] [FOLDER...]
+    mutate.py --work DIR [--jobs 2] [--only TEXT] [--every N] [FOLDER...]
 
-LIST names lines `POLICY<tab>EVIDENCE`; POLICY empty means the default policy.
+The evidence is the oracle's: random loads under all its policies (tests/oracle/generate.py) and the
+boundary values of tests/oracle/boundaries.py.
 """
 import argparse
 import concurrent.futures
@@ -114,17 +115,39 @@ class Worker:
                               capture_output=True).returncode == 0
 
     def answers(self, evidence):
-        """A digest of everything that the program answers, or why there is none."""
-        digest = hashlib.blake2b()
+        """For each evidence file a digest of everything that the program answers, one at a time."""
         cli = self.build / "app" / "loadwarden-cli"
         for policy, path in evidence:
-            command = [str(cli), "decide", "--json"] + (["--policy", policy] if policy else []) + [path]
+            command = [str(cli), "decide", "--json", "--policy", str(policy), str(path)]
             try:
                 done = subprocess.run(command, capture_output=True, timeout=60)
             except subprocess.TimeoutExpired:
-                return "no end"
-            digest.update(done.stdout + str(done.returncode).encode())
-        return digest.hexdigest()
+                yield "no end"
+                continue
+            yield hashlib.blake2b(done.stdout + str(done.returncode).encode()).hexdigest()
+
+
+def prepare(folder):
+    """Writes the evidence; [(policy, file)], the quickest to kill most mutants first."""
+    oracle = ROOT / "tests" / "oracle"
+    if folder.exists():
+        shutil.rmtree(folder)
+    random, systematic = folder / "random", folder / "systematic"
+    systematic.mkdir(parents=True)
+    subprocess.run([sys.executable, str(oracle / "generate.py"), "--seed", "77", "--count", "16000", "--out",
+                    str(random)], check=True, stdout=subprocess.DEVNULL)
+    subprocess.run([sys.executable, str(oracle / "boundaries.py"), "--cli", "none", "--write", str(systematic)],
+                   check=True)
+    evidence = [(random / "policies" / (path.stem + ".toml"), path) for path in sorted(random.glob("*.jsonl"))]
+    first = random / "first.jsonl.part"
+    lines = (random / "us-hospital.jsonl").read_text(encoding="utf-8").splitlines(keepends=True)
+    first.write_text("".join(lines[:800]), encoding="utf-8")
+    evidence.insert(0, (random / "policies" / "us-hospital.toml", first))
+    for path in sorted(systematic.glob("*.jsonl")):
+        every = path.read_text(encoding="utf-8").splitlines(keepends=True)[::4]
+        path.write_text("".join(every), encoding="utf-8")
+        evidence += [(policy, path) for policy in sorted(systematic.glob("*.toml"))]
+    return evidence
 
 
 def try_mutant(worker, mutant, evidence, expected):
@@ -138,16 +161,13 @@ def try_mutant(worker, mutant, evidence, expected):
     try:
         if not worker.compile():
             return "does not compile"
-        return "survives" if worker.answers(evidence) == expected else "killed"
+        same = all(answer == asked for answer, asked in zip(worker.answers(evidence), expected))
+        return "survives" if same else "killed"
     finally:
         target.write_text(original, encoding="utf-8")
 
 
 def run(arguments):
-    evidence = []
-    for line in pathlib.Path(arguments.evidence).read_text(encoding="utf-8").splitlines():
-        policy, path = line.split("\t")
-        evidence.append((policy, path))
     named = {}
     for line in EQUIVALENT.read_text(encoding="utf-8").splitlines() if EQUIVALENT.exists() else []:
         if line and not line.startswith("#"):
@@ -155,16 +175,23 @@ def run(arguments):
             named[key.strip()] = reason.strip()
     todo = [m for m in mutants(arguments.folders) if not arguments.only or arguments.only in key_of(m)]
     todo = todo[::arguments.every]
-    work = pathlib.Path(arguments.work)
+    work = pathlib.Path(arguments.work).resolve()
+    evidence = prepare(work / "evidence")
     workers = [Worker(work / f"worker{i}") for i in range(arguments.jobs)]
-    expected = workers[0].answers(evidence)
+    expected = list(workers[0].answers(evidence))
     print(f"{len(todo)} mutants in {', '.join(arguments.folders)}, {arguments.jobs} at a time", flush=True)
     counts = {"killed": 0, "does not compile": 0, "survives": 0}
     survivors = []
     started = time.monotonic()
 
     def share(index):
-        return [(m, try_mutant(workers[index], m, evidence, expected)) for m in todo[index::arguments.jobs]]
+        results = []
+        for mutant in todo[index::arguments.jobs]:
+            result = try_mutant(workers[index], mutant, evidence, expected)
+            results.append((mutant, result))
+            if result == "survives":
+                print(f"survives ({time.monotonic() - started:.0f} s): {key_of(mutant)}", flush=True)
+        return results
 
     with concurrent.futures.ThreadPoolExecutor(arguments.jobs) as pool:
         for results in pool.map(share, range(arguments.jobs)):
@@ -177,7 +204,7 @@ def run(arguments):
           f"equivalent and named {len(survivors) - len(unnamed)}, surviving {len(unnamed)}; "
           f"{time.monotonic() - started:.0f} s")
     for key in sorted(unnamed):
-        print("survives: " + key)
+        print("not killed and not named: " + key)
     if not arguments.only and arguments.every == 1:
         for key in sorted(set(named) - set(survivors)):
             print("named as equivalent but killed or gone: " + key)
@@ -187,7 +214,6 @@ def run(arguments):
 def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--work", required=True)
-    parser.add_argument("--evidence", required=True)
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
     parser.add_argument("--only")
     parser.add_argument("--every", type=int, default=1, help="try only each N-th mutant")
