@@ -104,7 +104,7 @@ class Worker:
                 target.parent.mkdir(parents=True, exist_ok=True)
                 shutil.copy2(ROOT / name, target)
         subprocess.run(["cmake", "-G", "Ninja", "-S", str(self.tree), "-B", str(self.build),
-                        "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS=-O1 -g0", "-DLOADWARDEN_TESTS=OFF",
+                        "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS_DEBUG=-O1", "-DLOADWARDEN_TESTS=OFF",
                         "-DCMAKE_CXX_COMPILER=clang++-16", f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}"],
                        check=True, capture_output=True)
         if not self.compile():
@@ -177,7 +177,8 @@ def run(arguments):
     todo = todo[::arguments.every]
     work = pathlib.Path(arguments.work).resolve()
     evidence = prepare(work / "evidence")
-    workers = [Worker(work / f"worker{i}") for i in range(arguments.jobs)]
+    with concurrent.futures.ThreadPoolExecutor(arguments.jobs) as pool:
+        workers = list(pool.map(lambda i: Worker(work / f"worker{i}"), range(arguments.jobs)))
     expected = list(workers[0].answers(evidence))
     print(f"{len(todo)} mutants in {', '.join(arguments.folders)}, {arguments.jobs} at a time", flush=True)
     counts = {"killed": 0, "does not compile": 0, "survives": 0}
