@@ -1,0 +1,287 @@
+#!/usr/bin/python3
+"""The command line as its user runs it: exit codes, streams, errors, options.
+
+usage: cli_test.py LOADWARDEN_CLI SOURCE_DIR
+"""
+import hashlib
+import json
+import re
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+CLI = SOURCE = None
+CAUTION = "Loadwarden recommends; a named person decides and signs."
+
+
+def run(*arguments, stdin=""):
+    return subprocess.run([CLI, *map(str, arguments)], input=stdin, capture_output=True, text=True,
+                          timeout=120)
+
+
+def example(name):
+    return json.loads((SOURCE / "resources/schema/examples" / name).read_text())
+
+
+GOOD = "steam-prevacuum-load.json"
+WAITING = "implant-load-waiting.json"
+TEST = "bowie-dick-test.json"
+
+
+def path_of(name):
+    return SOURCE / "resources/schema/examples" / name
+
+
+def lines(*records):
+    return "".join((r if isinstance(r, str) else json.dumps(r)) + "\n" for r in records)
+
+
+class Temporary(unittest.TestCase):
+    def setUp(self):
+        self.folder = tempfile.TemporaryDirectory()
+        self.addCleanup(self.folder.cleanup)
+
+    def write(self, name, text):
+        path = Path(self.folder.name) / name
+        path.write_text(text)
+        return path
+
+
+class Decide(Temporary):
+    def test_exit_code_says_whether_all_may_go(self):
+        self.assertEqual(run("decide", path_of(GOOD)).returncode, 0)
+        self.assertEqual(run("decide", path_of(TEST)).returncode, 0)
+        self.assertEqual(run("decide", path_of(GOOD), path_of(TEST)).returncode, 0)
+        self.assertEqual(run("decide", path_of(WAITING)).returncode, 1)
+        self.assertEqual(run("decide", path_of(GOOD), path_of(WAITING)).returncode, 1)
+
+    def test_a_load_of_which_one_item_stays_is_not_all(self):
+        record = example(GOOD)
+        record["load"]["items"][0]["checks"][0]["intact"] = False
+        answer = run("decide", stdin=lines(record))
+        self.assertEqual(answer.returncode, 1)
+        self.assertIn("Release, but not 1 item named below", answer.stdout)
+        self.assertIn("Item " + record["load"]["items"][0]["label"] + ": Reprocess", answer.stdout)
+
+    def test_a_test_that_has_not_passed_is_not_all(self):
+        record = example(TEST)
+        del record["test"]["sheet"]["readings"]
+        answer = run("decide", "--json", stdin=lines(record))
+        self.assertEqual(json.loads(answer.stdout)["test"], "pending")
+        self.assertEqual(answer.returncode, 1)
+
+    def test_standard_input(self):
+        text = path_of(GOOD).read_text()
+        for arguments in [("decide",), ("decide", "-"), ("decide", "--", "-")]:
+            answer = run(*arguments, stdin=text)
+            self.assertEqual(answer.returncode, 0)
+            self.assertEqual(answer.stderr, "")
+            self.assertIn("Release", answer.stdout)
+
+    def test_json_lines_come_back_in_order(self):
+        records = [example(GOOD), example(TEST), example(WAITING)]
+        answer = run("decide", "--json", stdin=lines(*records))
+        decisions = [json.loads(line) for line in answer.stdout.splitlines()]
+        self.assertEqual([d["lot"] for d in decisions],
+                         [records[0]["load"]["lot"], records[1]["test"]["lot"], records[2]["load"]["lot"]])
+        self.assertEqual([d.get("verdict", d.get("test")) for d in decisions],
+                         ["release", "passed", "quarantine"])
+        for finding in decisions[2]["findings"]:
+            self.assertTrue(finding["says"] and finding["source"])
+        self.assertNotIn(CAUTION, answer.stdout)
+
+    def test_a_bad_record_is_said_and_the_others_are_decided(self):
+        bad = example(GOOD)
+        bad["load"]["counter"] = "seven"
+        answer = run("decide", "--json", stdin=lines(example(GOOD), bad, {"a": 1}, example(WAITING)))
+        self.assertEqual(answer.returncode, 2)
+        self.assertEqual([json.loads(line)["verdict"] for line in answer.stdout.splitlines()],
+                         ["release", "quarantine"])
+        errors = answer.stderr.splitlines()
+        self.assertEqual(len(errors), 2)
+        self.assertRegex(errors[0], r"^standard input: record 2: /load/counter: .+")
+        self.assertRegex(errors[1], r"^standard input: record 3: .+")
+
+    def test_bad_files_do_not_stop_the_others(self):
+        empty = self.write("empty.json", "")
+        answer = run("decide", "/nowhere/at-all.json", empty, self.folder.name, path_of(GOOD))
+        self.assertEqual(answer.returncode, 2)
+        self.assertIn("/nowhere/at-all.json: cannot be opened", answer.stderr)
+        self.assertIn(f"{empty}: record 1: ", answer.stderr)
+        self.assertIn(f"{self.folder.name}: cannot be opened", answer.stderr)
+        self.assertIn("Release", answer.stdout)
+
+    def test_plain_output_ends_with_the_caution_once(self):
+        answer = run("decide", path_of(GOOD), path_of(WAITING))
+        said = " ".join(answer.stdout.split())
+        self.assertEqual(said.count(CAUTION), 1)
+        self.assertTrue(said.endswith("Makers' instructions for use (IFU), facility policy, local codes and "
+                                      "licensed practice come first."))
+
+    def test_plain_output_says_verdict_reasons_next_step_source_and_local_time(self):
+        record = example(WAITING)
+        answer = run("decide", stdin=lines(record))
+        self.assertTrue(answer.stdout.startswith(f"Load {record['load']['lot']}: Quarantine\n"))
+        for part in ["Waits for evidence: ", "Next: ", "Source: ", "[bi.incubating]",
+                     "Time alone changes this at ", record["facility"]["timeZone"]]:
+            self.assertIn(part, answer.stdout)
+        self.assertLessEqual(max(map(len, answer.stdout.splitlines())), 98)
+
+    def test_text_of_a_record_cannot_move_the_cursor(self):
+        record = example(GOOD)
+        record["load"]["items"][0]["label"] = "A\u001b[2J\nLoad X: Release"
+        record["load"]["items"][0]["checks"][0]["intact"] = False
+        answer = run("decide", stdin=lines(record))
+        self.assertNotIn("\u001b", answer.stdout)
+        self.assertNotIn("\nLoad X", answer.stdout)
+
+    def test_at_overrules_the_records_own_moment(self):
+        record = example(WAITING)
+        decided = json.loads(run("decide", "--json", stdin=lines(record)).stdout)
+        self.assertIsNotNone(decided["nextChangeAt"])
+        later = json.loads(run("decide", "--json", "--at", decided["nextChangeAt"],
+                               stdin=lines(record)).stdout)
+        self.assertNotEqual(later["nextChangeAt"], decided["nextChangeAt"])
+        self.assertIn("bi.due", [f["key"] for f in later["findings"]])
+        self.assertIn("As of 6 Mar 2031 14:30",
+                      run("decide", "--at=2031-03-06T14:30-06:00", stdin=lines(record)).stdout)
+
+    def test_without_any_moment_it_is_now(self):
+        record = example(GOOD)
+        del record["decideAt"]
+        answer = run("decide", "--json", stdin=lines(record))  # its times lie in 2031
+        keys = [f["key"] for f in json.loads(answer.stdout)["findings"]]
+        self.assertIn("act.times-impossible", keys)
+
+    def test_policy(self):
+        record = example(GOOD)
+        text = run("policy", "show").stdout
+        own = text.replace('id = "us-hospital"', 'id = "own"')
+        blocking = re.sub(r"(\[bi.routine_blocks\]\nvalue = )false", r"\1true", own)
+        self.assertNotEqual(blocking, own)
+        for cycle in record["sterilizer"].get("cycles", []):
+            cycle.pop("vials", None)
+        for pcd in record["load"].get("pcds", []):
+            pcd.pop("vials", None)
+        lax = run("decide", "--json", "--policy", self.write("a.toml", own), stdin=lines(record))
+        strict = run("decide", "--json", "--policy", self.write("b.toml", blocking), stdin=lines(record))
+        outcome = {}
+        for name, answer in [("lax", lax), ("strict", strict)]:
+            found = [f for f in json.loads(answer.stdout)["findings"] if f["rule"] == "routine-bi"]
+            outcome[name] = [f["outcome"] for f in found]
+        self.assertEqual(outcome, {"lax": ["note"], "strict": ["waits"]})
+
+    def test_a_bad_policy_decides_nothing(self):
+        bad = self.write("bad.toml", run("policy", "show").stdout.replace("value = 1.3", "value = 2"))
+        answer = run("decide", "--policy", bad, path_of(GOOD))
+        self.assertEqual(answer.returncode, 2)
+        self.assertEqual(answer.stdout, "")
+        self.assertRegex(answer.stderr,
+                         rf"^{re.escape(str(bad))}:\d+: leak.most_mbar_per_minute.value: 2 is milder")
+
+    def test_specifications_by_name(self):
+        record = example(GOOD)
+        record["specification"] = "steam-prevacuum-132-wrapped@1"
+        self.assertNotEqual(run("decide", "--json", stdin=lines(record)).stdout, "")
+        record["specification"] = "own-prevacuum@2"
+        answer = run("decide", stdin=lines(record))
+        self.assertEqual(answer.returncode, 2)
+        self.assertIn("/specification", answer.stderr)
+        stored = (SOURCE / "resources/specifications/steam-prevacuum-132-wrapped.toml").read_text()
+        self.write("own.toml", stored.replace('id = "steam-prevacuum-132-wrapped"', 'id = "own-prevacuum"')
+                   .replace("revision = 1", "revision = 2"))
+        answer = run("decide", "--specifications", self.folder.name, stdin=lines(record))
+        self.assertEqual(answer.stderr, "")
+        self.write("wrong.toml", "id = 1\n")
+        answer = run("decide", "--specifications", self.folder.name, stdin=lines(record))
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        self.assertIn("wrong.toml:1: id: must be a text in quotes", answer.stderr)
+
+    def test_output_that_cannot_be_written_is_said(self):
+        with open("/dev/full", "w") as full:
+            answer = subprocess.run([CLI, "decide", path_of(GOOD)], stdout=full, stderr=subprocess.PIPE,
+                                    text=True, timeout=120)
+        self.assertEqual(answer.returncode, 2)
+        self.assertIn("could not be written", answer.stderr)
+
+
+class Policy(Temporary):
+    def test_show_is_the_file(self):
+        self.assertEqual(run("policy", "show").stdout,
+                         (SOURCE / "resources/policies/us-hospital.toml").read_text())
+
+    def test_check_says_id_revision_and_digest(self):
+        path = SOURCE / "resources/policies/us-hospital.toml"
+        answer = run("policy", "check", path)
+        self.assertEqual((answer.returncode, answer.stderr), (0, ""))
+        self.assertIn("us-hospital, revision 1", answer.stdout)
+        # RFC 7693, as Python's hashlib computes it
+        self.assertIn(hashlib.blake2b(path.read_bytes(), digest_size=32).hexdigest(), answer.stdout)
+
+    def test_check_says_every_error_with_line_and_field(self):
+        text = run("policy", "show").stdout.replace("value = 1.3", "value = 1.4").replace(
+            'confidence = "seen"', 'confidence = "sure"')
+        path = self.write("p.toml", text)
+        answer = run("policy", "check", path)
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        errors = answer.stderr.splitlines()
+        self.assertEqual(len(errors), 2)
+        for error, part in zip(errors, ['confidence = "sure"', "value = 1.4"]):
+            line = text[:text.index(part)].count("\n") + 1
+            self.assertTrue(error.startswith(f"{path}:{line}: "), error)
+
+    def test_check_of_a_file_that_is_not_there(self):
+        answer = run("policy", "check", "/nowhere/p.toml")
+        self.assertEqual(answer.returncode, 2)
+        self.assertIn("/nowhere/p.toml: cannot be opened", answer.stderr)
+
+
+class Others(unittest.TestCase):
+    def test_schemas(self):
+        for arguments, name in [((), "evidence"), (("evidence",), "evidence"), (("decision",), "decision")]:
+            answer = run("schema", *arguments)
+            self.assertEqual(answer.returncode, 0)
+            self.assertEqual(answer.stdout, (SOURCE / f"resources/schema/{name}.schema.json").read_text())
+
+    def test_specifications(self):
+        names = run("specifications").stdout.split()
+        files = [p.stem for p in (SOURCE / "resources/specifications").glob("*.toml")]
+        self.assertEqual(sorted(names), sorted(name + "@1" for name in files))
+
+    def test_help_carries_the_caution(self):
+        for arguments in [("--help",), ("-h",), ("decide", "--help")]:
+            answer = run(*arguments)
+            self.assertEqual(answer.returncode, 0)
+            self.assertIn(CAUTION, answer.stdout)
+
+    def test_version(self):
+        self.assertRegex(run("--version").stdout, r"^loadwarden-cli \d+\.\d+\.\d+\n$")
+
+    def test_bad_usage(self):
+        for arguments, part in [
+            ((), "no command is named"),
+            (("release",), "there is no command release"),
+            (("--verbose",), "there is no option --verbose"),
+            (("decide", "--at"), "--at needs a value"),
+            (("decide", "--at", "yesterday"), "--at needs a moment"),
+            (("decide", "--at", "2031-03-04T07:14"), "--at needs a moment"),
+            (("decide", "--json=yes"), "--json takes no value"),
+            (("decide", "--json", "--json"), "--json is given twice"),
+            (("decide", "--polcy", "x"), "there is no option --polcy"),
+            (("policy",), "policy is used as"),
+            (("policy", "check"), "policy is used as"),
+            (("schema", "policy"), "there is no schema policy"),
+            (("specifications", "x"), "takes no file"),
+            (("--version", "x"), "there is no option"),
+        ]:
+            answer = run(*arguments)
+            self.assertEqual(answer.returncode, 2, arguments)
+            self.assertEqual(answer.stdout, "", arguments)
+            self.assertIn(part, answer.stderr, arguments)
+
+
+if __name__ == "__main__":
+    CLI, SOURCE = sys.argv[1], Path(sys.argv[2])
+    unittest.main(argv=sys.argv[:1], verbosity=1)
