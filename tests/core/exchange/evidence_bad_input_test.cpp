@@ -38,7 +38,7 @@ TEST(EvidenceBadInput, EveryFileHasItsErrorWhereTheTableSays)
     const std::map<std::string, Expected> table = expectedErrors();
     EXPECT_GT(table.size(), 60U);
     for (const auto& [name, expected] : table) {
-        const std::string path = std::string(LOADWARDEN_SOURCE_DIR) + '/' + folder + '/' + name;
+        const auto path = std::filesystem::path(LOADWARDEN_SOURCE_DIR) / folder / name;
         std::ifstream in(path, std::ios::binary);
         ASSERT_TRUE(in) << path;
         EvidenceReader reader(in, name, nullptr);

@@ -98,9 +98,9 @@ TEST(EvidenceLoadFields, AbortPhases)
 }
 
 struct ReadingCase {
-    const char* parameter;
-    const char* field;
-    const char* number;
+    const char* parameter = nullptr;
+    const char* field = nullptr;
+    const char* number = nullptr;
     Quantity quantity;
 };
 
