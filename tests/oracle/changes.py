@@ -296,9 +296,12 @@ def spoil_vial(g, vial, end):
         if product and product["kind"] == "biological":
             product["latestMinutes"] = (final - begun) // MINUTE + g.pick((1, 60))
             limit = begun + product["latestMinutes"] * MINUTE
-            vial["readings"] = [read("no-growth", limit + g.pick(AROUND + (0, 60 * MINUTE)))]
+            vial["readings"] = [read("no-growth", limit + g.pick(AROUND + (0, 60 * MINUTE)),
+                                     g.pick(("operator",) * 5 + ("viewer",)))]
             if g.chance(0.2):
                 vial["readings"][0]["voided"] = g.act(limit + DAY, "lead")
+            if g.chance(0.2):
+                vial["readings"].insert(0, read("unclear", limit - MINUTE))
         for control in g.controls:
             if control["incubator"] == vial.get("incubator"):
                 control["product"], control["lot"] = vial.get("product", "prod-x"), vial.get("lot", "pl-x")
@@ -312,8 +315,12 @@ def spoil_vial(g, vial, end):
         vial["voided"] = g.act(final + HOUR, g.pick(("lead", "lead", "supervisor", "operator")))
     elif how == "lost":
         vial["lost"] = g.act(final + HOUR)
-        if g.chance(0.7):
+        if g.chance(0.6):
             vial["readings"] = []
+        elif g.chance(0.5):         # read, but its control is not
+            for control in g.controls:
+                if control["product"] == vial.get("product"):
+                    control["readings"] = []
     elif how == "product":
         if product is None:
             product, lot = own_product(g, vial)
@@ -358,7 +365,7 @@ def spoil_vial(g, vial, end):
         if product is None:
             product, lot = own_product(g, vial)
         if product and product["kind"] == "biological":
-            product["hasProcessIndicator"] = True
+            product["hasProcessIndicator"] = g.chance(0.8)
             for control in g.controls:
                 if control["incubator"] == vial.get("incubator"):
                     control["product"], control["lot"] = vial["product"], vial["lot"]
@@ -420,8 +427,18 @@ def any_control(g):
             control["readings"][0]["voided"] = g.act(final + HOUR, g.pick(("lead", "operator")))
     elif how in ("pending", "unread"):
         control["readings"] = [] if g.chance(0.7) else [g.act(final, seen="unclear")]
+        if g.chance(0.3):
+            control["readings"].append(g.act(final, seen="growth", voided=g.act(final + HOUR, g.pick(("lead", "operator")))))
     elif how == "second":
         other = dict(control, id=g.name("ctl"))
+        if g.chance(0.35):          # of another lot, or of another product
+            product, lot = own_product(g, other)
+            if g.chance(0.5):
+                lot["product"], other["product"] = control["product"], control["product"]
+            elif g.chance(0.7):
+                lot["number"] = other["lot"] = control["lot"]
+            if g.chance(0.5):
+                control["incubator"] = "inc-2"
         other["readings"] = g.pick(([], [g.act(final, seen="no-growth")], [g.act(final, seen="growth")],
                                     [g.act(final, seen="unclear")]))
         g.controls.append(other)
