@@ -18,7 +18,7 @@ namespace loadwarden::cli {
 namespace {
 
 /// Output is handed on when this much has gathered.
-constexpr std::size_t batchBytes = 64 * 1024;
+constexpr std::size_t batchBytes = 65'536;
 
 std::string placeOf(const ReadError& error)
 {
@@ -114,6 +114,9 @@ void decideStream(std::istream& evidence, const std::string& name, const DecideS
     EvidenceReader reader(evidence, name, &settings.specifications);
     while (auto next = reader.next()) {
         std::visit([&](auto& value) { run.take(std::move(value)); }, *next);
+        if (evidence.rdbuf()->in_avail() <= 0) {
+            run.flush(); // whoever sends one record at a time waits for its answer
+        }
     }
     run.flush();
     if (evidence.bad()) {

@@ -26,9 +26,10 @@ struct DecideTally {
     std::int64_t withheld = 0; ///< loads of which not all may go, tests that did not pass
 };
 
-/// Decides on the records of one source in turn and writes each as soon as a batch is full, so that
-/// a stream of any length needs the same memory. Bad records are said on `streams.err` and passed
-/// over. Throws std::runtime_error when the source or the output fails.
+/// Decides on the records of one source in turn and writes when a batch is full or no more input is
+/// at hand, so that a stream of any length needs the same memory and nobody waits for an answer.
+/// Bad records are said on `streams.err` and passed over. Throws std::runtime_error when the source
+/// or the output fails.
 void decideStream(std::istream& evidence, const std::string& name, const DecideSettings& settings,
                   const Clock& clock, Streams streams, DecideTally& tally);
 

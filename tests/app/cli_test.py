@@ -199,6 +199,36 @@ class Decide(Temporary):
         self.assertEqual((answer.returncode, answer.stdout), (2, ""))
         self.assertIn("wrong.toml:1: id: must be a text in quotes", answer.stderr)
 
+    def test_each_record_is_answered_while_the_stream_is_open(self):
+        line = lines(example(GOOD))
+        with subprocess.Popen([CLI, "decide", "--json"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+                              text=True) as program:
+            for _ in range(3):
+                program.stdin.write(line)
+                program.stdin.flush()
+                self.assertEqual(json.loads(program.stdout.readline())["verdict"], "release")
+            program.stdin.close()
+            self.assertEqual(program.wait(60), 0)
+
+    def test_memory_does_not_grow_with_the_stream(self):
+        def most_kibibytes(records):
+            program = subprocess.Popen([CLI, "decide", "--json"], stdin=subprocess.PIPE,
+                                       stdout=subprocess.DEVNULL, text=True)
+            line = lines(example(GOOD))
+            for _ in range(records):
+                program.stdin.write(line)
+            program.stdin.flush()
+            status = Path(f"/proc/{program.pid}/status")
+            peak = int(re.search(r"VmHWM:\s+(\d+)", status.read_text())[1])
+            program.stdin.close()
+            self.assertEqual(program.wait(60), 0)
+            return peak
+
+        few, many = most_kibibytes(200), most_kibibytes(3000)
+        # Sanitizers keep freed memory for a while, up to 256 MiB; the 3000 records are 20 MB.
+        allowed = few + 300_000 if b"__asan_" in Path(CLI).read_bytes() else few + 4_000
+        self.assertLess(many, allowed)
+
     def test_output_that_cannot_be_written_is_said(self):
         with open("/dev/full", "w") as full:
             answer = subprocess.run([CLI, "decide", path_of(GOOD)], stdout=full, stderr=subprocess.PIPE,
