@@ -15,7 +15,7 @@ struct Value {
     std::int64_t thousandths = 0; ///< number
     std::size_t choice = 0;       ///< word: index in the setting's choices; flag: 0 or 1
     std::size_t bits = 0;         ///< list: one bit for each choice named
-    TypeSet types;                ///< types
+    TypeSet types{};              ///< types
 };
 
 enum class Kind : std::uint8_t { number, word, flag, words, types };

@@ -85,7 +85,7 @@ std::string_view keyOf(Parameter parameter)
 /// Whether a temperature stated in both scales is one temperature, rounded: at most 2 K apart.
 bool scalesAgree(const Quantity& celsius, const Quantity& fahrenheit)
 {
-    constexpr std::int64_t most = 2 * 9'000;
+    constexpr std::int64_t most = 18'000; // in units of 1/9000 K
     return std::abs(celsius.thousandths * 9 - (fahrenheit.thousandths - 32'000) * 5) <= most;
 }
 
