@@ -132,7 +132,7 @@ std::string verdictText(const Decision& decision)
     if (worse == 0) {
         return say(decision.verdict);
     }
-    return say(decision.verdict) + ", but not " + itemsText(worse) + " named below";
+    return say(decision.verdict) + ", except " + itemsText(worse) + " named below";
 }
 
 } // namespace

@@ -62,7 +62,7 @@ class Decide(Temporary):
         record["load"]["items"][0]["checks"][0]["intact"] = False
         answer = run("decide", stdin=lines(record))
         self.assertEqual(answer.returncode, 1)
-        self.assertIn("Release, but not 1 item named below", answer.stdout)
+        self.assertIn("Release, except 1 item named below", answer.stdout)
         self.assertIn("Item " + record["load"]["items"][0]["label"] + ": Reprocess", answer.stdout)
 
     def test_a_test_that_has_not_passed_is_not_all(self):
