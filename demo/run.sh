@@ -17,6 +17,7 @@ bash tests/setup.sh
 
 mkdir -p build
 log=build/demo.log
+echo "demo: building (minutes the first time, progress in $log) ..." >&2
 if ! { cmake --preset release && cmake --build --preset release --target loadwarden-cli \
     -j "${LOADWARDEN_JOBS:-$(nproc)}"; } >"$log" 2>&1; then
     cat "$log" >&2

@@ -18,7 +18,7 @@ class SpecificationLibrary;
 /// Reads one record of evidence, version 1: resources/schema/evidence.schema.json says what it is.
 /// The text must be one JSON object (RFC 8259) in UTF-8 without byte order mark. Everything that
 /// the schema refuses is refused, and what its description names besides; also a record with more
-/// than 100,000 objects. Decimals are exact; nothing is guessed or put right.
+/// than 20,000 objects. Decimals are exact; nothing is guessed or put right.
 ///
 /// `source` and `record` only name the place in an error. Specifications that are given by name are
 /// looked up in the library; without one none is known. Keeps nothing between calls: records may be

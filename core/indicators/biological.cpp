@@ -20,17 +20,21 @@ bool isActivated(const IndicatorProduct& product, const std::optional<Act>& acti
     return !product.needsActivation || (activation && stands(*activation, now));
 }
 
-bool isOutOfRange(const Vial& vial, Instant at, const IndicatorRegister& known)
+/// Whether the incubator was in range at a reading and, since it last was not, for the whole readout.
+bool wasIncubated(const Vial& vial, Duration readout, Instant at, const IndicatorRegister& known)
 {
     if (vial.incubatorIndex < 0) {
-        return false;
+        return true;
     }
     for (const OutOfRange& span : known.incubators[static_cast<std::size_t>(vial.incubatorIndex)].outOfRange) {
-        if (span.from <= at && (!span.to || at <= *span.to)) {
-            return true;
+        if (span.from > at || (span.to && *span.to < *vial.incubationStart)) {
+            continue;
+        }
+        if (!span.to || at <= *span.to || at < *span.to + readout) {
+            return false;
         }
     }
-    return false;
+    return true;
 }
 
 bool isVoided(const IndicatorReading& reading, Instant now)
@@ -113,7 +117,7 @@ ControlState judgeControl(
     }
     const Instant start = *control.incubationStart;
     const Instant due = start + readoutOf(*product, settings);
-    const Settled settled = settle(control.readings, control.unsettled, [&](const IndicatorReading& reading) {
+    const Settled settled = settle(control.readings, control.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
         switch (reading.seen) {
         case Seen::growth:
             return stands(reading.act, now) && !isVoided(reading, now) && reading.act.happenedAt >= start
@@ -184,7 +188,7 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         }
     }
     bool lateGood = false;
-    const Settled settled = settle(vial.readings, vial.unsettled, [&](const IndicatorReading& reading) {
+    const Settled settled = settle(vial.readings, vial.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
         if (reading.seen == Seen::unclear) {
             return Answer::unclear;
         }
@@ -197,7 +201,7 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
             return Answer::ignored;
         }
         const bool counts = !isVoided(reading, now) && cycle.end && act.happenedAt >= *judgement.dueAt
-            && !isOutOfRange(vial, act.happenedAt, known);
+            && wasIncubated(vial, readoutOf(*product, settings), act.happenedAt, known);
         return counts ? Answer::good : Answer::ignored;
     });
     if (settled.state == SettledState::rejected) {

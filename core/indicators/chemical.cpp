@@ -95,7 +95,7 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
     const IndicatorProduct* product = known.productOf(indicator.link);
     bool anyGood = false;
     const Settled settled
-        = settle(indicator.readings, indicator.unsettled, [&](const IndicatorReading& reading) {
+        = settle(indicator.readings, indicator.unsettled, indicator.lost, [&](const IndicatorReading& reading) {
               if (isGoodAnswer(reading.seen)) {
                   anyGood = true;
               }

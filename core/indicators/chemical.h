@@ -28,7 +28,8 @@ struct ChemicalJudgement {
 [[nodiscard]] bool counts(const IndicatorReading& reading, const IndicatorProduct* product,
     const CycleContext& cycle, Instant now);
 
-/// Whether a lost statement stands and matters: only what is unread, unclear or invalid can be lost.
+/// Whether a lost statement stands and matters: only what is unread or invalid can be lost; what is
+/// unclear was rejected by it.
 [[nodiscard]] inline bool isLost(const ChemicalIndicator& indicator, ChemicalState state, Instant now)
 {
     return state != ChemicalState::rejected && state != ChemicalState::accepted && indicator.lost

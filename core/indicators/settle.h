@@ -23,10 +23,11 @@ struct Settled {
 };
 
 /// Takes readings in turn, in the order in which they stand (by recordedAt after assemble).
-/// `answerOf` says what each reading counts as.
+/// `answerOf` says what each reading counts as; `lost` rejects what is unclear, as `unsettled` does
+/// (nullopt where being lost means something else).
 template <class AnswerOf>
 [[nodiscard]] Settled settle(const std::vector<IndicatorReading>& readings,
-    const std::optional<Act>& unsettled, AnswerOf answerOf)
+    const std::optional<Act>& unsettled, const std::optional<Act>& lost, AnswerOf answerOf)
 {
     Settled settled;
     const auto reject = [&settled](const Act& act) {
@@ -64,8 +65,8 @@ template <class AnswerOf>
             return settled;
         }
     }
-    if (settled.state == SettledState::unclear && unsettled) {
-        reject(*unsettled);
+    if (settled.state == SettledState::unclear && (unsettled || lost)) {
+        reject(unsettled ? *unsettled : *lost);
     }
     return settled;
 }

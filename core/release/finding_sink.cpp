@@ -54,7 +54,7 @@ Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view sub
     finding.reviewed = std::any_of(m_reviews.begin(), m_reviews.end(), [&](const Review& review) {
         return review.answer == ReviewAnswer::isolated && review.finding == keyText
             && review.subject == subject && stands(review.act, m_now) && !review.why.empty()
-            && review.newestSeen >= newest && mayReview(review.act, reviewer, raisedBy);
+            && review.newestSeen <= review.act.recordedAt && review.newestSeen >= newest && mayReview(review.act, reviewer, raisedBy);
     });
     if (finding.reviewed) {
         finding.outcome = Outcome::note;

@@ -20,6 +20,14 @@ Words Sentences::orderOffsetUnknown() const
                "it with the time from which it holds.")};
 }
 
+Words Sentences::orderOverlaps() const
+{
+    return {tr("The cycle %1 of this sterilizer overlaps this load in time, or ends before it begins. It "
+               "cannot be said which came first.")
+                .arg(subject()),
+            tr("Check the times of both cycles on their printouts, and correct the wrong one.")};
+}
+
 Words Sentences::actUnsigned() const
 {
     return {tr("Entries without a name, or made by someone who may only look: %1. They cannot help "

@@ -20,7 +20,8 @@ QString Sources::of(Key key)
 {
     switch (key) {
     case Key::orderDisagrees:
-    case Key::orderOffsetUnknown: return tr("common practice, no source");
+    case Key::orderOffsetUnknown:
+    case Key::orderOverlaps: return tr("common practice, no source");
 
     case Key::actUnsigned:
         return tr("21 CFR 11.50, 11.70: a signature shows name, date and time, and meaning");

@@ -122,7 +122,10 @@ def read_vial(case, raw, cycle):
         at = happened(reading)
         if final is None or at < final or (latest is not None and at > latest) or cycle.end is None:
             return False
-        return not any(a <= at and (b is None or at <= b) for a, b in spans)
+        if any(a <= at and (b is None or at <= b) for a, b in spans):
+            return False
+        # a span that touched the incubation begins the readout anew
+        return not any(a <= at and b >= begun and at < b + readout(case, product) for a, b in spans)
 
     def classify(reading):
         if reading["seen"] == "unclear":

@@ -24,7 +24,7 @@ def in_turn(readings):
     return sorted(readings, key=recorded) if len(readings) > 1 else readings
 
 
-def settle(readings, classify, unsettled):
+def settle(readings, classify, unsettled, lost=None):
     """Settle readings; classify gives good, bad, unclear or None (does not count)."""
     s = Settled()
     first = None
@@ -52,6 +52,8 @@ def settle(readings, classify, unsettled):
             s.state, first = "unclear", by
     if s.state == "unclear" and unsettled is not None:
         reject(s, unsettled)
+    elif s.state == "unclear" and lost is not None:
+        reject(s, lost)
     return s
 
 
@@ -68,7 +70,7 @@ class Indicator:
         self.settled = settled
         self.since = settled.since
         self.author = settled.cause.get("by", "") if settled.cause else ""
-        self.lost = lost and state in ("unread", "unclear", "invalid")
+        self.lost = lost and state in ("unread", "invalid")
         self.absent = (state == "rejected" and settled.cause.get("seen") == "absent"
                        and all(r["seen"] == "absent" for a, r in settled.counted if a == "bad"))
 
@@ -129,7 +131,7 @@ def read_indicator(case, ci, cycle, place, vials=()):
             return "good" if case.stands(reading) and fits and not voided and timely(reading) else None
         return None if voided else "bad"
 
-    settled = settle(readings, classify, ci.get("unsettled"))
+    settled = settle(readings, classify, ci.get("unsettled"), ci.get("lost"))
     spoiled = is_spoiled(case, ci, cycle, place, vials)
     if settled.state in ("rejected", "unclear"):
         state = settled.state

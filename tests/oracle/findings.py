@@ -1,6 +1,6 @@
 """Findings, the verdicts they force, and reviews (sections 1 and 5, `reviews`)."""
 
-from evidence import LEADS, role
+from evidence import LEADS, recorded, role
 from moments import moment
 
 RANK = {"release": 0, "quarantine": 1, "reprocess": 2}
@@ -56,7 +56,8 @@ def answered(case, finding, review):
     supervisor = role(review) == "supervisor"
     if not (supervisor or (finding.reviewer == "lead" and role(review) in LEADS)):
         return False
-    if finding.newest is not None and moment(review["newestSeen"]) < finding.newest:
+    seen = moment(review["newestSeen"])
+    if seen > recorded(review) or (finding.newest is not None and seen < finding.newest):
         return False
     if review["by"] in finding.raised and (not supervisor or finding.reviewer == "second-supervisor"):
         return False

@@ -30,7 +30,8 @@ def item_was_inside(case, item):
     start, raw = case.load.start, item.raw
     if start is None:
         return
-    if raw.get("alsoInLots"):
+    if raw.get("alsoInLots") or any(c.kind == "load" and raw["label"] in c.raw.get("items", ())
+                                    for c in case.history):
         yield Finding("was-inside", "item.in-two-loads", "waits")
     act = raw.get("recorded")
     if (not case.stands(act) or recorded(act) > start) and not case.stands_by_lead(raw.get("confirmed")):
@@ -80,7 +81,7 @@ def item_package(case, item):
             yield Finding(rule, "item.not-cooled", "waits")
         if newest.get("labelAgrees") is False:
             yield Finding(rule, "item.label-differs", "waits")
-    if item.packaging is None or (case.method != "unknown"
+    if item.packaging is None or item.form == "open-tray" or (case.method != "unknown"
                                   and case.method not in item.packaging.get("methods", ())):
         yield Finding(rule, "item.packaging-not-stated", "waits")
     if "packagingExpires" in raw and case.load.start is not None:

@@ -1,7 +1,7 @@
 """Every key of RULES.md with the outcomes it can have; the comparison wants each often enough."""
 
 _TABLE = """
-order.disagrees waits; order.offset-unknown waits
+order.disagrees waits; order.overlaps waits; order.offset-unknown waits
 act.unsigned waits; act.times-impossible waits; act.recorded-late note
 record.missing waits; record.times waits; record.method-unknown waits
 printout.wrong-cycle fails; printout.lost fails; printout.missing waits; printout.incomplete waits
@@ -21,7 +21,7 @@ pcd.rejected fails; pcd.lost fails; pcd.lost-noted note; pcd.unclear waits; pcd.
 pcd.invalid waits; pcd.not-read waits; pcd.missing waits
 implant.bi-positive fails; implant.indicator-rejected fails; implant.missing waits note
 implant.pending waits note; implant.impossible fails
-bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits note; bi.not-started waits note
+bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits; bi.not-started waits note
 bi.incubating waits note; bi.due waits note; bi.process-indicator waits note; bi.control waits note
 bi.void note fails; bi.lost note fails; bi.missing waits
 routine.pending note waits; routine.none note waits

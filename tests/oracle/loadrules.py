@@ -30,6 +30,11 @@ def rule_order(case):
         smaller, larger = (cycle, load) if cycle.counter < load.counter else (load, cycle)
         if cycle.counter == load.counter or smaller.start > larger.start:
             yield Finding("order", "order.disagrees", "waits", cycle.lot)
+    for cycle in case.history:
+        backwards = cycle.end is not None and cycle.start > cycle.end
+        apart = case.before(cycle, load) or case.before(load, cycle)
+        if load.start is not None and (backwards or not apart):
+            yield Finding("order", "order.overlaps", "waits", cycle.lot)
     if load.offset_unknown or any(c.offset_unknown for c in case.history):
         yield Finding("order", "order.offset-unknown", "waits")
 
@@ -112,7 +117,9 @@ def rule_printout(case):
 def standing_printout(case):
     """The printout, where it counts."""
     printout = case.raw.get("printout")
-    return printout if case.stands(printout) else None
+    if not case.stands(printout):
+        return None
+    return printout if case.load.end is None or happened(printout) >= case.load.end else None
 
 
 def printout_doubts(case, printout):
@@ -427,10 +434,13 @@ def rule_bi(case):
             yield Finding("bi", "bi.positive-elsewhere", "review", subject, None, "second-supervisor",
                           recorded(act), [by(act)])
         elif vial.state == "pending":
-            yield Finding("bi", "bi." + vial.why, "waits" if required else "note", subject, vial.changes)
+            yield Finding("bi", "bi." + vial.why, "waits" if required or vial.why == "unclear" else "note", subject,
+                          vial.changes)
         elif vial.state in ("void", "lost"):
             yield Finding("bi", "bi." + vial.state, "fails" if required and not useful else "note", subject)
-    if required and not vials:
+    states = {v.state for v in vials}
+    if required and (not vials or ("positive-elsewhere" in states
+                                   and not states & {"negative", "pending", "positive"})):
         yield Finding("bi", "bi.missing", "waits")
 
 

@@ -6,7 +6,7 @@ arithmetic stays exact: degrees Fahrenheit, seconds, kPa absolute.
 
 from decimal import Decimal
 
-from evidence import recorded
+from evidence import happened, recorded
 from findings import Finding
 
 PARAMETERS = ("temperature", "exposure", "pressure", "drying", "concentration", "humidity")
@@ -71,7 +71,8 @@ def rule_physical(case):
     if case.method not in ("ethylene-oxide", "hydrogen-peroxide"):
         wanted.append("temperature")
     for parameter in wanted:
-        if not any(name.startswith("least") for name in limits.get(parameter, ())):
+        least = [value for name, value in limits.get(parameter, {}).items() if name.startswith("least")]
+        if not least or parameter == "exposure" and min(least) <= 0:
             yield Finding(rule, "physical.limits-missing", "waits", parameter)
     readings = {parameter: [] for parameter in PARAMETERS}
     for reading in case.raw.get("readings", ()):
@@ -97,7 +98,8 @@ def rule_physical(case):
             yield Finding(rule, "physical.above", "fails", parameter)
         elif above:
             yield review("physical.above", parameter, above)
-        if not any(case.stands(r) for r in readings[parameter]) and not not_recorded(case, parameter):
+        end = case.load.end
+        if not any(case.stands(r) and (end is None or happened(r) >= end) for r in readings[parameter]) and not not_recorded(case, parameter):
             lost = any(l["parameter"] == parameter and case.stands(l) for l in case.raw.get("lostReadings", ()))
             if lost:
                 yield Finding(rule, "physical.lost", "fails", parameter)

@@ -9,7 +9,7 @@
 namespace loadwarden::evidence_format {
 
 /// Objects that a record may have at most, so that a small file cannot ask for much memory.
-inline constexpr std::size_t mostObjects = 100'000;
+inline constexpr std::size_t mostObjects = 20'000;
 
 /// Reads one JSON text into structs, by the tables of field.h. Stops at the first thing that is
 /// wrong.

@@ -24,7 +24,14 @@ void bi(const View& view, FindingSink& sink)
     // Only void and lost ones left: nothing can come any more that would show the load good.
     const bool onlyVoid = view.bi == BiState::voided;
     const Outcome ofVoid = view.biRequired && onlyVoid ? Outcome::fails : Outcome::note;
+    const auto waits = [&view](PendingWhy why) { return view.biRequired || why == PendingWhy::unclear; };
+    bool anyElsewhere = false;
+    bool anyUseful = false; // negative, pending or positive
     for (const LoadVial& each : view.vials) {
+        const VialState state = each.judged.state;
+        anyElsewhere = anyElsewhere || state == VialState::positiveElsewhere;
+        anyUseful = anyUseful || state == VialState::negative || state == VialState::pending
+            || state == VialState::positive;
         const std::string_view id = each.vial->id;
         switch (each.judged.state) {
         case VialState::negative: break;
@@ -34,14 +41,14 @@ void bi(const View& view, FindingSink& sink)
                 Key::biPositiveElsewhere, Reviewer::secondSupervisor, id, each.vial->incidentFinding->act);
             break;
         case VialState::pending:
-            sink.add(keyOf(each.judged.why), view.biRequired ? Outcome::waits : Outcome::note, id).changesAt
+            sink.add(keyOf(each.judged.why), waits(each.judged.why) ? Outcome::waits : Outcome::note, id).changesAt
                 = each.judged.changesAt;
             break;
         case VialState::voided: sink.add(Key::biVoid, ofVoid, id); break;
         case VialState::lost: sink.add(Key::biLost, ofVoid, id); break;
         }
     }
-    if (view.biRequired && view.vials.empty()) {
+    if (view.biRequired && (view.vials.empty() || (anyElsewhere && !anyUseful))) {
         sink.add(Key::biMissing, Outcome::waits);
     }
 }

@@ -1,4 +1,5 @@
 #include "core/release/rules/rules.h"
+#include <algorithm>
 #include <utility>
 
 namespace loadwarden::rules {
@@ -41,13 +42,14 @@ void cycleEnd(const View& view, FindingSink& sink)
             sink.addOnce(Key::alarmExposure, Outcome::fails, alarm.code);
         } else if (effect == Class::notListed) {
             // Several alarms of one code are one finding, said where the first of them stands.
-            std::pmr::vector<const Act*> same(view.memory);
-            for (const Alarm& other : load.alarms) {
-                if (other.code == alarm.code) {
-                    same.push_back(&other.act);
+            const auto isSame = [&alarm](const Alarm& other) { return other.code == alarm.code; };
+            if (&*std::find_if(load.alarms.begin(), load.alarms.end(), isSame) == &alarm) {
+                std::pmr::vector<const Act*> same(view.memory);
+                for (const Alarm& other : load.alarms) {
+                    if (isSame(other)) {
+                        same.push_back(&other.act);
+                    }
                 }
-            }
-            if (same.front() == &alarm.act) {
                 sink.addReviewOfNewest(Key::alarmNotListed, Reviewer::lead, alarm.code, std::move(same));
             }
         }

@@ -11,6 +11,10 @@ void order(const View& view, FindingSink& sink)
         if (countersDisagree(*past.times, load)) {
             sink.add(Key::orderDisagrees, Outcome::waits, past.cycle->lot);
         }
+        const bool backwards = past.times->end && *past.times->start > *past.times->end;
+        if (load.start && (backwards || (!past.before && !past.after))) {
+            sink.add(Key::orderOverlaps, Outcome::waits, past.cycle->lot);
+        }
     }
     if (offsetUnknown) {
         sink.add(Key::orderOffsetUnknown, Outcome::waits);

@@ -62,7 +62,7 @@ void package(const View& view, std::size_t index, FindingSink& sink)
     }
     takeChecks(view, item, sink);
     const Packaging* packaging = view.packagingOf(item);
-    if (packaging == nullptr
+    if (packaging == nullptr || packaging->form == PackageForm::openTray
         || (view.method != Method::unknown && !packaging->methods.contains(view.method))) {
         sink.add(Key::itemPackagingNotStated, Outcome::waits);
     }

@@ -64,7 +64,9 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
         if (reading.parameter != limit.parameter) {
             continue;
         }
-        anyStanding = anyStanding || stands(reading.act, view.now);
+        anyStanding = anyStanding
+            || (stands(reading.act, view.now)
+                && (!view.evidence.load.end || reading.act.happenedAt >= *view.evidence.load.end));
         const LimitCheck least = checkLeast(limit, reading.value, view.evidence.record.atmosphere);
         const LimitCheck most = checkMost(limit, reading.value, view.evidence.record.atmosphere);
         needsAtmosphere = needsAtmosphere || least.against == Against::needsAtmosphere
@@ -105,15 +107,15 @@ void physical(const View& view, FindingSink& sink)
     if (view.specification == nullptr) {
         return;
     }
-    const auto needsLeast = [&](Parameter parameter) {
-        const Limit* limit = findLimit(*view.specification, parameter);
-        if (limit == nullptr || limit->least.empty()) {
-            sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(parameter));
-        }
-    };
-    needsLeast(Parameter::exposure);
-    if (!isGas(view.method)) {
-        needsLeast(Parameter::temperature);
+    const Limit* exposure = findLimit(*view.specification, Parameter::exposure);
+    const auto isNothing = [](const Quantity& least) { return least.thousandths <= 0; };
+    if (exposure == nullptr || exposure->least.empty()
+        || std::any_of(exposure->least.begin(), exposure->least.end(), isNothing)) {
+        sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(Parameter::exposure));
+    }
+    const Limit* temperature = findLimit(*view.specification, Parameter::temperature);
+    if (!isGas(view.method) && (temperature == nullptr || temperature->least.empty())) {
+        sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(Parameter::temperature));
     }
     for (const Limit& limit : view.specification->limits) {
         judgeParameter(view, limit, sink);

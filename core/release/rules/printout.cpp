@@ -58,7 +58,10 @@ void printout(const View& view, FindingSink& sink)
             [](const PrintoutStatement& each) { return each.answer != PrintoutAnswer::recordRight; })) {
         sink.add(Key::printoutWrongCycle, Outcome::fails);
     }
-    if (!load.printout || !stands(load.printout->act, view.now)) {
+    const auto& end = view.evidence.load.end;
+    const bool counts = load.printout && stands(load.printout->act, view.now)
+        && (!end || load.printout->act.happenedAt >= *end);
+    if (!counts) {
         const bool lost = load.printoutLost && stands(*load.printoutLost, view.now);
         sink.add(lost ? Key::printoutLost : Key::printoutMissing, lost ? Outcome::fails : Outcome::waits);
         return;

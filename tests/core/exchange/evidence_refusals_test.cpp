@@ -311,7 +311,7 @@ TEST(EvidenceRefusals, NoMoreObjectsThanARecordCanNeed)
         items += (i == 0 ? "{" : ",{") + (R"("label":")" + std::to_string(i)) + "\"}";
     }
     EXPECT_THAT(mustRefuse(withLoad("\"items\":[" + items + "]")).message,
-                HasSubstr("100000 objects"));
+                HasSubstr("20000 objects"));
 }
 
 } // namespace

@@ -24,10 +24,11 @@ std::vector<IndicatorReading> readings(const std::string& words)
     return all;
 }
 
-Settled settled(const std::string& words, const std::optional<Act>& unsettled = {})
+Settled settled(const std::string& words, const std::optional<Act>& unsettled = {},
+    const std::optional<Act>& lost = {})
 {
     const auto all = readings(words);
-    Settled result = settle(all, unsettled, [](const IndicatorReading& reading) {
+    Settled result = settle(all, unsettled, lost, [](const IndicatorReading& reading) {
         switch (reading.seen) {
         case Seen::endColourReached: return Answer::good;
         case Seen::unchanged: return Answer::bad;
@@ -81,6 +82,8 @@ TEST(Settling, TakesWhatCannotBeSettledAsRejected)
     EXPECT_EQ(settled("a+", declared).state, SettledState::accepted);
     EXPECT_EQ(settled("a? b+", declared).state, SettledState::accepted);
     EXPECT_EQ(settled("", declared).state, SettledState::none);
+    EXPECT_EQ(settled("a?", {}, declared).state, SettledState::rejected) << "called lost";
+    EXPECT_EQ(settled("a+", {}, declared).state, SettledState::accepted);
 }
 
 TEST(Settling, TakesReadingsByWhenTheyWereRecordedAndTiesAsGiven)
