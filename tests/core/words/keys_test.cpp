@@ -46,6 +46,7 @@ const std::vector<Row>& rows()
     static const std::vector<Row> rows{
         {{Key::orderDisagrees,
           Key::orderOffsetUnknown,
+          Key::orderOverlaps,
           Key::actUnsigned,
           Key::actTimesImpossible,
           Key::recordMissing,
