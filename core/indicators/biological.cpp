@@ -37,11 +37,6 @@ bool wasIncubated(const Vial& vial, Duration readout, Instant at, const Indicato
     return true;
 }
 
-bool isVoided(const IndicatorReading& reading, Instant now)
-{
-    return reading.voided && standsAs(*reading.voided, Role::lead, now);
-}
-
 /// The product of a biological indicator, or null where it is not known as one.
 const IndicatorProduct* biologicalProduct(ProductLink link, const IndicatorRegister& known)
 {

@@ -49,11 +49,6 @@ bool isSpoiled(const ChemicalIndicator& indicator, TypeSet allowedTypes, const C
         || !allowedTypes.contains(product->type) || !indicator.alsoUsedIn.empty();
 }
 
-bool isVoided(const IndicatorReading& reading, Instant now)
-{
-    return reading.voided && standsAs(*reading.voided, Role::lead, now);
-}
-
 } // namespace
 
 bool isGoodAnswer(Seen seen)

@@ -71,6 +71,12 @@ template <class AnswerOf>
     return settled;
 }
 
+/// Whether a reading was voided by a standing act of a lead.
+[[nodiscard]] inline bool isVoided(const IndicatorReading& reading, Instant now)
+{
+    return reading.voided && standsAs(*reading.voided, Role::lead, now);
+}
+
 /// Puts readings into the order in which they are taken.
 inline void sortReadings(std::vector<IndicatorReading>& readings)
 {
