@@ -106,8 +106,8 @@ int decide(std::span<const std::string_view> arguments, Streams streams)
         decideSource(source, *settings, streams, tally);
     }
     if (!settings->json && tally.decided != 0) {
-        streams.out << "Decided by policy " << settings->policy.id << ", revision " << settings->policy.revision
-                    << ".\n";
+        streams.out << "Decided by policy " << settings->policy.id << ", revision "
+                    << settings->policy.revision << ".\n";
         std::string caution;
         appendCaution(caution);
         streams.out << caution;

@@ -18,11 +18,16 @@ std::int64_t inBaseUnits(const Quantity& quantity)
     case Unit::fahrenheit: return temperatureUnits(quantity);
     case Unit::minutes: return quantity.thousandths * 60;
     case Unit::seconds: return quantity.thousandths;
-    case Unit::kPaAbsolute: return AbsolutePressure::fromKPaThousandths(quantity.thousandths).micropascals();
-    case Unit::barAbsolute: return AbsolutePressure::fromBarThousandths(quantity.thousandths).micropascals();
-    case Unit::kPaGauge: return GaugePressure::fromKPaThousandths(quantity.thousandths).micropascals();
-    case Unit::barGauge: return GaugePressure::fromBarThousandths(quantity.thousandths).micropascals();
-    case Unit::psiGauge: return GaugePressure::fromPsiThousandths(quantity.thousandths).micropascals();
+    case Unit::kPaAbsolute:
+        return AbsolutePressure::fromKPaThousandths(quantity.thousandths).micropascals();
+    case Unit::barAbsolute:
+        return AbsolutePressure::fromBarThousandths(quantity.thousandths).micropascals();
+    case Unit::kPaGauge:
+        return GaugePressure::fromKPaThousandths(quantity.thousandths).micropascals();
+    case Unit::barGauge:
+        return GaugePressure::fromBarThousandths(quantity.thousandths).micropascals();
+    case Unit::psiGauge:
+        return GaugePressure::fromPsiThousandths(quantity.thousandths).micropascals();
     case Unit::mgPerL:
     case Unit::percent: return quantity.thousandths;
     }
@@ -41,8 +46,8 @@ const Quantity* judging(const std::vector<Quantity>& stated, Unit unit)
 
 /// Negative, zero or positive as the reading is below, at or above the limit; nullopt where the
 /// atmosphere is needed and not known.
-std::optional<std::int64_t> compare(
-    const Quantity& reading, const Quantity& limit, const std::optional<AbsolutePressure>& atmosphere)
+std::optional<std::int64_t> compare(const Quantity& reading, const Quantity& limit,
+                                    const std::optional<AbsolutePressure>& atmosphere)
 {
     std::int64_t left = inBaseUnits(reading);
     std::int64_t right = inBaseUnits(limit);
@@ -56,7 +61,7 @@ std::optional<std::int64_t> compare(
 }
 
 LimitCheck check(const std::vector<Quantity>& stated, const Quantity& reading,
-    const std::optional<AbsolutePressure>& atmosphere, int wrongSign)
+                 const std::optional<AbsolutePressure>& atmosphere, int wrongSign)
 {
     const Quantity* limit = judging(stated, reading.unit);
     if (limit == nullptr) {
@@ -71,14 +76,14 @@ LimitCheck check(const std::vector<Quantity>& stated, const Quantity& reading,
 
 } // namespace
 
-LimitCheck checkLeast(
-    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere)
+LimitCheck checkLeast(const Limit& limit, const Quantity& reading,
+                      const std::optional<AbsolutePressure>& atmosphere)
 {
     return check(limit.least, reading, atmosphere, -1);
 }
 
-LimitCheck checkMost(
-    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere)
+LimitCheck checkMost(const Limit& limit, const Quantity& reading,
+                     const std::optional<AbsolutePressure>& atmosphere)
 {
     return check(limit.most, reading, atmosphere, +1);
 }
@@ -86,8 +91,9 @@ LimitCheck checkMost(
 std::int64_t temperatureUnits(const Quantity& temperature)
 {
     const std::int64_t hundredths = temperature.thousandths / 10;
-    return temperature.unit == Unit::fahrenheit ? Temperature::fromFahrenheitHundredths(hundredths).units()
-                                                : Temperature::fromCelsiusHundredths(hundredths).units();
+    return temperature.unit == Unit::fahrenheit
+               ? Temperature::fromFahrenheitHundredths(hundredths).units()
+               : Temperature::fromCelsiusHundredths(hundredths).units();
 }
 
 const Limit* findLimit(const CycleSpecification& specification, Parameter parameter)

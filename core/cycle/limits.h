@@ -17,12 +17,12 @@ struct LimitCheck {
 
 /// Judges a reading by a limit's least side: inclusive, by the value of its own unit, else by exact
 /// conversion from the first value stated. Gauge against absolute needs the site's atmosphere.
-[[nodiscard]] LimitCheck checkLeast(
-    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere);
+[[nodiscard]] LimitCheck checkLeast(const Limit& limit, const Quantity& reading,
+                                    const std::optional<AbsolutePressure>& atmosphere);
 
 /// The same for the most side.
-[[nodiscard]] LimitCheck checkMost(
-    const Limit& limit, const Quantity& reading, const std::optional<AbsolutePressure>& atmosphere);
+[[nodiscard]] LimitCheck checkMost(const Limit& limit, const Quantity& reading,
+                                   const std::optional<AbsolutePressure>& atmosphere);
 
 /// A temperature quantity (celsius or fahrenheit) in units of 1/1800 K.
 [[nodiscard]] std::int64_t temperatureUnits(const Quantity& temperature);

@@ -5,7 +5,14 @@
 namespace loadwarden {
 
 /// What a sterilizer's record states.
-enum class Parameter : std::uint8_t { temperature, exposure, pressure, drying, concentration, humidity };
+enum class Parameter : std::uint8_t {
+    temperature,
+    exposure,
+    pressure,
+    drying,
+    concentration,
+    humidity
+};
 
 /// The units in which a value may be typed.
 enum class Unit : std::uint8_t {

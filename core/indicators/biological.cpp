@@ -5,14 +5,16 @@ namespace {
 
 Species speciesOf(Method method)
 {
-    return method == Method::ethyleneOxide || method == Method::dryHeat ? Species::bacillusAtrophaeus
-                                                                        : Species::geobacillusStearothermophilus;
+    return method == Method::ethyleneOxide || method == Method::dryHeat
+               ? Species::bacillusAtrophaeus
+               : Species::geobacillusStearothermophilus;
 }
 
 Duration readoutOf(const IndicatorProduct& product, const BiologicalSettings& settings)
 {
-    return Duration::minutes(
-        settings.useLastReadout && product.lastMinutes ? *product.lastMinutes : product.releaseMinutes);
+    return Duration::minutes(settings.useLastReadout && product.lastMinutes
+                                 ? *product.lastMinutes
+                                 : product.releaseMinutes);
 }
 
 bool isActivated(const IndicatorProduct& product, const std::optional<Act>& activation, Instant now)
@@ -20,13 +22,15 @@ bool isActivated(const IndicatorProduct& product, const std::optional<Act>& acti
     return !product.needsActivation || (activation && stands(*activation, now));
 }
 
-/// Whether the incubator was in range at a reading and, since it last was not, for the whole readout.
+/// Whether the incubator was in range at a reading and, since it last was not, for the whole
+/// readout.
 bool wasIncubated(const Vial& vial, Duration readout, Instant at, const IndicatorRegister& known)
 {
     if (vial.incubatorIndex < 0) {
         return true;
     }
-    for (const OutOfRange& span : known.incubators[static_cast<std::size_t>(vial.incubatorIndex)].outOfRange) {
+    for (const OutOfRange& span :
+         known.incubators[static_cast<std::size_t>(vial.incubatorIndex)].outOfRange) {
         if (span.from > at || (span.to && *span.to < *vial.incubationStart)) {
             continue;
         }
@@ -44,7 +48,8 @@ const IndicatorProduct* biologicalProduct(ProductLink link, const IndicatorRegis
     return product != nullptr && product->kind == IndicatorKind::biological ? product : nullptr;
 }
 
-bool isInReach(const ControlCandidate& candidate, ControlReach reach, const BiologicalSettings& settings)
+bool isInReach(const ControlCandidate& candidate, ControlReach reach,
+               const BiologicalSettings& settings)
 {
     switch (reach) {
     case ControlReach::day: return candidate.sameDay || candidate.apart <= settings.controlWindow;
@@ -69,7 +74,8 @@ bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
         grown = true;
     }
     if (grown) {
-        const bool elsewhere = vial.incidentFinding && standsAs(vial.incidentFinding->act, Role::supervisor, now);
+        const bool elsewhere =
+            vial.incidentFinding && standsAs(vial.incidentFinding->act, Role::supervisor, now);
         judgement.state = elsewhere ? VialState::positiveElsewhere : VialState::positive;
     }
     return grown;
@@ -77,11 +83,12 @@ bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
 
 /// Whether something that no later reading can mend is wrong with the vial, controls apart.
 bool isSpoiled(const Vial& vial, const CycleContext& cycle, const IndicatorProduct* product,
-    const IndicatorRegister& known, Instant now)
+               const IndicatorRegister& known, Instant now)
 {
     const IndicatorLot* lot = known.lotOf(vial.link);
-    if ((vial.voided && standsAs(*vial.voided, Role::lead, now)) || product == nullptr || lot == nullptr
-        || !isInDate(*lot, cycle.day) || !isMeantFor(*product, cycle) || !vial.alsoUsedIn.empty()) {
+    if ((vial.voided && standsAs(*vial.voided, Role::lead, now)) || product == nullptr
+        || lot == nullptr || !isInDate(*lot, cycle.day) || !isMeantFor(*product, cycle)
+        || !vial.alsoUsedIn.empty()) {
         return true;
     }
     if (cycle.method != Method::unknown && product->species != speciesOf(cycle.method)) {
@@ -93,16 +100,17 @@ bool isSpoiled(const Vial& vial, const CycleContext& cycle, const IndicatorProdu
     }
     if (vial.incubationStart && cycle.end) {
         return *vial.incubationStart < *cycle.end
-            || (product->startWithinMinutes
-                && *vial.incubationStart > *cycle.end + Duration::minutes(*product->startWithinMinutes));
+               || (product->startWithinMinutes
+                   && *vial.incubationStart
+                          > *cycle.end + Duration::minutes(*product->startWithinMinutes));
     }
     return false;
 }
 
 } // namespace
 
-ControlState judgeControl(
-    const Control& control, const BiologicalSettings& settings, const IndicatorRegister& known, Instant now)
+ControlState judgeControl(const Control& control, const BiologicalSettings& settings,
+                          const IndicatorRegister& known, Instant now)
 {
     const IndicatorProduct* product = biologicalProduct(control.link, known);
     if (product == nullptr || !control.lotInDate || !control.incubationStart
@@ -112,18 +120,21 @@ ControlState judgeControl(
     }
     const Instant start = *control.incubationStart;
     const Instant due = start + readoutOf(*product, settings);
-    const Settled settled = settle(control.readings, control.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
-        switch (reading.seen) {
-        case Seen::growth:
-            return stands(reading.act, now) && !isVoided(reading, now) && reading.act.happenedAt >= start
-                ? Answer::good
-                : Answer::ignored;
-        case Seen::noGrowth:
-            return reading.act.happenedAt >= due && !isVoided(reading, now) ? Answer::bad : Answer::ignored;
-        case Seen::unclear: return Answer::unclear;
-        default: return Answer::ignored;
-        }
-    });
+    const Settled settled = settle(
+        control.readings, control.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
+            switch (reading.seen) {
+            case Seen::growth:
+                return stands(reading.act, now) && !isVoided(reading, now)
+                               && reading.act.happenedAt >= start
+                           ? Answer::good
+                           : Answer::ignored;
+            case Seen::noGrowth:
+                return reading.act.happenedAt >= due && !isVoided(reading, now) ? Answer::bad
+                                                                                : Answer::ignored;
+            case Seen::unclear: return Answer::unclear;
+            default: return Answer::ignored;
+            }
+        });
     switch (settled.state) {
     case SettledState::accepted: return ControlState::grown;
     case SettledState::rejected: return ControlState::dead;
@@ -134,17 +145,19 @@ ControlState judgeControl(
 }
 
 GroupJudgement judgeGroup(const Vial& vial, bool ofHistory, const BiologicalSettings& settings,
-    const IndicatorRegister& known, Instant now)
+                          const IndicatorRegister& known, Instant now)
 {
     const IndicatorProduct* product = biologicalProduct(vial.link, known);
-    const ControlReach reach = product != nullptr && product->control ? *product->control : settings.controlReach;
+    const ControlReach reach =
+        product != nullptr && product->control ? *product->control : settings.controlReach;
     bool grown = false;
     bool pending = false;
     for (const ControlCandidate& candidate : vial.controls) {
         if (!isInReach(candidate, reach, settings)) {
             continue;
         }
-        switch (judgeControl(known.controls[static_cast<std::size_t>(candidate.control)], settings, known, now)) {
+        switch (judgeControl(known.controls[static_cast<std::size_t>(candidate.control)], settings,
+                             known, now)) {
         case ControlState::dead: return {GroupState::dead, {}};
         case ControlState::grown: grown = true; break;
         case ControlState::pending: pending = true; break;
@@ -158,7 +171,8 @@ GroupJudgement judgeGroup(const Vial& vial, bool ofHistory, const BiologicalSett
         return {GroupState::pending, {}};
     }
     if (!ofHistory && vial.incubationStart) {
-        const Instant until = std::max(vial.midnightAfterStart, *vial.incubationStart + settings.controlWindow);
+        const Instant until =
+            std::max(vial.midnightAfterStart, *vial.incubationStart + settings.controlWindow);
         if (now < until) {
             return {GroupState::awaited, until};
         }
@@ -167,7 +181,8 @@ GroupJudgement judgeGroup(const Vial& vial, bool ofHistory, const BiologicalSett
 }
 
 VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHistory,
-    const BiologicalSettings& settings, const IndicatorRegister& known, Instant now)
+                        const BiologicalSettings& settings, const IndicatorRegister& known,
+                        Instant now)
 {
     VialJudgement judgement;
     if (takeGrowth(vial, now, judgement)) {
@@ -183,22 +198,24 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         }
     }
     bool lateGood = false;
-    const Settled settled = settle(vial.readings, vial.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
-        if (reading.seen == Seen::unclear) {
-            return Answer::unclear;
-        }
-        const Act& act = reading.act;
-        if (reading.seen != Seen::noGrowth || !judgement.dueAt || !stands(act, now)) {
-            return Answer::ignored;
-        }
-        if (latest && act.happenedAt > *latest) {
-            lateGood = true;
-            return Answer::ignored;
-        }
-        const bool counts = !isVoided(reading, now) && cycle.end && act.happenedAt >= *judgement.dueAt
-            && wasIncubated(vial, readoutOf(*product, settings), act.happenedAt, known);
-        return counts ? Answer::good : Answer::ignored;
-    });
+    const Settled settled =
+        settle(vial.readings, vial.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
+            if (reading.seen == Seen::unclear) {
+                return Answer::unclear;
+            }
+            const Act& act = reading.act;
+            if (reading.seen != Seen::noGrowth || !judgement.dueAt || !stands(act, now)) {
+                return Answer::ignored;
+            }
+            if (latest && act.happenedAt > *latest) {
+                lateGood = true;
+                return Answer::ignored;
+            }
+            const bool counts =
+                !isVoided(reading, now) && cycle.end && act.happenedAt >= *judgement.dueAt
+                && wasIncubated(vial, readoutOf(*product, settings), act.happenedAt, known);
+            return counts ? Answer::good : Answer::ignored;
+        });
     if (settled.state == SettledState::rejected) {
         judgement.state = VialState::positive;
         judgement.positiveSince = settled.rejectedBy->recordedAt;
@@ -209,7 +226,8 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     // A vial whose incubation start is not recorded has no group yet: that is said as not started.
     GroupJudgement group = judgeGroup(vial, ofHistory, settings, known, now);
     const bool late = settled.state == SettledState::none && lateGood;
-    const bool controlFails = vial.incubationStart
+    const bool controlFails =
+        vial.incubationStart
         && (group.state == GroupState::dead || group.state == GroupState::missing);
     if (isSpoiled(vial, cycle, product, known, now) || controlFails || late) {
         judgement.state = VialState::voided;
@@ -229,7 +247,8 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         judgement.why = PendingWhy::notStarted;
     } else if (!accepted && judgement.dueAt && now < *judgement.dueAt) {
         judgement.why = PendingWhy::incubating;
-        judgement.changesAt = std::min(judgement.changesAt.value_or(*judgement.dueAt), *judgement.dueAt);
+        judgement.changesAt =
+            std::min(judgement.changesAt.value_or(*judgement.dueAt), *judgement.dueAt);
     } else if (!accepted) {
         judgement.why = PendingWhy::due;
     } else if (product->hasProcessIndicator && vial.processIndicator == ProcessIndicator::unknown) {
@@ -246,7 +265,8 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
 void BiSummary::add(VialState state)
 {
     m_any = true;
-    m_positive = m_positive || state == VialState::positive || state == VialState::positiveElsewhere;
+    m_positive =
+        m_positive || state == VialState::positive || state == VialState::positiveElsewhere;
     m_pending = m_pending || state == VialState::pending;
     m_negative = m_negative || state == VialState::negative;
 }

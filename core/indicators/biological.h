@@ -8,29 +8,45 @@ namespace loadwarden {
 
 /// How the facility takes biological indicators where their instructions leave it open.
 struct BiologicalSettings {
-    bool useLastReadout = false; ///< a negative is final at the product's last readout where it states one
+    bool useLastReadout =
+        false; ///< a negative is final at the product's last readout where it states one
     ControlReach controlReach = ControlReach::day;
     Duration controlWindow = Duration::hours(2);
 };
 
-enum class VialState : std::uint8_t { positive, positiveElsewhere, voided, lost, pending, negative };
+enum class VialState : std::uint8_t {
+    positive,
+    positiveElsewhere,
+    voided,
+    lost,
+    pending,
+    negative
+};
 
 /// Why a vial is pending; the first that fits.
-enum class PendingWhy : std::uint8_t { unclear, notStarted, incubating, due, processIndicator, control };
+enum class PendingWhy : std::uint8_t {
+    unclear,
+    notStarted,
+    incubating,
+    due,
+    processIndicator,
+    control
+};
 
 /// What a vial says in its cycle (RULES.md, 4).
 struct VialJudgement {
     VialState state = VialState::pending;
-    PendingWhy why = PendingWhy::due;     ///< meaningful while pending
-    std::optional<Instant> changesAt;     ///< when time alone changes it, later than now
-    std::optional<Instant> dueAt;         ///< the readout from which a negative is final
-    Instant positiveSince{};              ///< recordedAt that made it positive, where it is
-    const Act* positiveBy = nullptr;      ///< the act of that moment; null unless positive
+    PendingWhy why = PendingWhy::due; ///< meaningful while pending
+    std::optional<Instant> changesAt; ///< when time alone changes it, later than now
+    std::optional<Instant> dueAt;     ///< the readout from which a negative is final
+    Instant positiveSince{};          ///< recordedAt that made it positive, where it is
+    const Act* positiveBy = nullptr;  ///< the act of that moment; null unless positive
 };
 
 enum class GroupState : std::uint8_t { dead, grown, pending, awaited, missing };
 
-/// What the controls of a vial say together. `awaitedUntil` is set while a control may still be started.
+/// What the controls of a vial say together. `awaitedUntil` is set while a control may still be
+/// started.
 struct GroupJudgement {
     GroupState state = GroupState::missing;
     std::optional<Instant> awaitedUntil;
@@ -38,16 +54,18 @@ struct GroupJudgement {
 
 enum class ControlState : std::uint8_t { asMissing, grown, dead, pending };
 
-[[nodiscard]] ControlState judgeControl(
-    const Control& control, const BiologicalSettings& settings, const IndicatorRegister& known, Instant now);
+[[nodiscard]] ControlState judgeControl(const Control& control, const BiologicalSettings& settings,
+                                        const IndicatorRegister& known, Instant now);
 
-[[nodiscard]] GroupJudgement judgeGroup(const Vial& vial, bool ofHistory, const BiologicalSettings& settings,
-    const IndicatorRegister& known, Instant now);
+[[nodiscard]] GroupJudgement judgeGroup(const Vial& vial, bool ofHistory,
+                                        const BiologicalSettings& settings,
+                                        const IndicatorRegister& known, Instant now);
 
 /// Judges a vial; `ofHistory` for a cycle other than the one decided on, where a missing control is
 /// not waited for.
 [[nodiscard]] VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHistory,
-    const BiologicalSettings& settings, const IndicatorRegister& known, Instant now);
+                                      const BiologicalSettings& settings,
+                                      const IndicatorRegister& known, Instant now);
 
 enum class BiState : std::uint8_t { none, positive, pending, negative, voided };
 

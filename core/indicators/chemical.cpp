@@ -26,8 +26,8 @@ bool isBadAnswer(Seen seen)
 bool fitsResponse(Seen good, Response response)
 {
     return (good == Seen::frontInAcceptZone && response == Response::movingFront)
-        || (good == Seen::endColourReached && response == Response::colour)
-        || (good == Seen::uniformComplete && response == Response::sheet);
+           || (good == Seen::endColourReached && response == Response::colour)
+           || (good == Seen::uniformComplete && response == Response::sheet);
 }
 
 bool isTimely(const Act& act, const IndicatorProduct* product, const CycleContext& cycle)
@@ -36,32 +36,34 @@ bool isTimely(const Act& act, const IndicatorProduct* product, const CycleContex
         return false;
     }
     return product == nullptr || !product->readWithinMinutes
-        || act.happenedAt <= *cycle.end + Duration::minutes(*product->readWithinMinutes);
+           || act.happenedAt <= *cycle.end + Duration::minutes(*product->readWithinMinutes);
 }
 
 bool isSpoiled(const ChemicalIndicator& indicator, TypeSet allowedTypes, const CycleContext& cycle,
-    const IndicatorRegister& known)
+               const IndicatorRegister& known)
 {
     const IndicatorProduct* product = known.productOf(indicator.link);
     const IndicatorLot* lot = known.lotOf(indicator.link);
     return product == nullptr || lot == nullptr || product->kind != IndicatorKind::chemical
-        || !isInDate(*lot, cycle.day) || !isMeantFor(*product, cycle)
-        || !allowedTypes.contains(product->type) || !indicator.alsoUsedIn.empty();
+           || !isInDate(*lot, cycle.day) || !isMeantFor(*product, cycle)
+           || !allowedTypes.contains(product->type) || !indicator.alsoUsedIn.empty();
 }
 
 } // namespace
 
 bool isGoodAnswer(Seen seen)
 {
-    return seen == Seen::frontInAcceptZone || seen == Seen::endColourReached || seen == Seen::uniformComplete;
+    return seen == Seen::frontInAcceptZone || seen == Seen::endColourReached
+           || seen == Seen::uniformComplete;
 }
 
-bool counts(
-    const IndicatorReading& reading, const IndicatorProduct* product, const CycleContext& cycle, Instant now)
+bool counts(const IndicatorReading& reading, const IndicatorProduct* product,
+            const CycleContext& cycle, Instant now)
 {
     if (isGoodAnswer(reading.seen)) {
-        return stands(reading.act, now) && product != nullptr && fitsResponse(reading.seen, product->response)
-            && !isVoided(reading, now) && isTimely(reading.act, product, cycle);
+        return stands(reading.act, now) && product != nullptr
+               && fitsResponse(reading.seen, product->response) && !isVoided(reading, now)
+               && isTimely(reading.act, product, cycle);
     }
     return !isBadAnswer(reading.seen) || !isVoided(reading, now);
 }
@@ -75,8 +77,8 @@ bool isMeantFor(const IndicatorProduct& product, const CycleContext& cycle)
         return true;
     }
     return !cycle.cycleType.empty()
-        && std::find(product.cycleTypes.begin(), product.cycleTypes.end(), cycle.cycleType)
-        != product.cycleTypes.end();
+           && std::find(product.cycleTypes.begin(), product.cycleTypes.end(), cycle.cycleType)
+                  != product.cycleTypes.end();
 }
 
 bool isInDate(const IndicatorLot& lot, const std::optional<Date>& day)
@@ -85,22 +87,23 @@ bool isInDate(const IndicatorLot& lot, const std::optional<Date>& day)
 }
 
 ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allowedTypes,
-    const CycleContext& cycle, const IndicatorRegister& known, Instant now)
+                                const CycleContext& cycle, const IndicatorRegister& known,
+                                Instant now)
 {
     const IndicatorProduct* product = known.productOf(indicator.link);
     bool anyGood = false;
-    const Settled settled
-        = settle(indicator.readings, indicator.unsettled, indicator.lost, [&](const IndicatorReading& reading) {
-              if (isGoodAnswer(reading.seen)) {
-                  anyGood = true;
-              }
-              if (!counts(reading, product, cycle, now)) {
-                  return Answer::ignored;
-              }
-              return isGoodAnswer(reading.seen) ? Answer::good
-                  : isBadAnswer(reading.seen)   ? Answer::bad
-                                                : Answer::unclear;
-          });
+    const Settled settled = settle(indicator.readings, indicator.unsettled, indicator.lost,
+                                   [&](const IndicatorReading& reading) {
+                                       if (isGoodAnswer(reading.seen)) {
+                                           anyGood = true;
+                                       }
+                                       if (!counts(reading, product, cycle, now)) {
+                                           return Answer::ignored;
+                                       }
+                                       return isGoodAnswer(reading.seen)  ? Answer::good
+                                              : isBadAnswer(reading.seen) ? Answer::bad
+                                                                          : Answer::unclear;
+                                   });
 
     ChemicalJudgement judgement;
     judgement.spoiled = isSpoiled(indicator, allowedTypes, cycle, known);

@@ -18,22 +18,24 @@ struct ChemicalJudgement {
 };
 
 /// Judges an indicator at a place where the given types count.
-[[nodiscard]] ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allowedTypes,
-    const CycleContext& cycle, const IndicatorRegister& known, Instant now);
+[[nodiscard]] ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator,
+                                              TypeSet allowedTypes, const CycleContext& cycle,
+                                              const IndicatorRegister& known, Instant now);
 
 /// Whether a seen answer of a chemical indicator is a good one, counted or not.
 [[nodiscard]] bool isGoodAnswer(Seen seen);
 
 /// Whether a reading of a chemical indicator counts (RULES.md, 3, Settling).
 [[nodiscard]] bool counts(const IndicatorReading& reading, const IndicatorProduct* product,
-    const CycleContext& cycle, Instant now);
+                          const CycleContext& cycle, Instant now);
 
 /// Whether a lost statement stands and matters: only what is unread or invalid can be lost; what is
 /// unclear was rejected by it.
-[[nodiscard]] inline bool isLost(const ChemicalIndicator& indicator, ChemicalState state, Instant now)
+[[nodiscard]] inline bool isLost(const ChemicalIndicator& indicator, ChemicalState state,
+                                 Instant now)
 {
     return state != ChemicalState::rejected && state != ChemicalState::accepted && indicator.lost
-        && stands(*indicator.lost, now);
+           && stands(*indicator.lost, now);
 }
 
 /// Whether the method and cycle type are among a product's, as far as they are known.

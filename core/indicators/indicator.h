@@ -32,7 +32,8 @@ struct IndicatorReading {
     std::optional<Act> voided;
 };
 
-/// Where an indicator's product and lot stand in the evidence's lists; -1: in none. Set by assemble.
+/// Where an indicator's product and lot stand in the evidence's lists; -1: in none. Set by
+/// assemble.
 struct ProductLink {
     std::int32_t product = -1;
     std::int32_t lot = -1;
@@ -104,8 +105,9 @@ struct Control {
     std::vector<IndicatorReading> readings;
     std::optional<Act> unsettled;
 
-    ProductLink link;       ///< set by assemble
-    bool lotInDate = false; ///< lot has an expiry on or after the day incubation began; set by assemble
+    ProductLink link; ///< set by assemble
+    bool lotInDate =
+        false; ///< lot has an expiry on or after the day incubation began; set by assemble
 };
 
 struct OutOfRange {

@@ -9,8 +9,8 @@ namespace loadwarden {
 
 /// Every entry behind a positive cycle: the growth readings of its vials or, where there is none,
 /// their unclear readings and the declarations that they cannot be settled.
-[[nodiscard]] inline std::pmr::vector<const Act*> positiveActs(
-    const std::vector<Vial>& vials, std::pmr::memory_resource* memory)
+[[nodiscard]] inline std::pmr::vector<const Act*> positiveActs(const std::vector<Vial>& vials,
+                                                               std::pmr::memory_resource* memory)
 {
     std::pmr::vector<const Act*> acts(memory);
     const auto take = [&acts](const std::vector<IndicatorReading>& readings, Seen seen) {

@@ -27,7 +27,8 @@ struct Settled {
 /// (nullopt where being lost means something else).
 template <class AnswerOf>
 [[nodiscard]] Settled settle(const std::vector<IndicatorReading>& readings,
-    const std::optional<Act>& unsettled, const std::optional<Act>& lost, AnswerOf answerOf)
+                             const std::optional<Act>& unsettled, const std::optional<Act>& lost,
+                             AnswerOf answerOf)
 {
     Settled settled;
     const auto reject = [&settled](const Act& act) {
@@ -35,7 +36,8 @@ template <class AnswerOf>
         settled.rejectedBy = &act;
     };
     const auto isAnother = [&settled](const Act& act) {
-        return !act.by.empty() && !settled.firstUnclear->by.empty() && act.by != settled.firstUnclear->by;
+        return !act.by.empty() && !settled.firstUnclear->by.empty()
+               && act.by != settled.firstUnclear->by;
     };
     for (const IndicatorReading& reading : readings) {
         const Answer answer = answerOf(reading);
@@ -81,7 +83,9 @@ template <class AnswerOf>
 inline void sortReadings(std::vector<IndicatorReading>& readings)
 {
     std::stable_sort(readings.begin(), readings.end(),
-        [](const IndicatorReading& a, const IndicatorReading& b) { return a.act.recordedAt < b.act.recordedAt; });
+                     [](const IndicatorReading& a, const IndicatorReading& b) {
+                         return a.act.recordedAt < b.act.recordedAt;
+                     });
 }
 
 } // namespace loadwarden

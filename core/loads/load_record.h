@@ -13,7 +13,15 @@ namespace loadwarden {
 /// How a cycle came to an end; unknown: not ended.
 enum class CycleOutcome : std::uint8_t { unknown, ended, aborted };
 
-enum class AbortPhase : std::uint8_t { unknown, heating, airRemoval, exposure, exhaust, drying, aeration };
+enum class AbortPhase : std::uint8_t {
+    unknown,
+    heating,
+    airRemoval,
+    exposure,
+    exhaust,
+    drying,
+    aeration
+};
 
 /// Whose clock a cycle's start and end show.
 enum class ClockSource : std::uint8_t { facility, sterilizer };

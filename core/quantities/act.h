@@ -20,14 +20,14 @@ struct Act {
 };
 
 /// Whether an act may help a load: named, by someone who records, at possible times (RULES.md, 1).
-[[nodiscard]] inline bool stands(const Act &act, Instant now)
+[[nodiscard]] inline bool stands(const Act& act, Instant now)
 {
     return !act.by.empty() && act.role != Role::viewer && act.happenedAt <= act.recordedAt
            && act.recordedAt <= now;
 }
 
 /// Whether an act stands and was done by someone of at least the given role.
-[[nodiscard]] inline bool standsAs(const Act &act, Role least, Instant now)
+[[nodiscard]] inline bool standsAs(const Act& act, Role least, Instant now)
 {
     return act.role >= least && stands(act, now);
 }

@@ -90,7 +90,7 @@ public:
         sortReadings(control.readings);
         const IndicatorLot* lot = m_known.lotOf(control.link);
         control.lotInDate = lot != nullptr && control.incubationStart && lot->expires
-            && m_zone.dateOf(*control.incubationStart) <= *lot->expires;
+                            && m_zone.dateOf(*control.incubationStart) <= *lot->expires;
     }
 
     void cycle(HistoryCycle& cycle) const
@@ -114,19 +114,23 @@ private:
 class ClockCorrection {
 public:
     ClockCorrection(const SterilizerRecord* sterilizer, const Zone& zone)
-        : m_sterilizer(sterilizer), m_zone(zone), m_testMinute(sterilizer != nullptr ? sterilizer->testMinute : 0)
+        : m_sterilizer(sterilizer),
+          m_zone(zone),
+          m_testMinute(sterilizer != nullptr ? sterilizer->testMinute : 0)
     {
     }
 
     /// A time of the sterilizer's clock on the facility's, or nullopt where the offset is unknown.
     [[nodiscard]] std::optional<Instant> correct(Instant shown) const
     {
-        const auto offset = m_sterilizer != nullptr ? offsetAt(m_sterilizer->clockOffsets, shown) : std::nullopt;
+        const auto offset =
+            m_sterilizer != nullptr ? offsetAt(m_sterilizer->clockOffsets, shown) : std::nullopt;
         return offset ? std::optional(shown - *offset) : std::nullopt;
     }
 
-    [[nodiscard]] CycleTimes times(ClockSource clock, std::optional<Instant> start, std::optional<Instant> end,
-        std::optional<std::int64_t> counter) const
+    [[nodiscard]] CycleTimes times(ClockSource clock, std::optional<Instant> start,
+                                   std::optional<Instant> end,
+                                   std::optional<std::int64_t> counter) const
     {
         CycleTimes times;
         times.counter = counter;
@@ -140,8 +144,8 @@ public:
     }
 
 private:
-    [[nodiscard]] std::optional<Instant> onFacilityClock(
-        ClockSource clock, std::optional<Instant> shown, bool& unknown) const
+    [[nodiscard]] std::optional<Instant>
+    onFacilityClock(ClockSource clock, std::optional<Instant> shown, bool& unknown) const
     {
         if (!shown || clock == ClockSource::facility) {
             return shown;
@@ -179,7 +183,8 @@ std::optional<Duration> longestAeration(const EvidenceRecord& record)
         if (item.packagingIndex < 0 || item.devices.empty()) {
             return std::nullopt;
         }
-        const auto& ofPackaging = record.packagings[static_cast<std::size_t>(item.packagingIndex)].aerationMinutes;
+        const auto& ofPackaging =
+            record.packagings[static_cast<std::size_t>(item.packagingIndex)].aerationMinutes;
         if (!ofPackaging) {
             return std::nullopt;
         }
@@ -203,7 +208,8 @@ ActSummary summarize(const EvidenceRecord& record, const std::vector<Control>& c
         summary.backwards += act.happenedAt > act.recordedAt ? 1 : 0;
         summary.newestRecorded = std::max(summary.newestRecorded, act.recordedAt);
         if (insideLoad) {
-            summary.longestGapInLoad = std::max(summary.longestGapInLoad, act.recordedAt - act.happenedAt);
+            summary.longestGapInLoad =
+                std::max(summary.longestGapInLoad, act.recordedAt - act.happenedAt);
         }
     });
     return summary;
@@ -246,13 +252,14 @@ Evidence assemble(EvidenceRecord given)
         evidence.history.reserve(record.sterilizer->cycles.size());
         for (HistoryCycle& cycle : record.sterilizer->cycles) {
             linker.cycle(cycle);
-            evidence.history.push_back(clock.times(cycle.clock, cycle.start, cycle.end, cycle.counter));
+            evidence.history.push_back(
+                clock.times(cycle.clock, cycle.start, cycle.end, cycle.counter));
         }
     }
     if (record.test) {
         linker.cycle(*record.test);
-        evidence.test
-            = clock.times(record.test->clock, record.test->start, record.test->end, record.test->counter);
+        evidence.test = clock.times(record.test->clock, record.test->start, record.test->end,
+                                    record.test->counter);
     }
 
     LoadRecord& load = record.load;

@@ -52,7 +52,8 @@ Decision decide(const Evidence& evidence, const Policy& policy, Instant now)
     return decideWith(allRules(), evidence, policy, now);
 }
 
-Decision decideWith(const RuleTable& rules, const Evidence& evidence, const Policy& policy, Instant now)
+Decision decideWith(const RuleTable& rules, const Evidence& evidence, const Policy& policy,
+                    Instant now)
 {
     std::array<std::byte, workingBytes> buffer;
     std::pmr::monotonic_buffer_resource memory(buffer.data(), buffer.size());
@@ -91,8 +92,9 @@ TestJudgement judgeTest(const Evidence& evidence, const Policy& policy, Instant 
     if (record.sterilizer) {
         around = {record.sterilizer->cycles, evidence.history};
     }
-    judgement.result
-        = judgeTestCycle(*record.test, *evidence.test, around, evidence.known, policy, now, &sink, nullptr).result;
+    judgement.result = judgeTestCycle(*record.test, *evidence.test, around, evidence.known, policy,
+                                      now, &sink, nullptr)
+                           .result;
     return judgement;
 }
 

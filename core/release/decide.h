@@ -13,8 +13,8 @@ namespace loadwarden {
 [[nodiscard]] Decision decide(const Evidence& evidence, const Policy& policy, Instant now);
 
 /// The same with another table of rules; for showing that each rule is needed.
-[[nodiscard]] Decision decideWith(
-    const RuleTable& rules, const Evidence& evidence, const Policy& policy, Instant now);
+[[nodiscard]] Decision decideWith(const RuleTable& rules, const Evidence& evidence,
+                                  const Policy& policy, Instant now);
 
 /// Judges the evidence of a test cycle; `evidence.record.test` must be set.
 [[nodiscard]] TestJudgement judgeTest(const Evidence& evidence, const Policy& policy, Instant now);

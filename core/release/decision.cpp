@@ -28,8 +28,9 @@ std::string_view textOf(TestResult result)
 bool allMayGo(const Decision& decision)
 {
     return decision.verdict == Verdict::release
-        && std::all_of(decision.items.begin(), decision.items.end(),
-            [](const ItemDecision& item) { return item.verdict == Verdict::release; });
+           && std::all_of(
+               decision.items.begin(), decision.items.end(),
+               [](const ItemDecision& item) { return item.verdict == Verdict::release; });
 }
 
 } // namespace loadwarden

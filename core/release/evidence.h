@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/cycle/specification.h"
-#include "core/indicators/indicator.h"
 #include "core/indicators/biological.h"
+#include "core/indicators/indicator.h"
 #include "core/indicators/product.h"
 #include "core/indicators/register.h"
 #include "core/loads/load_record.h"
@@ -38,10 +38,10 @@ struct EvidenceRecord {
 
 /// What the acts of a record come to without knowing the moment of the decision.
 struct ActSummary {
-    int unsignedActs = 0;             ///< without a name, or by a viewer
-    int backwards = 0;                ///< happened after they were recorded
-    Instant newestRecorded{};         ///< the latest recordedAt of all
-    Duration longestGapInLoad{};      ///< greatest recordedAt - happenedAt inside the load
+    int unsignedActs = 0;        ///< without a name, or by a viewer
+    int backwards = 0;           ///< happened after they were recorded
+    Instant newestRecorded{};    ///< the latest recordedAt of all
+    Duration longestGapInLoad{}; ///< greatest recordedAt - happenedAt inside the load
 };
 
 /// Evidence as `decide` sees it: the record with every link resolved, times corrected, test periods
@@ -50,14 +50,14 @@ struct Evidence {
     EvidenceRecord record; ///< its products, lots, controls and incubators have moved to `known`
     IndicatorRegister known;
     CycleTimes load;
-    std::vector<CycleTimes> history;        ///< beside record.sterilizer->cycles
-    std::optional<CycleTimes> test;         ///< beside record.test
-    std::optional<Instant> periodEnd;       ///< of the load's test period
-    std::optional<Instant> printoutStart;   ///< corrected; nullopt: left out or offset unknown
+    std::vector<CycleTimes> history;      ///< beside record.sterilizer->cycles
+    std::optional<CycleTimes> test;       ///< beside record.test
+    std::optional<Instant> periodEnd;     ///< of the load's test period
+    std::optional<Instant> printoutStart; ///< corrected; nullopt: left out or offset unknown
     std::optional<Instant> printoutEnd;
-    bool printoutOffsetUnknown = false;     ///< for a start or end that is there
+    bool printoutOffsetUnknown = false; ///< for a start or end that is there
     bool hasImplant = false;
-    std::optional<Duration> aeration;       ///< the longest asked for; nullopt: somewhere not stated
+    std::optional<Duration> aeration; ///< the longest asked for; nullopt: somewhere not stated
     ActSummary acts;
 };
 

@@ -27,7 +27,7 @@ RuleId ruleOf(Key key)
 std::string_view textOf(RuleId rule)
 {
     switch (rule) {
-#define LW_RULE(enumerator, text)                                                                        \
+#define LW_RULE(enumerator, text)                                                                  \
     case RuleId::enumerator: return text;
 #include "core/release/rules.def"
 #undef LW_RULE

@@ -46,15 +46,15 @@ enum class Reviewer : std::uint8_t { none, lead, supervisor, secondSupervisor };
 struct Finding {
     Key key{};
     Outcome outcome = Outcome::waits;
-    Reviewer reviewer = Reviewer::none;   ///< who may review it; kept when a review made it a note
-    bool reviewed = false;                ///< a review made it a note
-    std::int32_t item = -1;               ///< index of the item, -1 for the load
-    std::string subject;                  ///< empty: none
-    std::optional<Instant> changesAt;     ///< when time alone will change it; later than now
-    std::optional<Instant> newest;        ///< newest entry behind it, for a review to name
-    std::optional<Quantity> value;        ///< the reading that decided it, as typed
-    std::optional<Quantity> limit;        ///< the limit that it was judged by
-    std::int64_t count = 0;               ///< how many, where it counts something
+    Reviewer reviewer = Reviewer::none; ///< who may review it; kept when a review made it a note
+    bool reviewed = false;              ///< a review made it a note
+    std::int32_t item = -1;             ///< index of the item, -1 for the load
+    std::string subject;                ///< empty: none
+    std::optional<Instant> changesAt;   ///< when time alone will change it; later than now
+    std::optional<Instant> newest;      ///< newest entry behind it, for a review to name
+    std::optional<Quantity> value;      ///< the reading that decided it, as typed
+    std::optional<Quantity> limit;      ///< the limit that it was judged by
+    std::int64_t count = 0;             ///< how many, where it counts something
 };
 
 } // namespace loadwarden

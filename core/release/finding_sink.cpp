@@ -11,8 +11,8 @@ bool mayReview(const Act& act, Reviewer asked, std::span<const Act* const> raise
     if (act.role < least) {
         return false;
     }
-    const bool raisedIt = std::any_of(
-        raisedBy.begin(), raisedBy.end(), [&act](const Act* raising) { return raising->by == act.by; });
+    const bool raisedIt = std::any_of(raisedBy.begin(), raisedBy.end(),
+                                      [&act](const Act* raising) { return raising->by == act.by; });
     if (asked == Reviewer::secondSupervisor) {
         return !raisedIt;
     }
@@ -42,8 +42,8 @@ Finding& FindingSink::addOnce(Key key, Outcome outcome, std::string_view subject
     return add(key, outcome, subject);
 }
 
-Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view subject, Instant newest,
-    std::span<const Act* const> raisedBy)
+Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view subject,
+                                Instant newest, std::span<const Act* const> raisedBy)
 {
     Finding& finding = add(key, Outcome::review, subject);
     finding.reviewer = reviewer;
@@ -53,8 +53,9 @@ Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view sub
     const std::string_view keyText = textOf(key);
     finding.reviewed = std::any_of(m_reviews.begin(), m_reviews.end(), [&](const Review& review) {
         return review.answer == ReviewAnswer::isolated && review.finding == keyText
-            && review.subject == subject && stands(review.act, m_now) && !review.why.empty()
-            && review.newestSeen <= review.act.recordedAt && review.newestSeen >= newest && mayReview(review.act, reviewer, raisedBy);
+               && review.subject == subject && stands(review.act, m_now) && !review.why.empty()
+               && review.newestSeen <= review.act.recordedAt && review.newestSeen >= newest
+               && mayReview(review.act, reviewer, raisedBy);
     });
     if (finding.reviewed) {
         finding.outcome = Outcome::note;
@@ -62,8 +63,8 @@ Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view sub
     return finding;
 }
 
-Finding& FindingSink::addReviewOfNewest(
-    Key key, Reviewer reviewer, std::string_view subject, std::pmr::vector<const Act*> raisedBy)
+Finding& FindingSink::addReviewOfNewest(Key key, Reviewer reviewer, std::string_view subject,
+                                        std::pmr::vector<const Act*> raisedBy)
 {
     const Instant newest = newestOf(raisedBy);
     std::erase_if(raisedBy, [newest](const Act* act) { return act->recordedAt != newest; });
@@ -79,7 +80,8 @@ Instant newestOf(std::span<const Act* const> acts)
     return newest;
 }
 
-Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view subject, const Act& raisedBy)
+Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view subject,
+                                const Act& raisedBy)
 {
     const Act* const acts[] = {&raisedBy};
     return addReview(key, reviewer, subject, raisedBy.recordedAt, acts);

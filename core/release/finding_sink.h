@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/release/finding.h"
 #include "core/loads/load_record.h"
+#include "core/release/finding.h"
 
 #include <memory_resource>
 #include <span>
@@ -25,14 +25,15 @@ public:
     Finding& add(Key key, Outcome outcome, std::string_view subject = {});
 
     /// A finding that waits for a review, or the note that a review made of it. `newest` is the
-    /// newest entry behind it (Instant{INT64_MIN} where there is none); `raisedBy` the acts that raised it, whose authors may not review it
-    /// unless they are supervisors (never, where a second supervisor is asked for).
+    /// newest entry behind it (Instant{INT64_MIN} where there is none); `raisedBy` the acts that
+    /// raised it, whose authors may not review it unless they are supervisors (never, where a
+    /// second supervisor is asked for).
     Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, Instant newest,
-        std::span<const Act* const> raisedBy);
+                       std::span<const Act* const> raisedBy);
 
     /// The same, raised by those of some acts that were recorded last, which is the newest.
     Finding& addReviewOfNewest(Key key, Reviewer reviewer, std::string_view subject,
-        std::pmr::vector<const Act*> raisedBy);
+                               std::pmr::vector<const Act*> raisedBy);
 
     /// The same, raised by one act, its recordedAt the newest.
     Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, const Act& raisedBy);

@@ -123,12 +123,14 @@ struct Judge {
 
     void directions(const SheetDirections& asked)
     {
-        const auto outside = [](const std::optional<std::int64_t>& value, const std::optional<std::int64_t>& least,
-                                 const std::optional<std::int64_t>& most) {
+        const auto outside = [](const std::optional<std::int64_t>& value,
+                                const std::optional<std::int64_t>& least,
+                                const std::optional<std::int64_t>& most) {
             return value && ((least && *value < *least) || (most && *value > *most));
         };
         if (outside(cycle.exposureMs, asked.leastMs, asked.mostMs)
-            || outside(cycle.exposureCelsiusHundredths, asked.leastCelsiusHundredths, asked.mostCelsiusHundredths)) {
+            || outside(cycle.exposureCelsiusHundredths, asked.leastCelsiusHundredths,
+                       asked.mostCelsiusHundredths)) {
             reasons.voided(Key::testOutsideDirections);
         }
         const bool asksTime = asked.leastMs || asked.mostMs;
@@ -159,8 +161,9 @@ struct Judge {
     {
         for (std::size_t i = 0; i < around.cycles.size(); ++i) {
             const HistoryCycle& other = around.cycles[i];
-            if (other.kind == CycleKind::warmUp && other.outcome == CycleOutcome::ended && &other != &cycle
-                && around.times[i].period == times.period && isBefore(around.times[i], times)) {
+            if (other.kind == CycleKind::warmUp && other.outcome == CycleOutcome::ended
+                && &other != &cycle && around.times[i].period == times.period
+                && isBefore(around.times[i], times)) {
                 return true;
             }
         }
@@ -183,8 +186,9 @@ struct Judge {
                 reasons.voided(Key::testLeakTooShort);
             }
         }
-        if (reading == nullptr || !reading->settledMs || !reading->testMs || !reading->riseThousandthsMbar
-            || *reading->testMs <= 0 || !stands(reading->act, now)) {
+        if (reading == nullptr || !reading->settledMs || !reading->testMs
+            || !reading->riseThousandthsMbar || *reading->testMs <= 0
+            || !stands(reading->act, now)) {
             reasons.pending(Key::testNotRead);
         }
     }
@@ -201,7 +205,8 @@ struct Judge {
             reasons.failed(Key::testAborted, endForOrder());
         }
         if (cycle.physical && !cycle.physical->good) {
-            reasons.failed(Key::testPhysicalFailed, cycle.physical->act.recordedAt, &cycle.physical->act);
+            reasons.failed(Key::testPhysicalFailed, cycle.physical->act.recordedAt,
+                           &cycle.physical->act);
         }
         if (!cycle.physical || !stands(cycle.physical->act, now)) {
             reasons.pending(Key::testPhysicalMissing);
@@ -218,7 +223,8 @@ struct Judge {
         for (const ChemicalIndicator& indicator : cycle.indicators) {
             const ChemicalJudgement judged = judgeChemical(indicator, types, context, known, now);
             if (judged.state == ChemicalState::rejected) {
-                reasons.failed(Key::testIndicatorRejected, judged.rejectedBy->recordedAt, judged.rejectedBy);
+                reasons.failed(Key::testIndicatorRejected, judged.rejectedBy->recordedAt,
+                               judged.rejectedBy);
             }
             allAccepted = allAccepted && judged.state == ChemicalState::accepted;
         }
@@ -234,7 +240,8 @@ struct Judge {
         for (const Vial& vial : cycle.vials) {
             const VialJudgement judged = judgeVial(vial, context, true, settings, known, now);
             summary.add(judged.state);
-            if (judged.state == VialState::positive || judged.state == VialState::positiveElsewhere) {
+            if (judged.state == VialState::positive
+                || judged.state == VialState::positiveElsewhere) {
                 reasons.failed(Key::testBiPositive, judged.positiveSince, judged.positiveBy);
             }
         }
@@ -250,9 +257,10 @@ struct Judge {
 
 } // namespace
 
-TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times, const TestSurroundings& around,
-    const IndicatorRegister& known, const Policy& policy, Instant now, FindingSink* sink,
-    std::pmr::vector<const Act*>* failureActs)
+TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times,
+                           const TestSurroundings& around, const IndicatorRegister& known,
+                           const Policy& policy, Instant now, FindingSink* sink,
+                           std::pmr::vector<const Act*>* failureActs)
 {
     Judge judge{cycle, times, around, known, policy, now, TestReasons(sink, failureActs)};
     if (!cycle.items.empty()) {
@@ -274,17 +282,18 @@ TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times, c
 BiologicalSettings biologicalSettings(const Policy& policy)
 {
     return {.useLastReadout = policy.readout == BiReadout::last,
-        .controlReach = policy.controlPer,
-        .controlWindow = policy.controlWindow};
+            .controlReach = policy.controlPer,
+            .controlWindow = policy.controlWindow};
 }
 
 CycleContext contextOf(const HistoryCycle& cycle, const CycleTimes& times)
 {
-    return {.day = times.day, .end = times.end, .method = cycle.method, .cycleType = cycle.cycleType};
+    return {
+        .day = times.day, .end = times.end, .method = cycle.method, .cycleType = cycle.cycleType};
 }
 
-TypeSet pcdTypes(
-    const Policy& policy, Method method, const std::vector<Vial>& vials, const IndicatorRegister& known)
+TypeSet pcdTypes(const Policy& policy, Method method, const std::vector<Vial>& vials,
+                 const IndicatorRegister& known)
 {
     TypeSet types = method == Method::steam ? policy.pcdTypesSteam : policy.pcdTypesOther;
     for (const Vial& vial : vials) {

@@ -15,7 +15,8 @@ namespace loadwarden {
 /// What a test cycle came to, for the rules that depend on it.
 struct TestOutcome {
     TestResult result = TestResult::pending;
-    std::optional<Instant> failedSince; ///< when the first of its failures was known; set where it failed
+    std::optional<Instant>
+        failedSince; ///< when the first of its failures was known; set where it failed
 };
 
 /// The other cycles of the sterilizer that a test is judged beside.
@@ -27,8 +28,10 @@ struct TestSurroundings {
 /// Judges a test cycle (RULES.md, 7). Writes reasons to `sink` where it is not null and the acts
 /// behind a failure to `failureActs` where that is not null.
 [[nodiscard]] TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times,
-    const TestSurroundings& around, const IndicatorRegister& known, const Policy& policy, Instant now,
-    FindingSink* sink, std::pmr::vector<const Act*>* failureActs);
+                                         const TestSurroundings& around,
+                                         const IndicatorRegister& known, const Policy& policy,
+                                         Instant now, FindingSink* sink,
+                                         std::pmr::vector<const Act*>* failureActs);
 
 /// How a policy takes biological indicators.
 [[nodiscard]] BiologicalSettings biologicalSettings(const Policy& policy);
@@ -38,7 +41,7 @@ struct TestSurroundings {
 
 /// ISO 11140-1 types that count in a PCD for a method: by policy, and by what biological products
 /// of the vials in the same PCD name.
-[[nodiscard]] TypeSet pcdTypes(
-    const Policy& policy, Method method, const std::vector<Vial>& vials, const IndicatorRegister& known);
+[[nodiscard]] TypeSet pcdTypes(const Policy& policy, Method method, const std::vector<Vial>& vials,
+                               const IndicatorRegister& known);
 
 } // namespace loadwarden

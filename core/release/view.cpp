@@ -12,8 +12,9 @@ AirTest airTestOf(const HistoryCycle& cycle, const TestOutcome& outcome, Instant
     case TestResult::passed: return AirTest::passed;
     case TestResult::pending: return AirTest::pending;
     case TestResult::voided:
-        return cycle.voidReason && standsAs(cycle.voidReason->act, Role::lead, now) ? AirTest::asNotMade
-                                                                                    : AirTest::pending;
+        return cycle.voidReason && standsAs(cycle.voidReason->act, Role::lead, now)
+                   ? AirTest::asNotMade
+                   : AirTest::pending;
     }
     return AirTest::pending;
 }
@@ -44,20 +45,33 @@ BiFrequency frequencyOf(const Policy& policy, Method method)
     return BiFrequency::eachDay;
 }
 
-View::View(const Evidence& given, const Policy& with, Instant at, std::pmr::memory_resource* resource)
-    : evidence(given), policy(with), now(at), load(given.record.load),
+View::View(const Evidence& given, const Policy& with, Instant at,
+           std::pmr::memory_resource* resource)
+    : evidence(given),
+      policy(with),
+      now(at),
+      load(given.record.load),
       sterilizer(given.record.sterilizer ? &*given.record.sterilizer : nullptr),
       specification(given.record.specification ? &*given.record.specification : nullptr),
       method(specification != nullptr ? specification->method : Method::unknown),
       airRemoval(specification != nullptr ? specification->airRemoval : AirRemoval::unknown),
       purpose(specification != nullptr ? specification->purpose : Purpose::routine),
-      cycleType(specification != nullptr ? std::string_view(specification->cycleType) : std::string_view()),
-      context{.day = given.load.day, .end = given.load.end, .method = method, .cycleType = cycleType},
-      biological(biologicalSettings(with)), implantRejections(resource), vials(resource), pcdIndicators(resource), items(resource),
-      internals(resource), history(resource), memory(resource)
+      cycleType(specification != nullptr ? std::string_view(specification->cycleType)
+                                         : std::string_view()),
+      context{
+          .day = given.load.day, .end = given.load.end, .method = method, .cycleType = cycleType},
+      biological(biologicalSettings(with)),
+      implantRejections(resource),
+      vials(resource),
+      pcdIndicators(resource),
+      items(resource),
+      internals(resource),
+      history(resource),
+      memory(resource)
 {
     const bool wholeLoad = !holdsImplantsOnly();
-    biRequired = (method != Method::unknown && frequencyOf(policy, method) == BiFrequency::everyLoad)
+    biRequired =
+        (method != Method::unknown && frequencyOf(policy, method) == BiFrequency::everyLoad)
         || (evidence.hasImplant && wholeLoad);
     pcdRequired = pcdRequirement(policy, method) == PcdRequirement::required || evidence.hasImplant;
     judgeVials();
@@ -69,8 +83,9 @@ View::View(const Evidence& given, const Policy& with, Instant at, std::pmr::memo
 
 const Packaging* View::packagingOf(const Item& item) const
 {
-    return item.packagingIndex < 0 ? nullptr
-                                   : &evidence.record.packagings[static_cast<std::size_t>(item.packagingIndex)];
+    return item.packagingIndex < 0
+               ? nullptr
+               : &evidence.record.packagings[static_cast<std::size_t>(item.packagingIndex)];
 }
 
 bool View::isOpenTray(const Item& item) const
@@ -82,7 +97,7 @@ bool View::isOpenTray(const Item& item) const
 bool View::holdsImplantsOnly() const
 {
     return policy.implantHold == ImplantHold::implantsOnly && method != Method::ethyleneOxide
-        && !isImmediateUse();
+           && !isImmediateUse();
 }
 
 void View::judgeVials()
@@ -90,7 +105,8 @@ void View::judgeVials()
     BiSummary summary;
     for (const ProcessChallengeDevice& pcd : load.pcds) {
         for (const Vial& vial : pcd.vials) {
-            const VialJudgement judged = judgeVial(vial, context, false, biological, evidence.known, now);
+            const VialJudgement judged =
+                judgeVial(vial, context, false, biological, evidence.known, now);
             summary.add(judged.state);
             hasPositiveVial = hasPositiveVial || judged.state == VialState::positive;
             hasPendingVial = hasPendingVial || judged.state == VialState::pending;
@@ -116,14 +132,16 @@ void View::judgePcds()
 
 void View::judgeItems()
 {
-    const TypeSet inside = method == Method::steam ? policy.internalTypesSteam : policy.internalTypesOther;
+    const TypeSet inside =
+        method == Method::steam ? policy.internalTypesSteam : policy.internalTypesOther;
     items.reserve(load.items.size());
     for (const Item& item : load.items) {
         ItemIndicators& judged = items.emplace_back();
         judged.externalAsked = !isOpenTray(item) && !item.internalVisible;
         judged.firstInternal = internals.size();
         if (item.external) {
-            judged.external = judgeChemical(*item.external, TypeSet{1}, context, evidence.known, now);
+            judged.external =
+                judgeChemical(*item.external, TypeSet{1}, context, evidence.known, now);
         }
         for (const ChemicalIndicator& internal : item.internals) {
             internals.push_back(judgeChemical(internal, inside, context, evidence.known, now));
@@ -151,8 +169,8 @@ void View::judgeHistory()
         }
         past.bi = summary.state();
         if (past.cycle->kind != CycleKind::load) {
-            past.test = judgeTestCycle(
-                *past.cycle, *past.times, around, evidence.known, policy, now, nullptr, nullptr);
+            past.test = judgeTestCycle(*past.cycle, *past.times, around, evidence.known, policy,
+                                       now, nullptr, nullptr);
         }
         if (past.cycle->kind == CycleKind::bowieDick) {
             past.airTest = airTestOf(*past.cycle, past.test, now);
@@ -194,7 +212,7 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
         if (each.pcd == &pcd) {
             negative = negative || each.judged.state == VialState::negative;
             openVial = openVial || each.judged.state == VialState::negative
-                || each.judged.state == VialState::pending;
+                       || each.judged.state == VialState::pending;
         }
     }
     ImplantPcd result;
@@ -211,9 +229,9 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
         result.rejected = result.rejected || state == ChemicalState::rejected;
         allAccepted = allAccepted && state == ChemicalState::accepted;
         allOpen = allOpen
-            && (state == ChemicalState::accepted
-                || (state != ChemicalState::rejected && !each.judged.spoiled
-                    && !isLost(*each.indicator, state, view.now)));
+                  && (state == ChemicalState::accepted
+                      || (state != ChemicalState::rejected && !each.judged.spoiled
+                          && !isLost(*each.indicator, state, view.now)));
     }
     result.good = negative && any && allAccepted;
     result.possible = openVial && allOpen;

@@ -21,7 +21,7 @@ struct PastCycle {
     bool before = false; ///< it ended before the load began
     bool after = false;  ///< the load ended before it began
     BiState bi = BiState::none;
-    TestOutcome test;              ///< for a test
+    TestOutcome test;                ///< for a test
     AirTest airTest = AirTest::none; ///< for a Bowie-Dick
 };
 
@@ -47,20 +47,28 @@ struct ItemIndicators {
 };
 
 /// What the implant rule finds, before a policy softens it for the load.
-enum class ImplantState : std::uint8_t { holds, failsBi, failsIndicator, missing, pending, impossible };
+enum class ImplantState : std::uint8_t {
+    holds,
+    failsBi,
+    failsIndicator,
+    missing,
+    pending,
+    impossible
+};
 
 /// Everything that more than one rule needs, worked out once for a decision. Refers to the evidence
 /// and the policy, which must outlive it; takes its memory from the given resource.
 class View {
 public:
-    View(const Evidence& evidence, const Policy& policy, Instant now, std::pmr::memory_resource* memory);
+    View(const Evidence& evidence, const Policy& policy, Instant now,
+         std::pmr::memory_resource* memory);
 
     const Evidence& evidence;
     const Policy& policy;
     const Instant now;
     const LoadRecord& load;
-    const SterilizerRecord* const sterilizer;        ///< null: not recorded
-    const CycleSpecification* const specification;   ///< null: not recorded
+    const SterilizerRecord* const sterilizer;      ///< null: not recorded
+    const CycleSpecification* const specification; ///< null: not recorded
     const Method method;
     const AirRemoval airRemoval;
     const Purpose purpose;

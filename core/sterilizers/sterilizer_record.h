@@ -112,7 +112,7 @@ struct SterilizerAeration {
 struct SterilizerRecord {
     std::string id;
     std::string model;
-    int testMinute = 0; ///< minute of the local day at which its test period begins
+    int testMinute = 0;               ///< minute of the local day at which its test period begins
     bool recordsConcentration = true; ///< of ethylene oxide; not said is yes
     bool recordsHumidity = true;      ///< of ethylene oxide; not said is yes
     std::optional<SterilizerAeration> aeration;

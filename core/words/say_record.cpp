@@ -22,7 +22,8 @@ Words Sentences::orderOffsetUnknown() const
 
 Words Sentences::orderOverlaps() const
 {
-    return {tr("The cycle %1 of this sterilizer overlaps this load in time, or ends before it begins. It "
+    return {tr("The cycle %1 of this sterilizer overlaps this load in time, or ends before it "
+               "begins. It "
                "cannot be said which came first.")
                 .arg(subject()),
             tr("Check the times of both cycles on their printouts, and correct the wrong one.")};

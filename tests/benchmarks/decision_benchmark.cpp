@@ -1,18 +1,18 @@
-// How fast and how frugal the decision is: figures of one run on one machine, nothing is judged here. The
-// aims: 1,000,000 decisions/s and at most 6 allocations each for a load of 12 items with 2 findings,
-// 20,000 loads/s from JSON to decision, cost linear in the number of items.
-
-#include "tests/support/evidence_files.h"
+// How fast and how frugal the decision is: figures of one run on one machine, nothing is judged
+// here. The aims: 1,000,000 decisions/s and at most 6 allocations each for a load of 12 items with
+// 2 findings, 20,000 loads/s from JSON to decision, cost linear in the number of items.
 
 #include "core/exchange/decision_writer.h"
 #include "core/exchange/evidence_reader.h"
 #include "core/release/assemble.h"
+#include "tests/support/evidence_files.h"
 
 #include <benchmark/benchmark.h>
+#include <nlohmann/json.hpp>
+
 #include <cstdio>
 #include <cstdlib>
 #include <new>
-#include <nlohmann/json.hpp>
 
 namespace {
 
@@ -29,8 +29,14 @@ void* operator new(std::size_t size)
     }
     throw std::bad_alloc();
 }
-void operator delete(void* memory) noexcept { std::free(memory); }
-void operator delete(void* memory, std::size_t) noexcept { std::free(memory); }
+void operator delete(void* memory) noexcept
+{
+    std::free(memory);
+}
+void operator delete(void* memory, std::size_t) noexcept
+{
+    std::free(memory);
+}
 
 namespace loadwarden {
 namespace {
@@ -39,7 +45,8 @@ namespace {
 /// physical record and the reading of one package's external indicator.
 std::string loadJson(std::size_t items)
 {
-    auto record = nlohmann::json::parse(support::readFile("tests/data/worked_cases/bases/steam-prevacuum.json"));
+    auto record = nlohmann::json::parse(
+        support::readFile("tests/data/worked_cases/bases/steam-prevacuum.json"));
     record["sterilizer"]["cycles"][1]["vials"] = nlohmann::json::array();
     auto& load = record["load"];
     const auto item = load["items"][0];
@@ -70,11 +77,16 @@ void decideLoad(benchmark::State& state)
     }
     state.SetItemsProcessed(state.iterations());
     state.SetComplexityN(state.range(0));
-    state.counters["allocations"] = static_cast<double>(allocations - before) / static_cast<double>(state.iterations());
+    state.counters["allocations"] =
+        static_cast<double>(allocations - before) / static_cast<double>(state.iterations());
     state.counters["findings"] = static_cast<double>(once.findings.size());
 }
 BENCHMARK(decideLoad)->Arg(12)->Unit(benchmark::kNanosecond);
-BENCHMARK(decideLoad)->Name("decideLoadOfManyItems")->RangeMultiplier(4)->Range(16, 1024)->Complexity();
+BENCHMARK(decideLoad)
+    ->Name("decideLoadOfManyItems")
+    ->RangeMultiplier(4)
+    ->Range(16, 1024)
+    ->Complexity();
 
 void assembleLoad(benchmark::State& state)
 {

@@ -40,7 +40,8 @@ void decideOn(loadwarden::EvidenceRecord record)
     const loadwarden::Evidence evidence = loadwarden::assemble(std::move(record));
     const loadwarden::Policy policy;
     std::string out;
-    for (const std::int64_t ms : {std::int64_t{1'900'000'000'000}, std::int64_t{4'000'000'000'000}}) {
+    for (const std::int64_t ms :
+         {std::int64_t{1'900'000'000'000}, std::int64_t{4'000'000'000'000}}) {
         if (evidence.record.test) {
             appendJudgement(out, loadwarden::judgeTest(evidence, policy, {ms}));
             continue;

@@ -1,34 +1,48 @@
 // Degrading: taking away or spoiling a pass, or spoiling a failure, never improves a verdict
 // (core/release/RULES.md, 1). And what must hold of any decision.
 
-#include "tests/support/evidence_files.h"
-
 #include "core/indicators/chemical.h"
 #include "core/release/assemble.h"
+#include "tests/support/evidence_files.h"
+
+#include <rapidcheck/gtest.h>
 
 #include <algorithm>
 #include <functional>
-#include <rapidcheck/gtest.h>
 
 namespace loadwarden {
 namespace {
 
 const std::vector<std::string>& bases()
 {
-    static const std::vector<std::string> names{"steam-gravity", "steam-prevacuum", "steam-prevacuum-implant",
-        "steam-flush", "ethylene-oxide", "hydrogen-peroxide", "dry-heat", "immediate-use",
-        "steam-prevacuum-autumn-night", "steam-prevacuum-spring-night"};
+    static const std::vector<std::string> names{"steam-gravity",
+                                                "steam-prevacuum",
+                                                "steam-prevacuum-implant",
+                                                "steam-flush",
+                                                "ethylene-oxide",
+                                                "hydrogen-peroxide",
+                                                "dry-heat",
+                                                "immediate-use",
+                                                "steam-prevacuum-autumn-night",
+                                                "steam-prevacuum-spring-night"};
     return names;
 }
 
 const std::vector<Policy>& policies()
 {
-    static const std::vector<Policy> all{Policy{}, support::policyWith({{"air_removal.made_after", "\"review\""},
-                                                       {"implant.hold", "\"implants-only\""}}),
-        support::policyWith({{"bi.routine_blocks", "true"}, {"bi.readout", "\"last\""},
-            {"physical.above_maximum", "\"fails\""}, {"scope.by", "\"sterilizer\""}, {"control.per", "\"load\""}}),
-        support::policyWith({{"pcd.steam", "\"required\""}, {"bi.steam", "\"every-load\""},
-            {"packages.wet_for_supervisor", "1"}, {"process.failed_packages", "1"}})};
+    static const std::vector<Policy> all{
+        Policy{},
+        support::policyWith(
+            {{"air_removal.made_after", "\"review\""}, {"implant.hold", "\"implants-only\""}}),
+        support::policyWith({{"bi.routine_blocks", "true"},
+                             {"bi.readout", "\"last\""},
+                             {"physical.above_maximum", "\"fails\""},
+                             {"scope.by", "\"sterilizer\""},
+                             {"control.per", "\"load\""}}),
+        support::policyWith({{"pcd.steam", "\"required\""},
+                             {"bi.steam", "\"every-load\""},
+                             {"packages.wet_for_supervisor", "1"},
+                             {"process.failed_packages", "1"}})};
     return all;
 }
 
@@ -128,7 +142,8 @@ void disturb(EvidenceRecord& record)
         }
         break;
     default:
-        if (ChemicalIndicator* indicator = pick(indicatorsOf(record)); indicator && !indicator->readings.empty()) {
+        if (ChemicalIndicator* indicator = pick(indicatorsOf(record));
+            indicator && !indicator->readings.empty()) {
             indicator->readings.front().seen = Seen::absent;
         }
         break;
@@ -167,14 +182,16 @@ bool degrade(EvidenceRecord& record, Instant now)
         return false;
     case 4:
         if (Control* control = pick(record.controls)) {
-            if (IndicatorReading* reading = pick(control->readings); reading && reading->seen == Seen::growth) {
+            if (IndicatorReading* reading = pick(control->readings);
+                reading && reading->seen == Seen::growth) {
                 spoilAct(reading->act, now);
                 return true;
             }
         }
         return false;
     case 5:
-        if (ChemicalIndicator* indicator = pick(indicatorsOf(record)); indicator && !indicator->readings.empty()) {
+        if (ChemicalIndicator* indicator = pick(indicatorsOf(record));
+            indicator && !indicator->readings.empty()) {
             indicator->alsoUsedIn = {"L-OTHER"};
             return true;
         }
@@ -196,8 +213,10 @@ bool degrade(EvidenceRecord& record, Instant now)
         // A reading recorded after the newest signature raises a duty to sign again: that one is no
         // pass, and taking it away is not degrading (RULES.md, 1).
         ParameterReading* reading = pick(record.load.readings);
-        const bool signedAfter = reading != nullptr
-            && std::any_of(record.load.verifications.begin(), record.load.verifications.end(),
+        const bool signedAfter =
+            reading != nullptr
+            && std::any_of(
+                record.load.verifications.begin(), record.load.verifications.end(),
                 [&](const Act& act) { return act.happenedAt >= reading->act.recordedAt; });
         if (signedAfter) {
             spoilAct(reading->act, now);
@@ -237,7 +256,8 @@ bool degrade(EvidenceRecord& record, Instant now)
         }
         return false;
     case 14:
-        if (ServiceEntry* entry = pick(record.sterilizer->service); entry && entry->state == ServiceState::inService) {
+        if (ServiceEntry* entry = pick(record.sterilizer->service);
+            entry && entry->state == ServiceState::inService) {
             spoilAct(entry->act, now);
             return true;
         }
@@ -260,7 +280,8 @@ struct Situation {
 Situation anySituation()
 {
     Situation situation{support::base(bases()[*rc::gen::inRange(std::size_t{0}, bases().size())]),
-        policies()[*rc::gen::inRange(std::size_t{0}, policies().size())], Instant{}};
+                        policies()[*rc::gen::inRange(std::size_t{0}, policies().size())],
+                        Instant{}};
     situation.now = situation.record.decideAt.value();
     const int disturbances = *rc::gen::inRange(0, 3);
     for (int i = 0; i < disturbances; ++i) {
@@ -276,7 +297,8 @@ RC_GTEST_PROP(Degradation, NeverImprovesAVerdict, ())
     const Decision before = support::decideRecordAt(record, situation.policy, situation.now);
     EvidenceRecord worse = record;
     RC_PRE(degrade(worse, situation.now));
-    const Decision after = support::decideRecordAt(std::move(worse), situation.policy, situation.now);
+    const Decision after =
+        support::decideRecordAt(std::move(worse), situation.policy, situation.now);
     RC_LOG() << support::describe(before) << "then" << std::endl << support::describe(after);
     RC_CLASSIFY(before.verdict == Verdict::release, "from release");
     RC_CLASSIFY(before.verdict == Verdict::quarantine, "from quarantine");
@@ -291,7 +313,8 @@ RC_GTEST_PROP(Degradation, NeverImprovesAVerdict, ())
 RC_GTEST_PROP(AnyDecision, HasItemsNoBetterThanTheirLoad, ())
 {
     const Situation situation = anySituation();
-    const Decision decision = support::decideRecordAt(situation.record, situation.policy, situation.now);
+    const Decision decision =
+        support::decideRecordAt(situation.record, situation.policy, situation.now);
     for (const ItemDecision& item : decision.items) {
         RC_ASSERT(item.verdict >= decision.verdict);
     }
@@ -300,11 +323,14 @@ RC_GTEST_PROP(AnyDecision, HasItemsNoBetterThanTheirLoad, ())
 RC_GTEST_PROP(AnyDecision, SaysWhyAnythingIsHeld, ())
 {
     const Situation situation = anySituation();
-    const Decision decision = support::decideRecordAt(situation.record, situation.policy, situation.now);
+    const Decision decision =
+        support::decideRecordAt(situation.record, situation.policy, situation.now);
     const auto blocks = [&](std::int32_t item) {
-        return std::any_of(decision.findings.begin(), decision.findings.end(), [item](const Finding& finding) {
-            return finding.outcome > Outcome::note && (finding.item == -1 || finding.item == item);
-        });
+        return std::any_of(decision.findings.begin(), decision.findings.end(),
+                           [item](const Finding& finding) {
+                               return finding.outcome > Outcome::note
+                                      && (finding.item == -1 || finding.item == item);
+                           });
     };
     if (decision.verdict != Verdict::release) {
         RC_ASSERT(blocks(-1));
@@ -319,17 +345,18 @@ RC_GTEST_PROP(AnyDecision, SaysWhyAnythingIsHeld, ())
 bool isSame(const Finding& a, const Finding& b)
 {
     return a.key == b.key && a.outcome == b.outcome && a.item == b.item && a.subject == b.subject
-        && a.changesAt == b.changesAt && a.count == b.count;
+           && a.changesAt == b.changesAt && a.count == b.count;
 }
 
 bool isSame(const Decision& a, const Decision& b)
 {
     return a.verdict == b.verdict && a.findings.size() == b.findings.size()
-        && std::equal(a.findings.begin(), a.findings.end(), b.findings.begin(),
-            [](const Finding& x, const Finding& y) { return isSame(x, y); });
+           && std::equal(a.findings.begin(), a.findings.end(), b.findings.begin(),
+                         [](const Finding& x, const Finding& y) { return isSame(x, y); });
 }
 
-/// Moves the moment of the decision to somewhere in the load's life, so that some of it is yet to come.
+/// Moves the moment of the decision to somewhere in the load's life, so that some of it is yet to
+/// come.
 Instant someMoment(const EvidenceRecord& record, Instant now)
 {
     const std::int64_t from = record.load.start->ms;
@@ -344,14 +371,14 @@ RC_GTEST_PROP(NextChange, IsTheFirstMomentAtWhichTimeAloneChangesTheDecision, ()
     RC_CLASSIFY(decision.nextChangeAt.has_value(), "time alone will change it");
     if (!decision.nextChangeAt) {
         // Nothing to come: a year on, the same is said.
-        RC_ASSERT(isSame(decision,
-            support::decideRecordAt(situation.record, situation.policy, now + Duration::hours(24 * 365))));
+        RC_ASSERT(isSame(decision, support::decideRecordAt(situation.record, situation.policy,
+                                                           now + Duration::hours(24 * 365))));
         return;
     }
     const Instant change = *decision.nextChangeAt;
     RC_ASSERT(change > now);
-    const Decision justBefore
-        = support::decideRecordAt(situation.record, situation.policy, change - Duration::milliseconds(1));
+    const Decision justBefore = support::decideRecordAt(situation.record, situation.policy,
+                                                        change - Duration::milliseconds(1));
     const Decision at = support::decideRecordAt(situation.record, situation.policy, change);
     RC_LOG() << formatUtc(now) << support::describe(justBefore) << "then at " << formatUtc(change)
              << support::describe(at);

@@ -1,15 +1,14 @@
 // The worked cases of tests/data/worked_cases: each states what happens in practice, its source or
 // that it is common practice, a change to a base record, and the answer worked out by hand.
 
+#include "core/release/assemble.h"
 #include "tests/support/evidence_files.h"
 
-#include "core/release/assemble.h"
-
+#include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <filesystem>
-#include <gtest/gtest.h>
 #include <set>
 
 namespace loadwarden {
@@ -29,7 +28,8 @@ std::vector<WorkedCase> readCases()
     std::vector<WorkedCase> cases;
     std::set<std::filesystem::path> files;
     const std::string folder = "tests/data/worked_cases/cases";
-    for (const auto& entry : std::filesystem::directory_iterator(std::string(LOADWARDEN_SOURCE_DIR) + "/" + folder)) {
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(LOADWARDEN_SOURCE_DIR) + "/" + folder)) {
         files.insert(entry.path().filename());
     }
     for (const auto& file : files) {
@@ -125,7 +125,7 @@ void expectKeys(const Json& expected, const std::vector<Finding>& findings)
         const std::set<std::string> blocking = keysOf(findings, Outcome::waits);
         std::set<std::string> askedBlocking;
         std::set_intersection(asked.begin(), asked.end(), blocking.begin(), blocking.end(),
-            std::inserter(askedBlocking, askedBlocking.end()));
+                              std::inserter(askedBlocking, askedBlocking.end()));
         EXPECT_EQ(blocking, askedBlocking);
     }
 }
@@ -175,11 +175,12 @@ TEST_P(WorkedCases, AnswersAsPracticeDoes)
 }
 
 INSTANTIATE_TEST_SUITE_P(All, WorkedCases, testing::Range(std::size_t{0}, allCases().size()),
-    [](const testing::TestParamInfo<std::size_t>& worked) {
-        std::string name = allCases()[worked.param].json.at("id").get<std::string>();
-        std::replace(name.begin(), name.end(), '-', '_');
-        return name;
-    });
+                         [](const testing::TestParamInfo<std::size_t>& worked) {
+                             std::string name =
+                                 allCases()[worked.param].json.at("id").get<std::string>();
+                             std::replace(name.begin(), name.end(), '-', '_');
+                             return name;
+                         });
 
 TEST(WorkedCaseFiles, AreAtLeastAHundredWithNamesOfTheirOwn)
 {

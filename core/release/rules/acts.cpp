@@ -1,5 +1,5 @@
-#include "core/release/rules/rules.h"
 #include "core/release/each_act.h"
+#include "core/release/rules/rules.h"
 
 namespace loadwarden::rules {
 namespace {

@@ -15,11 +15,13 @@ void aeration(const View& view, FindingSink& sink)
     const auto& cycleEnd = view.evidence.load.end;
     const AerationRun* open = nullptr;
     for (const AerationRun& run : view.load.aerationRuns) {
-        if (!cycleEnd || !stands(run.start, view.now) || run.start.happenedAt < *cycleEnd || run.interrupted
+        if (!cycleEnd || !stands(run.start, view.now) || run.start.happenedAt < *cycleEnd
+            || run.interrupted
             || run.celsiusHundredths < view.sterilizer->aeration->celsiusHundredths) {
             continue;
         }
-        if (run.end && stands(*run.end, view.now) && run.end->happenedAt - run.start.happenedAt >= required) {
+        if (run.end && stands(*run.end, view.now)
+            && run.end->happenedAt - run.start.happenedAt >= required) {
             return;
         }
         if (!run.end && (open == nullptr || run.start.happenedAt < open->start.happenedAt)) {

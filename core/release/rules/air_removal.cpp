@@ -30,13 +30,15 @@ bool passedBetween(const View& view, Instant from)
     });
 }
 
-/// Whether a failed test was put right before the load: failure, cause and action, a pass, in this order.
+/// Whether a failed test was put right before the load: failure, cause and action, a pass, in this
+/// order.
 bool isPutRight(const View& view, const PastCycle& failed)
 {
     const Instant end = *failed.times->endForOrder();
     const auto& resolutions = failed.cycle->resolutions;
     return std::any_of(resolutions.begin(), resolutions.end(), [&](const Resolution& each) {
-        return isRemedy(view, each) && each.act.recordedAt >= end && passedBetween(view, each.act.recordedAt);
+        return isRemedy(view, each) && each.act.recordedAt >= end
+               && passedBetween(view, each.act.recordedAt);
     });
 }
 
@@ -46,7 +48,8 @@ std::pmr::vector<const Act*> lateRemedies(const View& view, const PastCycle& fai
     const Instant end = *failed.times->endForOrder();
     std::pmr::vector<const Act*> acts(view.memory);
     for (const Resolution& each : failed.cycle->resolutions) {
-        if (isRemedy(view, each) && each.act.happenedAt >= end && passedBetween(view, each.act.happenedAt)) {
+        if (isRemedy(view, each) && each.act.happenedAt >= end
+            && passedBetween(view, each.act.happenedAt)) {
             acts.push_back(&each.act);
         }
     }
@@ -63,8 +66,8 @@ void takeFailures(const View& view, FindingSink& sink)
         if (late.empty()) {
             sink.add(Key::airRemovalFailed, Outcome::fails, past.cycle->lot);
         } else {
-            sink.addReviewOfNewest(
-                Key::airRemovalPutRightLate, Reviewer::supervisor, past.cycle->lot, std::move(late));
+            sink.addReviewOfNewest(Key::airRemovalPutRightLate, Reviewer::supervisor,
+                                   past.cycle->lot, std::move(late));
         }
     }
 }
@@ -79,8 +82,8 @@ std::pmr::vector<const Act*> readingsOf(const View& view, const HistoryCycle& te
     return acts;
 }
 
-/// What speaks against a failed test: bad readings, that its sheet was lost or could not be settled;
-/// where none of these is there, the reading that rejected it.
+/// What speaks against a failed test: bad readings, that its sheet was lost or could not be
+/// settled; where none of these is there, the reading that rejected it.
 std::pmr::vector<const Act*> failingActs(const View& view, const PastCycle& test)
 {
     std::pmr::vector<const Act*> acts(view.memory);
@@ -97,8 +100,8 @@ std::pmr::vector<const Act*> failingActs(const View& view, const PastCycle& test
     }
     if (acts.empty()) {
         const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
-        (void)judgeTestCycle(*test.cycle, *test.times, around, view.evidence.known, view.policy, view.now,
-            nullptr, &acts);
+        (void)judgeTestCycle(*test.cycle, *test.times, around, view.evidence.known, view.policy,
+                             view.now, nullptr, &acts);
     }
     return acts;
 }
@@ -126,8 +129,9 @@ void takeNoPass(const View& view, FindingSink& sink)
     if (first->airTest == AirTest::pending) {
         sink.add(Key::airRemovalNotRead, Outcome::waits, lot);
     } else if (first->airTest == AirTest::passed && view.policy.madeAfter == MadeAfter::review
-        && !view.evidence.hasImplant) {
-        sink.addReviewOfNewest(Key::airRemovalMadeAfter, Reviewer::lead, lot, readingsOf(view, *first->cycle));
+               && !view.evidence.hasImplant) {
+        sink.addReviewOfNewest(Key::airRemovalMadeAfter, Reviewer::lead, lot,
+                               readingsOf(view, *first->cycle));
     } else {
         sink.add(Key::airRemovalMadeAfter, Outcome::fails, lot);
     }
@@ -139,13 +143,14 @@ void takeNextTest(const View& view, FindingSink& sink)
     const PastCycle* next = nullptr;
     for (const PastCycle& past : view.history) {
         const bool decided = past.airTest == AirTest::passed || past.airTest == AirTest::failed;
-        if (decided && past.after && (next == nullptr || *past.times->start < *next->times->start)) {
+        if (decided && past.after
+            && (next == nullptr || *past.times->start < *next->times->start)) {
             next = &past;
         }
     }
     if (next != nullptr && next->airTest == AirTest::failed) {
-        sink.addReviewOfNewest(
-            Key::airRemovalFailedAfter, Reviewer::lead, next->cycle->lot, failingActs(view, *next));
+        sink.addReviewOfNewest(Key::airRemovalFailedAfter, Reviewer::lead, next->cycle->lot,
+                               failingActs(view, *next));
     }
 }
 

@@ -1,6 +1,5 @@
 #include "core/release/rules/rules.h"
 
-
 namespace loadwarden::rules {
 namespace {
 
@@ -24,25 +23,28 @@ void bi(const View& view, FindingSink& sink)
     // Only void and lost ones left: nothing can come any more that would show the load good.
     const bool onlyVoid = view.bi == BiState::voided;
     const Outcome ofVoid = view.biRequired && onlyVoid ? Outcome::fails : Outcome::note;
-    const auto waits = [&view](PendingWhy why) { return view.biRequired || why == PendingWhy::unclear; };
+    const auto waits = [&view](PendingWhy why) {
+        return view.biRequired || why == PendingWhy::unclear;
+    };
     bool anyElsewhere = false;
     bool anyUseful = false; // negative, pending or positive
     for (const LoadVial& each : view.vials) {
         const VialState state = each.judged.state;
         anyElsewhere = anyElsewhere || state == VialState::positiveElsewhere;
         anyUseful = anyUseful || state == VialState::negative || state == VialState::pending
-            || state == VialState::positive;
+                    || state == VialState::positive;
         const std::string_view id = each.vial->id;
         switch (each.judged.state) {
         case VialState::negative: break;
         case VialState::positive: sink.add(Key::biPositive, Outcome::fails, id); break;
         case VialState::positiveElsewhere:
-            sink.addReview(
-                Key::biPositiveElsewhere, Reviewer::secondSupervisor, id, each.vial->incidentFinding->act);
+            sink.addReview(Key::biPositiveElsewhere, Reviewer::secondSupervisor, id,
+                           each.vial->incidentFinding->act);
             break;
         case VialState::pending:
-            sink.add(keyOf(each.judged.why), waits(each.judged.why) ? Outcome::waits : Outcome::note, id).changesAt
-                = each.judged.changesAt;
+            sink.add(keyOf(each.judged.why),
+                     waits(each.judged.why) ? Outcome::waits : Outcome::note, id)
+                .changesAt = each.judged.changesAt;
             break;
         case VialState::voided: sink.add(Key::biVoid, ofVoid, id); break;
         case VialState::lost: sink.add(Key::biLost, ofVoid, id); break;

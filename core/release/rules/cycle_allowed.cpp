@@ -1,5 +1,5 @@
-#include "core/release/rules/rules.h"
 #include "core/cycle/limits.h"
+#include "core/release/rules/rules.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -13,7 +13,10 @@ enum class Match : std::uint8_t { no, unknown, yes };
 class Comparison {
 public:
     void add(Match line) { m_match = std::min(m_match, line); }
-    void add(bool known, bool agrees) { add(!known ? Match::unknown : agrees ? Match::yes : Match::no); }
+    void add(bool known, bool agrees)
+    {
+        add(!known ? Match::unknown : agrees ? Match::yes : Match::no);
+    }
     [[nodiscard]] Match match() const { return m_match; }
 
 private:
@@ -29,31 +32,36 @@ Match compare(const View& view, const AllowedCycle& allowed)
     Comparison lines;
     lines.add(named && view.method != Method::unknown, allowed.method == view.method);
     if (allowed.method == Method::steam) {
-        lines.add(allowed.airRemoval != AirRemoval::unknown && view.airRemoval != AirRemoval::unknown,
-            allowed.airRemoval == view.airRemoval);
+        lines.add(allowed.airRemoval != AirRemoval::unknown
+                      && view.airRemoval != AirRemoval::unknown,
+                  allowed.airRemoval == view.airRemoval);
     }
     if (named && (allowed.temperature || !gas)) {
         const bool known = allowed.temperature && settings.temperature;
-        lines.add(known,
-            known
-                && std::abs(temperatureUnits(*allowed.temperature) - temperatureUnits(*settings.temperature))
-                    <= view.policy.temperatureToleranceUnits);
+        lines.add(known, known
+                             && std::abs(temperatureUnits(*allowed.temperature)
+                                         - temperatureUnits(*settings.temperature))
+                                    <= view.policy.temperatureToleranceUnits);
     }
     if (named && (allowed.leastMs || !gas)) {
         const bool known = allowed.leastMs && settings.exposureMs;
         lines.add(known, known && *settings.exposureMs >= *allowed.leastMs);
     }
     if (allowed.mostMs) {
-        lines.add(settings.exposureMs.has_value(), settings.exposureMs && *settings.exposureMs <= *allowed.mostMs);
+        lines.add(settings.exposureMs.has_value(),
+                  settings.exposureMs && *settings.exposureMs <= *allowed.mostMs);
     }
     if (allowed.dryingMs) {
-        lines.add(settings.dryingMs.has_value(), settings.dryingMs && *settings.dryingMs >= *allowed.dryingMs);
+        lines.add(settings.dryingMs.has_value(),
+                  settings.dryingMs && *settings.dryingMs >= *allowed.dryingMs);
     }
     if (gas) {
         const std::string& program = view.specification->program;
         lines.add(!allowed.program.empty() && !program.empty(), allowed.program == program);
-        const std::string_view model = view.sterilizer != nullptr ? std::string_view(view.sterilizer->model) : "";
-        lines.add(!allowed.sterilizerModel.empty() && !model.empty(), allowed.sterilizerModel == model);
+        const std::string_view model =
+            view.sterilizer != nullptr ? std::string_view(view.sterilizer->model) : "";
+        lines.add(!allowed.sterilizerModel.empty() && !model.empty(),
+                  allowed.sterilizerModel == model);
     }
     return lines.match();
 }
@@ -78,7 +86,7 @@ void cycleAllowed(const View& view, std::size_t index, FindingSink& sink)
     const Item& item = view.load.items[index];
     if (noneRecorded(item)) {
         const bool standard = view.method == Method::steam && view.purpose == Purpose::routine
-            && !view.specification->extended && item.implant == Implant::no;
+                              && !view.specification->extended && item.implant == Implant::no;
         sink.add(Key::itemCycleNoneRecorded, standard ? Outcome::note : Outcome::waits);
     }
     for (const Device& device : item.devices) {

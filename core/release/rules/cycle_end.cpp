@@ -1,4 +1,5 @@
 #include "core/release/rules/rules.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -50,7 +51,8 @@ void cycleEnd(const View& view, FindingSink& sink)
                         same.push_back(&other.act);
                     }
                 }
-                sink.addReviewOfNewest(Key::alarmNotListed, Reviewer::lead, alarm.code, std::move(same));
+                sink.addReviewOfNewest(Key::alarmNotListed, Reviewer::lead, alarm.code,
+                                       std::move(same));
             }
         }
     }

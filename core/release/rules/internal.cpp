@@ -4,20 +4,23 @@ namespace loadwarden::rules {
 namespace {
 
 void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indicator,
-    const ChemicalJudgement& judged, bool required, FindingSink& sink)
+              const ChemicalJudgement& judged, bool required, FindingSink& sink)
 {
     const std::string_view place = indicator.place;
     if (isLost(indicator, judged.state, view.now)) {
         sink.addOnce(required ? Key::itemInternalLost : Key::itemInternalLostNoted,
-            required ? Outcome::fails : Outcome::note, place);
+                     required ? Outcome::fails : Outcome::note, place);
         return;
     }
     switch (judged.state) {
     case ChemicalState::accepted: break;
     case ChemicalState::rejected:
-        sink.addOnce(judged.absent ? Key::itemInternalAbsent : Key::itemInternalRejected, Outcome::fails, place);
+        sink.addOnce(judged.absent ? Key::itemInternalAbsent : Key::itemInternalRejected,
+                     Outcome::fails, place);
         break;
-    case ChemicalState::unclear: sink.addOnce(Key::itemInternalUnclear, Outcome::waits, place); break;
+    case ChemicalState::unclear:
+        sink.addOnce(Key::itemInternalUnclear, Outcome::waits, place);
+        break;
     case ChemicalState::invalid:
         sink.addOnce(Key::itemInternalInvalid, required ? Outcome::waits : Outcome::note, place);
         break;
@@ -27,9 +30,9 @@ void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indic
         }
         const Packaging* packaging = view.packagingOf(item);
         const bool closed = view.isImmediateUse() && packaging != nullptr
-            && packaging->form == PackageForm::rigidContainer;
+                            && packaging->form == PackageForm::rigidContainer;
         sink.addOnce(closed ? Key::itemInternalOnOpening : Key::itemInternalNotRead,
-            closed ? Outcome::note : Outcome::waits, place);
+                     closed ? Outcome::note : Outcome::waits, place);
         break;
     }
     }
@@ -45,7 +48,8 @@ void internal(const View& view, std::size_t index, FindingSink& sink)
         sink.add(Key::itemInternalMissing, Outcome::waits);
     }
     for (std::size_t i = 0; i < item.internals.size(); ++i) {
-        judgeOne(view, item, item.internals[i], view.internals[view.items[index].firstInternal + i], required, sink);
+        judgeOne(view, item, item.internals[i], view.internals[view.items[index].firstInternal + i],
+                 required, sink);
     }
 }
 

@@ -6,7 +6,7 @@ bool isUnsuitableForPeroxide(const Item& item)
 {
     const PeroxideFacts& facts = item.peroxide;
     return facts.cellulose == true || facts.liquidOrPowder == true || facts.moist == true
-        || facts.lumen == Lumen::unlisted;
+           || facts.lumen == Lumen::unlisted;
 }
 
 void itemPeroxide(const View& view, std::size_t index, FindingSink& sink)

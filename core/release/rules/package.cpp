@@ -5,9 +5,11 @@
 namespace loadwarden::rules {
 namespace {
 
-bool anySays(const std::vector<PackageCheck>& checks, std::optional<bool> PackageCheck::*what, bool value)
+bool anySays(const std::vector<PackageCheck>& checks, std::optional<bool> PackageCheck::*what,
+             bool value)
 {
-    return std::any_of(checks.begin(), checks.end(), [&](const PackageCheck& check) { return check.*what == value; });
+    return std::any_of(checks.begin(), checks.end(),
+                       [&](const PackageCheck& check) { return check.*what == value; });
 }
 
 /// The newest check that counts: standing, and made after the cycle ended.
@@ -38,7 +40,8 @@ void takeChecks(const View& view, const Item& item, FindingSink& sink)
     const PackageCheck* check = newestCheck(view, item);
     if (check == nullptr) {
         const bool lost = item.checkLost && stands(*item.checkLost, view.now);
-        sink.add(lost ? Key::itemCheckLost : Key::itemNotChecked, lost ? Outcome::fails : Outcome::waits);
+        sink.add(lost ? Key::itemCheckLost : Key::itemNotChecked,
+                 lost ? Outcome::fails : Outcome::waits);
         return;
     }
     if (!check->dry || !check->intact || !check->sealed || !check->cooled || !check->labelAgrees) {
@@ -66,7 +69,8 @@ void package(const View& view, std::size_t index, FindingSink& sink)
         || (view.method != Method::unknown && !packaging->methods.contains(view.method))) {
         sink.add(Key::itemPackagingNotStated, Outcome::waits);
     }
-    if (item.packagingExpires && view.evidence.load.day && *item.packagingExpires < *view.evidence.load.day) {
+    if (item.packagingExpires && view.evidence.load.day
+        && *item.packagingExpires < *view.evidence.load.day) {
         sink.add(Key::itemPackagingExpired, Outcome::waits);
     }
 }

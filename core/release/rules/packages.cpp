@@ -18,7 +18,8 @@ void addReview(FindingSink& sink, Key key, Reviewer reviewer, const Objecting& a
 
 bool countsAsRejected(const ItemIndicators& item)
 {
-    return item.external.state == ChemicalState::rejected && (item.externalAsked || !item.external.absent);
+    return item.external.state == ChemicalState::rejected
+           && (item.externalAsked || !item.external.absent);
 }
 
 } // namespace
@@ -35,7 +36,8 @@ void packages(const View& view, FindingSink& sink)
         if (countsAsRejected(item)) {
             rejected.acts.push_back(item.external.rejectedBy);
         }
-        anyExternalRejected = anyExternalRejected
+        anyExternalRejected =
+            anyExternalRejected
             || (item.external.state == ChemicalState::rejected && !item.external.absent);
         anyExternalAccepted = anyExternalAccepted || item.external.state == ChemicalState::accepted;
         for (std::size_t k = 0; k < view.load.items[i].internals.size(); ++k) {

@@ -7,13 +7,16 @@ namespace loadwarden::rules {
 void pcd(const View& view, FindingSink& sink)
 {
     const auto& indicators = view.pcdIndicators;
-    const bool anyAccepted = std::any_of(indicators.begin(), indicators.end(),
-        [](const PcdIndicator& each) { return each.judged.state == ChemicalState::accepted; });
+    const bool anyAccepted =
+        std::any_of(indicators.begin(), indicators.end(), [](const PcdIndicator& each) {
+            return each.judged.state == ChemicalState::accepted;
+        });
     for (const PcdIndicator& each : indicators) {
         const std::string_view where = each.pcd->id;
         if (isLost(*each.indicator, each.judged.state, view.now)) {
             const bool fails = view.pcdRequired && !anyAccepted;
-            sink.addOnce(fails ? Key::pcdLost : Key::pcdLostNoted, fails ? Outcome::fails : Outcome::note, where);
+            sink.addOnce(fails ? Key::pcdLost : Key::pcdLostNoted,
+                         fails ? Outcome::fails : Outcome::note, where);
             continue;
         }
         switch (each.judged.state) {
@@ -22,7 +25,7 @@ void pcd(const View& view, FindingSink& sink)
         case ChemicalState::unclear: sink.addOnce(Key::pcdUnclear, Outcome::waits, where); break;
         case ChemicalState::invalid:
             sink.addOnce(anyAccepted ? Key::pcdInvalidNoted : Key::pcdInvalid,
-                anyAccepted ? Outcome::note : Outcome::waits, where);
+                         anyAccepted ? Outcome::note : Outcome::waits, where);
             break;
         case ChemicalState::unread: sink.addOnce(Key::pcdNotRead, Outcome::waits, where); break;
         }

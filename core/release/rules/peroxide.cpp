@@ -14,7 +14,8 @@ void peroxide(const View& view, FindingSink& sink)
         if (item.recorded) {
             sink.addReview(Key::peroxideItemUnsuitable, Reviewer::lead, item.label, *item.recorded);
         } else {
-            sink.addReview(Key::peroxideItemUnsuitable, Reviewer::lead, item.label, Instant{INT64_MIN}, {});
+            sink.addReview(Key::peroxideItemUnsuitable, Reviewer::lead, item.label,
+                           Instant{INT64_MIN}, {});
         }
     }
 }

@@ -1,5 +1,5 @@
-#include "core/release/rules/rules.h"
 #include "core/cycle/limits.h"
+#include "core/release/rules/rules.h"
 
 #include <algorithm>
 
@@ -25,7 +25,7 @@ bool isAsked(const View& view, Parameter parameter)
         return true;
     }
     return (parameter != Parameter::concentration || view.sterilizer->recordsConcentration)
-        && (parameter != Parameter::humidity || view.sterilizer->recordsHumidity);
+           && (parameter != Parameter::humidity || view.sterilizer->recordsHumidity);
 }
 
 /// The readings outside one side of a limit.
@@ -64,13 +64,14 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
         if (reading.parameter != limit.parameter) {
             continue;
         }
-        anyStanding = anyStanding
+        anyStanding =
+            anyStanding
             || (stands(reading.act, view.now)
                 && (!view.evidence.load.end || reading.act.happenedAt >= *view.evidence.load.end));
         const LimitCheck least = checkLeast(limit, reading.value, view.evidence.record.atmosphere);
         const LimitCheck most = checkMost(limit, reading.value, view.evidence.record.atmosphere);
         needsAtmosphere = needsAtmosphere || least.against == Against::needsAtmosphere
-            || most.against == Against::needsAtmosphere;
+                          || most.against == Against::needsAtmosphere;
         if (least.against == Against::beyond) {
             below.take(reading, *least.limit);
         }
@@ -83,20 +84,23 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
     }
     if (!below.acts.empty()) {
         below.describe(limit.parameter == Parameter::drying
-                ? sink.addReview(Key::physicalDryingShort, Reviewer::lead, name, below.newest, below.acts)
-                : sink.add(Key::physicalBelow, Outcome::fails, name));
+                           ? sink.addReview(Key::physicalDryingShort, Reviewer::lead, name,
+                                            below.newest, below.acts)
+                           : sink.add(Key::physicalBelow, Outcome::fails, name));
     }
     if (!above.acts.empty()) {
         above.describe(view.policy.aboveMaximum == AboveMaximum::fails
-                ? sink.add(Key::physicalAbove, Outcome::fails, name)
-                : sink.addReview(Key::physicalAbove, Reviewer::lead, name, above.newest, above.acts));
+                           ? sink.add(Key::physicalAbove, Outcome::fails, name)
+                           : sink.addReview(Key::physicalAbove, Reviewer::lead, name, above.newest,
+                                            above.acts));
     }
     if (!anyStanding && isAsked(view, limit.parameter)) {
         const auto& lost = view.load.lostReadings;
         const bool isLost = std::any_of(lost.begin(), lost.end(), [&](const LostReading& each) {
             return each.parameter == limit.parameter && stands(each.act, view.now);
         });
-        sink.add(isLost ? Key::physicalLost : Key::physicalMissing, isLost ? Outcome::fails : Outcome::waits, name);
+        sink.add(isLost ? Key::physicalLost : Key::physicalMissing,
+                 isLost ? Outcome::fails : Outcome::waits, name);
     }
 }
 

@@ -7,8 +7,8 @@ bool isFailure(const View& view, const PastCycle& past)
 {
     const HistoryCycle& cycle = *past.cycle;
     return cycle.outcome == CycleOutcome::aborted || !cycle.failures.empty()
-        || cycle.packagesRejectedOrWet >= view.policy.failedPackages
-        || (cycle.kind == CycleKind::leak && past.test.result == TestResult::failed);
+           || cycle.packagesRejectedOrWet >= view.policy.failedPackages
+           || (cycle.kind == CycleKind::leak && past.test.result == TestResult::failed);
 }
 
 /// Whether the load is free of it: a lead said cause, action and reach, and everything that leads
@@ -22,8 +22,8 @@ bool isFreed(const View& view, const HistoryCycle& cycle)
         }
         any = true;
         const bool frees = resolution.causeKnown
-            && (resolution.reach == Reach::thatLoad
-                || (view.hasStart() && resolution.act.recordedAt <= view.start()));
+                           && (resolution.reach == Reach::thatLoad
+                               || (view.hasStart() && resolution.act.recordedAt <= view.start()));
         if (!frees) {
             return false;
         }

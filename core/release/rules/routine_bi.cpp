@@ -30,7 +30,7 @@ void routineBi(const View& view, FindingSink& sink)
     }
     if (!negative) {
         sink.add(pending ? Key::routinePending : Key::routineNone,
-            view.policy.routineBlocks ? Outcome::waits : Outcome::note);
+                 view.policy.routineBlocks ? Outcome::waits : Outcome::note);
     }
 }
 

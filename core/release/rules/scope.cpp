@@ -1,5 +1,5 @@
-#include "core/release/rules/rules.h"
 #include "core/indicators/positive.h"
+#include "core/release/rules/rules.h"
 
 #include <algorithm>
 
@@ -21,8 +21,8 @@ bool isClearedBefore(const View& view, const PastCycle& positive)
     }
     return std::any_of(view.history.begin(), view.history.end(), [&](const PastCycle& other) {
         return &other != &positive && other.bi == BiState::negative
-            && isSameKnownType(other.cycle->cycleType, type) && other.after
-            && isBefore(*other.times, *positive.times);
+               && isSameKnownType(other.cycle->cycleType, type) && other.after
+               && isBefore(*other.times, *positive.times);
     });
 }
 
@@ -31,12 +31,13 @@ bool isClosingCycle(const View& view, const PastCycle& positive, const std::stri
 {
     const std::string& type = positive.cycle->cycleType;
     if (!view.load.lot.empty() && lot == view.load.lot) {
-        return view.bi == BiState::negative && isSameKnownType(view.cycleType, type) && positive.before;
+        return view.bi == BiState::negative && isSameKnownType(view.cycleType, type)
+               && positive.before;
     }
     return std::any_of(view.history.begin(), view.history.end(), [&](const PastCycle& other) {
         return other.cycle->lot == lot && &other != &positive && other.bi == BiState::negative
-            && isSameKnownType(other.cycle->cycleType, type) && isBefore(*positive.times, *other.times)
-            && other.before;
+               && isSameKnownType(other.cycle->cycleType, type)
+               && isBefore(*positive.times, *other.times) && other.before;
     });
 }
 
@@ -65,12 +66,14 @@ void scope(const View& view, FindingSink& sink)
             continue;
         }
         const bool otherType = view.policy.scopeBy == ScopeBy::cycleType && !view.cycleType.empty()
-            && !past.cycle->cycleType.empty() && view.cycleType != past.cycle->cycleType;
+                               && !past.cycle->cycleType.empty()
+                               && view.cycleType != past.cycle->cycleType;
         if (otherType || isClearedBefore(view, past) || isClosed(view, past)) {
             continue;
         }
         const std::pmr::vector<const Act*> acts = positiveActs(past.cycle->vials, view.memory);
-        sink.addReview(Key::scopeInPositive, Reviewer::supervisor, past.cycle->lot, newestOf(acts), acts);
+        sink.addReview(Key::scopeInPositive, Reviewer::supervisor, past.cycle->lot, newestOf(acts),
+                       acts);
     }
 }
 

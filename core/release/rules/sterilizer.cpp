@@ -1,4 +1,5 @@
 #include "core/release/rules/rules.h"
+
 #include <algorithm>
 
 namespace loadwarden::rules {
@@ -15,8 +16,8 @@ bool isLifted(const View& view, Instant from, Instant known)
 {
     const auto& service = view.sterilizer->service;
     return std::any_of(service.begin(), service.end(), [&](const ServiceEntry& entry) {
-        return isReturn(entry, view.now) && entry.act.recordedAt >= from && entry.act.recordedAt >= known
-            && entry.act.recordedAt <= view.start();
+        return isReturn(entry, view.now) && entry.act.recordedAt >= from
+               && entry.act.recordedAt >= known && entry.act.recordedAt <= view.start();
     });
 }
 
@@ -38,7 +39,8 @@ void takeEntry(const View& view, const ServiceEntry& entry, FindingSink& sink)
     const auto& end = view.evidence.load.end;
     if (from > view.start()) {
         if (!end || from <= *end) {
-            sink.addReview(Key::sterilizerTakenOutDuring, Reviewer::lead, nameOf(entry.state), entry.act);
+            sink.addReview(Key::sterilizerTakenOutDuring, Reviewer::lead, nameOf(entry.state),
+                           entry.act);
         }
         return;
     }
@@ -55,16 +57,16 @@ void takeEntry(const View& view, const ServiceEntry& entry, FindingSink& sink)
 }
 
 /// The moment from which a past cycle is known to hold the sterilizer, and the acts that show it.
-std::optional<Instant> holdKnown(
-    const View& view, const PastCycle& past, std::pmr::vector<const Act*>& acts)
+std::optional<Instant> holdKnown(const View& view, const PastCycle& past,
+                                 std::pmr::vector<const Act*>& acts)
 {
     std::optional<Instant> known;
     const auto take = [&known](Instant at) { known = std::min(known.value_or(at), at); };
     if (past.bi == BiState::positive) {
         const CycleContext context = contextOf(*past.cycle, *past.times);
         for (const Vial& vial : past.cycle->vials) {
-            const VialJudgement judged
-                = judgeVial(vial, context, true, view.biological, view.evidence.known, view.now);
+            const VialJudgement judged =
+                judgeVial(vial, context, true, view.biological, view.evidence.known, view.now);
             if (judged.positiveBy != nullptr) {
                 take(judged.positiveSince);
                 acts.push_back(judged.positiveBy);
@@ -76,13 +78,13 @@ std::optional<Instant> holdKnown(
             }
         }
     }
-    const bool holdsWhenFailed
-        = past.cycle->kind == CycleKind::bowieDick || past.cycle->kind == CycleKind::qualification;
+    const bool holdsWhenFailed =
+        past.cycle->kind == CycleKind::bowieDick || past.cycle->kind == CycleKind::qualification;
     if (holdsWhenFailed && past.test.result == TestResult::failed) {
         take(past.test.failedSince.value_or(*past.times->endForOrder()));
         const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
-        (void)judgeTestCycle(*past.cycle, *past.times, around, view.evidence.known, view.policy, view.now,
-            nullptr, &acts);
+        (void)judgeTestCycle(*past.cycle, *past.times, around, view.evidence.known, view.policy,
+                             view.now, nullptr, &acts);
     }
     return known;
 }
@@ -99,7 +101,8 @@ void takePast(const View& view, const PastCycle& past, FindingSink& sink)
         return;
     }
     std::erase_if(acts, [&known](const Act* act) { return act->recordedAt != *known; });
-    sink.addReview(Key::sterilizerHoldNotKnown, Reviewer::supervisor, past.cycle->lot, *known, acts);
+    sink.addReview(Key::sterilizerHoldNotKnown, Reviewer::supervisor, past.cycle->lot, *known,
+                   acts);
 }
 
 } // namespace

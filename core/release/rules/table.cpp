@@ -1,5 +1,5 @@
-#include "core/release/rules/rules.h"
 #include "core/release/rule_table.h"
+#include "core/release/rules/rules.h"
 
 #include <array>
 

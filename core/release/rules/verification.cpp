@@ -15,9 +15,11 @@ void verification(const View& view, FindingSink& sink)
     const auto& end = view.evidence.load.end;
     const auto covers = [&](const Act& act) {
         return standing(act) && end && act.happenedAt >= *end
-            && (!load.printout || act.happenedAt >= load.printout->act.recordedAt)
-            && std::all_of(load.readings.begin(), load.readings.end(),
-                [&act](const ParameterReading& reading) { return act.happenedAt >= reading.act.recordedAt; });
+               && (!load.printout || act.happenedAt >= load.printout->act.recordedAt)
+               && std::all_of(load.readings.begin(), load.readings.end(),
+                              [&act](const ParameterReading& reading) {
+                                  return act.happenedAt >= reading.act.recordedAt;
+                              });
     };
     if (std::none_of(load.verifications.begin(), load.verifications.end(), covers)) {
         sink.add(Key::verificationStale, Outcome::waits);

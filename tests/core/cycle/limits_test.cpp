@@ -9,7 +9,9 @@ Limit steamTemperature()
 {
     // CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008), Table 7:
     // dynamic air removal at 132 °C (270 °F). The upper limit is of this test.
-    return {Parameter::temperature, {{Unit::celsius, 132'000}, {Unit::fahrenheit, 270'000}}, {{Unit::celsius, 135'000}}};
+    return {Parameter::temperature,
+            {{Unit::celsius, 132'000}, {Unit::fahrenheit, 270'000}},
+            {{Unit::celsius, 135'000}}};
 }
 
 struct Judged {
@@ -25,7 +27,8 @@ TEST(Limits, AreInclusiveAndJudgeByTheUnitThatWasTyped)
         {{Unit::celsius, 132'000}, Against::within, Against::within},
         {{Unit::celsius, 135'000}, Against::within, Against::within},
         {{Unit::celsius, 135'010}, Against::within, Against::beyond},
-        // 269.6 °F is 132 °C exactly, but a reading in Fahrenheit is judged by the limit in Fahrenheit.
+        // 269.6 °F is 132 °C exactly, but a reading in Fahrenheit is judged by the limit in
+        // Fahrenheit.
         {{Unit::fahrenheit, 269'600}, Against::beyond, Against::within},
         {{Unit::fahrenheit, 270'000}, Against::within, Against::within},
         // No upper limit in Fahrenheit: 275 °F is 135 °C exactly.
@@ -48,7 +51,8 @@ TEST(Limits, CompareGaugeWithAbsoluteOnlyByTheAtmosphere)
     EXPECT_EQ(checkLeast(limit, gauge, atmosphere).against, Against::within);
     EXPECT_EQ(checkLeast(limit, {Unit::kPaGauge, 202'874}, atmosphere).against, Against::beyond);
     EXPECT_EQ(checkLeast(limit, {Unit::barAbsolute, 3'042}, {}).against, Against::within);
-    // NIST SP 811, appendix B.8: 1 psi is 6.894757 kPa; 29.424 psi is 202.8713 kPa, 29.425 is 202.8782.
+    // NIST SP 811, appendix B.8: 1 psi is 6.894757 kPa; 29.424 psi is 202.8713 kPa, 29.425 is
+    // 202.8782.
     EXPECT_EQ(checkLeast(limit, {Unit::psiGauge, 29'424}, atmosphere).against, Against::beyond);
     EXPECT_EQ(checkLeast(limit, {Unit::psiGauge, 29'425}, atmosphere).against, Against::within);
 }

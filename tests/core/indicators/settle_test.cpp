@@ -3,12 +3,14 @@
 #include "core/indicators/settle.h"
 
 #include <gtest/gtest.h>
+
 #include <string>
 
 namespace loadwarden {
 namespace {
 
-/// Readings written as words: who and what, `a+` good by a, `b-` bad, `c?` unclear, `_?` without a name.
+/// Readings written as words: who and what, `a+` good by a, `b-` bad, `c?` unclear, `_?` without a
+/// name.
 std::vector<IndicatorReading> readings(const std::string& words)
 {
     std::vector<IndicatorReading> all;
@@ -16,16 +18,16 @@ std::vector<IndicatorReading> readings(const std::string& words)
         IndicatorReading reading;
         reading.act.by = words[i] == '_' ? "" : std::string(1, words[i]);
         reading.act.recordedAt = Instant{static_cast<std::int64_t>(i)};
-        reading.seen = words[i + 1] == '+' ? Seen::endColourReached
-            : words[i + 1] == '-'          ? Seen::unchanged
-                                           : Seen::unclear;
+        reading.seen = words[i + 1] == '+'   ? Seen::endColourReached
+                       : words[i + 1] == '-' ? Seen::unchanged
+                                             : Seen::unclear;
         all.push_back(reading);
     }
     return all;
 }
 
 Settled settled(const std::string& words, const std::optional<Act>& unsettled = {},
-    const std::optional<Act>& lost = {})
+                const std::optional<Act>& lost = {})
 {
     const auto all = readings(words);
     Settled result = settle(all, unsettled, lost, [](const IndicatorReading& reading) {

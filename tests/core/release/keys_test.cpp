@@ -1,9 +1,11 @@
-// RULES.md and the list of findings name the same keys, and the keys that were ever published are there.
+// RULES.md and the list of findings name the same keys, and the keys that were ever published are
+// there.
 
 #include "core/release/finding.h"
 
-#include <fstream>
 #include <gtest/gtest.h>
+
+#include <fstream>
 #include <regex>
 #include <set>
 #include <sstream>
@@ -18,8 +20,8 @@ std::set<std::string> keysOfThePage()
     text << in.rdbuf();
     const std::string page = text.str();
     // Fields of the evidence that are written with a dot, too.
-    const std::set<std::string> fields{
-        "aeration.minutes", "specification.settings", "physical.good", "sterilizer.cycles"};
+    const std::set<std::string> fields{"aeration.minutes", "specification.settings",
+                                       "physical.good", "sterilizer.cycles"};
     std::set<std::string> keys;
     const std::regex key("`([a-z-]+\\.[a-z-]+)`");
     for (std::sregex_iterator it(page.begin(), page.end(), key), end; it != end; ++it) {

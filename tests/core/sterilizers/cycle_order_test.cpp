@@ -8,7 +8,8 @@ namespace {
 
 constexpr std::int64_t minute = 60'000;
 
-CycleTimes ran(std::int64_t start, std::optional<std::int64_t> end, std::optional<std::int64_t> counter = {})
+CycleTimes ran(std::int64_t start, std::optional<std::int64_t> end,
+               std::optional<std::int64_t> counter = {})
 {
     CycleTimes times;
     times.start = Instant{start};
@@ -55,8 +56,10 @@ TEST(CycleOrder, SaysWhereCounterAndClockDisagree)
 
 TEST(ClockOffset, IsTheNewestThatWasValidThen)
 {
-    const std::vector<ClockOffset> offsets{{Instant{100}, Duration{5}}, {Instant{300}, Duration{7}},
-        {Instant{300}, Duration{8}}, {Instant{200}, Duration{6}}};
+    const std::vector<ClockOffset> offsets{{Instant{100}, Duration{5}},
+                                           {Instant{300}, Duration{7}},
+                                           {Instant{300}, Duration{8}},
+                                           {Instant{200}, Duration{6}}};
     EXPECT_EQ(offsetAt(offsets, Instant{99}), std::nullopt);
     EXPECT_EQ(offsetAt(offsets, Instant{100}), Duration{5});
     EXPECT_EQ(offsetAt(offsets, Instant{299}), Duration{6});
