@@ -28,6 +28,7 @@ enum class PendingWhy : std::uint8_t {
     unclear,
     notStarted,
     incubating,
+    notCounted,
     due,
     processIndicator,
     control
@@ -41,6 +42,7 @@ struct VialJudgement {
     std::optional<Instant> dueAt;     ///< the readout from which a negative is final
     Instant positiveSince{};          ///< recordedAt that made it positive, where it is
     const Act* positiveBy = nullptr;  ///< the act of that moment; null unless positive
+    Cause cause = Cause::none;        ///< why it is void, or why its reading does not count
 };
 
 enum class GroupState : std::uint8_t { dead, grown, pending, awaited, missing };

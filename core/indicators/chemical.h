@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/indicators/cause.h"
 #include "core/indicators/cycle_context.h"
 #include "core/indicators/register.h"
 #include "core/indicators/settle.h"
@@ -15,6 +16,7 @@ struct ChemicalJudgement {
     bool spoiled = false;            ///< only another indicator of the same cycle can count
     bool absent = false;             ///< rejected because it was not there
     const Act* rejectedBy = nullptr; ///< the act that rejected it; null unless rejected
+    Cause cause = Cause::none;       ///< why it is spoiled or, unspoiled, invalid
 };
 
 /// Judges an indicator at a place where the given types count.
