@@ -1,7 +1,4 @@
 #include "core/cycle/limits.h"
-
-#include "core/quantities/temperature.h"
-
 namespace loadwarden {
 namespace {
 
@@ -86,14 +83,6 @@ LimitCheck checkMost(const Limit& limit, const Quantity& reading,
                      const std::optional<AbsolutePressure>& atmosphere)
 {
     return check(limit.most, reading, atmosphere, +1);
-}
-
-std::int64_t temperatureUnits(const Quantity& temperature)
-{
-    const std::int64_t hundredths = temperature.thousandths / 10;
-    return temperature.unit == Unit::fahrenheit
-               ? Temperature::fromFahrenheitHundredths(hundredths).units()
-               : Temperature::fromCelsiusHundredths(hundredths).units();
 }
 
 const Limit* findLimit(const CycleSpecification& specification, Parameter parameter)

@@ -2,6 +2,7 @@
 
 #include "core/cycle/specification.h"
 #include "core/quantities/pressure.h"
+#include "core/quantities/temperature.h"
 
 #include <optional>
 
@@ -25,7 +26,13 @@ struct LimitCheck {
                                    const std::optional<AbsolutePressure>& atmosphere);
 
 /// A temperature quantity (celsius or fahrenheit) in units of 1/1800 K.
-[[nodiscard]] std::int64_t temperatureUnits(const Quantity& temperature);
+[[nodiscard]] inline std::int64_t temperatureUnits(const Quantity& temperature)
+{
+    const std::int64_t hundredths = temperature.thousandths / 10;
+    return temperature.unit == Unit::fahrenheit
+               ? Temperature::fromFahrenheitHundredths(hundredths).units()
+               : Temperature::fromCelsiusHundredths(hundredths).units();
+}
 
 /// The limit of a parameter, or null.
 [[nodiscard]] const Limit* findLimit(const CycleSpecification& specification, Parameter parameter);

@@ -81,30 +81,70 @@ bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
     return grown;
 }
 
-/// Whether something that no later reading can mend is wrong with the vial, controls apart.
-bool isSpoiled(const Vial& vial, const CycleContext& cycle, const IndicatorProduct* product,
-               const IndicatorRegister& known, Instant now)
+/// What that no later reading can mend is wrong with the vial, controls apart.
+Cause spoiledBy(const Vial& vial, const CycleContext& cycle, const IndicatorRegister& known,
+                Instant now)
 {
-    const IndicatorLot* lot = known.lotOf(vial.link);
-    if ((vial.voided && standsAs(*vial.voided, Role::lead, now)) || product == nullptr
-        || lot == nullptr || !isInDate(*lot, cycle.day) || !isMeantFor(*product, cycle)
-        || !vial.alsoUsedIn.empty()) {
-        return true;
+    if (vial.voided && standsAs(*vial.voided, Role::lead, now)) {
+        return Cause::voided;
     }
-    if (cycle.method != Method::unknown && product->species != speciesOf(cycle.method)) {
-        return true;
+    const Cause origin = spoiledByOrigin(vial.link, IndicatorKind::biological, cycle, known);
+    if (origin != Cause::none) {
+        return origin;
     }
-    if (!isActivated(*product, vial.activation, now)
-        || (product->hasProcessIndicator && vial.processIndicator == ProcessIndicator::unchanged)) {
-        return true;
+    const IndicatorProduct& product = *known.productOf(vial.link);
+    if (cycle.method != Method::unknown && product.species != speciesOf(cycle.method)) {
+        return Cause::species;
     }
-    if (vial.incubationStart && cycle.end) {
-        return *vial.incubationStart < *cycle.end
-               || (product->startWithinMinutes
-                   && *vial.incubationStart
-                          > *cycle.end + Duration::minutes(*product->startWithinMinutes));
+    if (!vial.alsoUsedIn.empty()) {
+        return Cause::usedElsewhere;
     }
-    return false;
+    if (!isActivated(product, vial.activation, now)) {
+        return Cause::notActivated;
+    }
+    if (product.hasProcessIndicator && vial.processIndicator == ProcessIndicator::unchanged) {
+        return Cause::processIndicator;
+    }
+    if (!vial.incubationStart || !cycle.end) {
+        return Cause::none;
+    }
+    if (*vial.incubationStart < *cycle.end) {
+        return Cause::incubatedEarly;
+    }
+    const bool late =
+        product.startWithinMinutes
+        && *vial.incubationStart > *cycle.end + Duration::minutes(*product.startWithinMinutes);
+    return late ? Cause::incubatedLate : Cause::none;
+}
+
+/// What a no-growth must meet to count.
+struct NoGrowthLimits {
+    std::optional<Instant> due;    ///< nullopt: no readout is known
+    std::optional<Instant> latest; ///< nullopt: none is stated
+    Duration readout{};
+};
+
+/// Why a no-growth of a vial does not count; none: it does.
+Cause causeOf(const IndicatorReading& reading, const Vial& vial, const CycleContext& cycle,
+              const NoGrowthLimits& limits, const IndicatorRegister& known, Instant now)
+{
+    const Act& act = reading.act;
+    if (!isSigned(act)) {
+        return Cause::unsignedAct;
+    }
+    if (!stands(act, now)) {
+        return Cause::timesImpossible;
+    }
+    if (reading.voided) {
+        return Cause::voided;
+    }
+    if (!cycle.end || !limits.due || act.happenedAt < *limits.due) {
+        return Cause::readEarly;
+    }
+    if (!wasIncubated(vial, limits.readout, act.happenedAt, known)) {
+        return Cause::incubator;
+    }
+    return limits.latest && act.happenedAt > *limits.latest ? Cause::readLate : Cause::none;
 }
 
 } // namespace
@@ -124,13 +164,14 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
         control.readings, control.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
             switch (reading.seen) {
             case Seen::growth:
-                return stands(reading.act, now) && !isVoided(reading, now)
+                return stands(reading.act, now) && !reading.voided
                                && reading.act.happenedAt >= start
                            ? Answer::good
                            : Answer::ignored;
             case Seen::noGrowth:
-                return reading.act.happenedAt >= due && !isVoided(reading, now) ? Answer::bad
-                                                                                : Answer::ignored;
+                return reading.act.happenedAt >= due && !isBadVoided(reading, now)
+                           ? Answer::bad
+                           : Answer::ignored;
             case Seen::unclear: return Answer::unclear;
             default: return Answer::ignored;
             }
@@ -190,31 +231,30 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     }
 
     const IndicatorProduct* product = biologicalProduct(vial.link, known);
-    std::optional<Instant> latest;
+    NoGrowthLimits limits;
     if (product != nullptr && vial.incubationStart) {
-        judgement.dueAt = *vial.incubationStart + readoutOf(*product, settings);
+        limits.readout = readoutOf(*product, settings);
+        limits.due = *vial.incubationStart + limits.readout;
         if (product->latestMinutes) {
-            latest = *vial.incubationStart + Duration::minutes(*product->latestMinutes);
+            limits.latest = *vial.incubationStart + Duration::minutes(*product->latestMinutes);
         }
     }
+    judgement.dueAt = limits.due;
     bool lateGood = false;
+    Cause notCounted = Cause::none; // of the last no-growth
     const Settled settled =
         settle(vial.readings, vial.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
             if (reading.seen == Seen::unclear) {
                 return Answer::unclear;
             }
-            const Act& act = reading.act;
-            if (reading.seen != Seen::noGrowth || !judgement.dueAt || !stands(act, now)) {
+            if (reading.seen != Seen::noGrowth) {
                 return Answer::ignored;
             }
-            if (latest && act.happenedAt > *latest) {
-                lateGood = true;
-                return Answer::ignored;
-            }
-            const bool counts =
-                !isVoided(reading, now) && cycle.end && act.happenedAt >= *judgement.dueAt
-                && wasIncubated(vial, readoutOf(*product, settings), act.happenedAt, known);
-            return counts ? Answer::good : Answer::ignored;
+            lateGood = lateGood
+                       || (limits.latest && reading.act.happenedAt > *limits.latest
+                           && stands(reading.act, now));
+            notCounted = causeOf(reading, vial, cycle, limits, known, now);
+            return notCounted == Cause::none ? Answer::good : Answer::ignored;
         });
     if (settled.state == SettledState::rejected) {
         judgement.state = VialState::positive;
@@ -225,17 +265,23 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
 
     // A vial whose incubation start is not recorded has no group yet: that is said as not started.
     GroupJudgement group = judgeGroup(vial, ofHistory, settings, known, now);
-    const bool late = settled.state == SettledState::none && lateGood;
-    const bool controlFails =
-        vial.incubationStart
-        && (group.state == GroupState::dead || group.state == GroupState::missing);
-    if (isSpoiled(vial, cycle, product, known, now) || controlFails || late) {
+    judgement.cause = spoiledBy(vial, cycle, known, now);
+    if (judgement.cause == Cause::none && vial.incubationStart) {
+        judgement.cause = group.state == GroupState::dead      ? Cause::controlDead
+                          : group.state == GroupState::missing ? Cause::controlMissing
+                                                               : Cause::none;
+    }
+    if (judgement.cause == Cause::none && settled.state == SettledState::none && lateGood) {
+        judgement.cause = Cause::readLate;
+    }
+    if (judgement.cause != Cause::none) {
         judgement.state = VialState::voided;
         return judgement;
     }
     const bool accepted = settled.state == SettledState::accepted;
     if (vial.lost && stands(*vial.lost, now) && !(accepted && group.state == GroupState::grown)) {
         judgement.state = VialState::lost;
+        judgement.cause = Cause::lost;
         return judgement;
     }
 
@@ -250,7 +296,8 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         judgement.changesAt =
             std::min(judgement.changesAt.value_or(*judgement.dueAt), *judgement.dueAt);
     } else if (!accepted) {
-        judgement.why = PendingWhy::due;
+        judgement.why = notCounted == Cause::none ? PendingWhy::due : PendingWhy::notCounted;
+        judgement.cause = notCounted;
     } else if (product->hasProcessIndicator && vial.processIndicator == ProcessIndicator::unknown) {
         judgement.why = PendingWhy::processIndicator;
     } else if (group.state != GroupState::grown) {

@@ -30,23 +30,46 @@ bool fitsResponse(Seen good, Response response)
            || (good == Seen::uniformComplete && response == Response::sheet);
 }
 
-bool isTimely(const Act& act, const IndicatorProduct* product, const CycleContext& cycle)
+/// Why a good answer never counts, whenever it is asked; none: it counts once it is recorded.
+Cause causeOf(const IndicatorReading& reading, const IndicatorProduct* product,
+              const CycleContext& cycle)
 {
-    if (!cycle.end || act.happenedAt < *cycle.end) {
-        return false;
+    const Act& act = reading.act;
+    if (!isSigned(act)) {
+        return Cause::unsignedAct;
     }
-    return product == nullptr || !product->readWithinMinutes
-           || act.happenedAt <= *cycle.end + Duration::minutes(*product->readWithinMinutes);
+    if (act.happenedAt > act.recordedAt) {
+        return Cause::timesImpossible;
+    }
+    if (product == nullptr || !fitsResponse(reading.seen, product->response)) {
+        return Cause::otherResponse;
+    }
+    if (reading.voided) {
+        return Cause::voided;
+    }
+    if (!cycle.end || act.happenedAt < *cycle.end) {
+        return Cause::readEarly;
+    }
+    const bool late =
+        product->readWithinMinutes
+        && act.happenedAt > *cycle.end + Duration::minutes(*product->readWithinMinutes);
+    return late ? Cause::readLate : Cause::none;
 }
 
-bool isSpoiled(const ChemicalIndicator& indicator, TypeSet allowedTypes, const CycleContext& cycle,
-               const IndicatorRegister& known)
+/// Whether the cycle's type is among a product's, where it names any.
+bool fitsCycleType(const IndicatorProduct& product, const CycleContext& cycle)
 {
-    const IndicatorProduct* product = known.productOf(indicator.link);
-    const IndicatorLot* lot = known.lotOf(indicator.link);
-    return product == nullptr || lot == nullptr || product->kind != IndicatorKind::chemical
-           || !isInDate(*lot, cycle.day) || !isMeantFor(*product, cycle)
-           || !allowedTypes.contains(product->type) || !indicator.alsoUsedIn.empty();
+    return !cycle.asksCycleType || product.cycleTypes.empty()
+           || (!cycle.cycleType.empty()
+               && std::find(product.cycleTypes.begin(), product.cycleTypes.end(), cycle.cycleType)
+                      != product.cycleTypes.end());
+}
+
+/// The cause that spoils a prepared indicator where the given types count.
+Cause spoiledAt(const ChemicalIndicator& indicator, TypeSet allowedTypes)
+{
+    const bool first = indicator.spoiled != Cause::none && indicator.spoiled < Cause::type;
+    return first || allowedTypes.contains(indicator.type) ? indicator.spoiled : Cause::type;
 }
 
 } // namespace
@@ -57,63 +80,80 @@ bool isGoodAnswer(Seen seen)
            || seen == Seen::uniformComplete;
 }
 
-bool counts(const IndicatorReading& reading, const IndicatorProduct* product,
-            const CycleContext& cycle, Instant now)
+bool counts(const IndicatorReading& reading, Instant now)
 {
     if (isGoodAnswer(reading.seen)) {
-        return stands(reading.act, now) && product != nullptr
-               && fitsResponse(reading.seen, product->response) && !isVoided(reading, now)
-               && isTimely(reading.act, product, cycle);
+        return reading.cause == Cause::none && reading.act.recordedAt <= now;
     }
-    return !isBadAnswer(reading.seen) || !isVoided(reading, now);
+    return !isBadAnswer(reading.seen) || !isBadVoided(reading, now);
 }
 
-bool isMeantFor(const IndicatorProduct& product, const CycleContext& cycle)
+Cause spoiledByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
+                      const IndicatorRegister& known)
 {
-    if (cycle.method != Method::unknown && !product.methods.contains(cycle.method)) {
-        return false;
+    const IndicatorProduct* product = known.productOf(link);
+    const IndicatorLot* lot = known.lotOf(link);
+    if (product == nullptr) {
+        return Cause::productUnknown;
     }
-    if (!cycle.asksCycleType || product.cycleTypes.empty()) {
-        return true;
+    if (product->kind != kind) {
+        return Cause::productUnfit;
     }
-    return !cycle.cycleType.empty()
-           && std::find(product.cycleTypes.begin(), product.cycleTypes.end(), cycle.cycleType)
-                  != product.cycleTypes.end();
+    if (lot == nullptr) {
+        return Cause::lotUnknown;
+    }
+    if (!lot->expires) {
+        return Cause::lotWithoutDate;
+    }
+    if (cycle.day && *cycle.day > *lot->expires) {
+        return Cause::lotExpired;
+    }
+    if (cycle.method != Method::unknown && !product->methods.contains(cycle.method)) {
+        return Cause::method;
+    }
+    return fitsCycleType(*product, cycle) ? Cause::none : Cause::cycleType;
 }
 
-bool isInDate(const IndicatorLot& lot, const std::optional<Date>& day)
+void prepareChemical(ChemicalIndicator& indicator, const CycleContext& cycle,
+                     const IndicatorRegister& known)
 {
-    return lot.expires && (!day || *day <= *lot.expires);
+    const IndicatorProduct* product = known.productOf(indicator.link);
+    indicator.type = product != nullptr ? product->type : 0;
+    indicator.spoiled = spoiledByOrigin(indicator.link, IndicatorKind::chemical, cycle, known);
+    if (indicator.spoiled == Cause::none && !indicator.alsoUsedIn.empty()) {
+        indicator.spoiled = Cause::usedElsewhere;
+    }
+    for (IndicatorReading& reading : indicator.readings) {
+        reading.cause = isGoodAnswer(reading.seen) ? causeOf(reading, product, cycle) : Cause::none;
+    }
 }
 
 ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allowedTypes,
-                                const CycleContext& cycle, const IndicatorRegister& known,
                                 Instant now)
 {
-    const IndicatorProduct* product = known.productOf(indicator.link);
-    bool anyGood = false;
-    const Settled settled = settle(indicator.readings, indicator.unsettled, indicator.lost,
-                                   [&](const IndicatorReading& reading) {
-                                       if (isGoodAnswer(reading.seen)) {
-                                           anyGood = true;
-                                       }
-                                       if (!counts(reading, product, cycle, now)) {
-                                           return Answer::ignored;
-                                       }
-                                       return isGoodAnswer(reading.seen)  ? Answer::good
-                                              : isBadAnswer(reading.seen) ? Answer::bad
-                                                                          : Answer::unclear;
-                                   });
+    const IndicatorReading* lastGood = nullptr;
+    const Settled settled =
+        settle(indicator.readings, indicator.unsettled, indicator.lost,
+               [&lastGood, now](const IndicatorReading& reading) {
+                   if (isGoodAnswer(reading.seen)) {
+                       lastGood = &reading;
+                       return counts(reading, now) ? Answer::good : Answer::ignored;
+                   }
+                   if (!counts(reading, now)) {
+                       return Answer::ignored;
+                   }
+                   return isBadAnswer(reading.seen) ? Answer::bad : Answer::unclear;
+               });
 
     ChemicalJudgement judgement;
-    judgement.spoiled = isSpoiled(indicator, allowedTypes, cycle, known);
+    judgement.cause = spoiledAt(indicator, allowedTypes);
+    judgement.spoiled = judgement.cause != Cause::none;
     switch (settled.state) {
     case SettledState::rejected:
         judgement.state = ChemicalState::rejected;
         judgement.rejectedBy = settled.rejectedBy;
-        judgement.absent = false;
         for (const IndicatorReading& reading : indicator.readings) {
-            if (!isBadAnswer(reading.seen) || isVoided(reading, now)) {
+            if (!isBadAnswer(reading.seen) || isBadVoided(reading, now)) {
                 continue;
             }
             if (reading.seen != Seen::absent) {
@@ -128,7 +168,11 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
         judgement.state = judgement.spoiled ? ChemicalState::invalid : ChemicalState::accepted;
         break;
     case SettledState::none:
-        judgement.state = anyGood ? ChemicalState::invalid : ChemicalState::unread;
+        judgement.state = lastGood != nullptr ? ChemicalState::invalid : ChemicalState::unread;
+        if (!judgement.spoiled && lastGood != nullptr) {
+            judgement.cause =
+                lastGood->cause != Cause::none ? lastGood->cause : Cause::timesImpossible;
+        }
         break;
     }
     return judgement;

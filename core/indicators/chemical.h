@@ -10,6 +10,12 @@ namespace loadwarden {
 
 enum class ChemicalState : std::uint8_t { rejected, unclear, accepted, invalid, unread };
 
+/// Works out what a chemical indicator's product, lot and cycle say of it and of its readings, as
+/// far as neither the moment of the decision nor a policy matters. Its link must be set and its
+/// readings sorted; assemble calls it once.
+void prepareChemical(ChemicalIndicator& indicator, const CycleContext& cycle,
+                     const IndicatorRegister& known);
+
 /// What a chemical indicator says in its cycle and place (RULES.md, 3).
 struct ChemicalJudgement {
     ChemicalState state = ChemicalState::unread;
@@ -19,17 +25,15 @@ struct ChemicalJudgement {
     Cause cause = Cause::none;       ///< why it is spoiled or, unspoiled, invalid
 };
 
-/// Judges an indicator at a place where the given types count.
+/// Judges a prepared indicator at a place where the given types count.
 [[nodiscard]] ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator,
-                                              TypeSet allowedTypes, const CycleContext& cycle,
-                                              const IndicatorRegister& known, Instant now);
+                                              TypeSet allowedTypes, Instant now);
 
 /// Whether a seen answer of a chemical indicator is a good one, counted or not.
 [[nodiscard]] bool isGoodAnswer(Seen seen);
 
-/// Whether a reading of a chemical indicator counts (RULES.md, 3, Settling).
-[[nodiscard]] bool counts(const IndicatorReading& reading, const IndicatorProduct* product,
-                          const CycleContext& cycle, Instant now);
+/// Whether a reading of a prepared chemical indicator counts (RULES.md, 3, Settling).
+[[nodiscard]] bool counts(const IndicatorReading& reading, Instant now);
 
 /// Whether a lost statement stands and matters: only what is unread or invalid can be lost; what is
 /// unclear was rejected by it.
@@ -40,11 +44,9 @@ struct ChemicalJudgement {
            && stands(*indicator.lost, now);
 }
 
-/// Whether the method and cycle type are among a product's, as far as they are known.
-[[nodiscard]] bool isMeantFor(const IndicatorProduct& product, const CycleContext& cycle);
-
-/// Whether a lot may be used on a day: it states an expiry and the day is not after it. An unknown
-/// day is not held against it.
-[[nodiscard]] bool isInDate(const IndicatorLot& lot, const std::optional<Date>& day);
+/// What of product, lot and cycle spoils an indicator of a kind, in the order of RULES.md, 4a, as
+/// far as `cycle-type`; none: nothing does. An unknown day of the cycle is not held against a lot.
+[[nodiscard]] Cause spoiledByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
+                                    const IndicatorRegister& known);
 
 } // namespace loadwarden

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/indicators/cause.h"
 #include "core/quantities/act.h"
 
 #include <cstdint>
@@ -30,6 +31,9 @@ struct IndicatorReading {
     Seen seen = Seen::unclear;
     Act act;
     std::optional<Act> voided;
+    /// Of a good answer of a chemical indicator: why it never counts; none: it does once recorded.
+    /// Set by assemble.
+    Cause cause = Cause::none;
 };
 
 /// Where an indicator's product and lot stand in the evidence's lists; -1: in none. Set by
@@ -48,7 +52,11 @@ struct ChemicalIndicator {
     std::vector<IndicatorReading> readings; ///< after assemble: by recordedAt, ties as given
     std::optional<Act> lost;
     std::optional<Act> unsettled;
+
+    // Set by assemble.
     ProductLink link;
+    std::int32_t type = 0;       ///< ISO 11140-1 type of the product; 0: unknown
+    Cause spoiled = Cause::none; ///< what spoils it in its cycle, its type at its place apart
 };
 
 enum class ProcessIndicator : std::uint8_t { unknown, changed, unchanged };

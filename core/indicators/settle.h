@@ -36,8 +36,7 @@ template <class AnswerOf>
         settled.rejectedBy = &act;
     };
     const auto isAnother = [&settled](const Act& act) {
-        return !act.by.empty() && !settled.firstUnclear->by.empty()
-               && act.by != settled.firstUnclear->by;
+        return isAnotherPerson(act.by, settled.firstUnclear->by);
     };
     for (const IndicatorReading& reading : readings) {
         const Answer answer = answerOf(reading);
@@ -73,10 +72,12 @@ template <class AnswerOf>
     return settled;
 }
 
-/// Whether a reading was voided by a standing act of a lead.
-[[nodiscard]] inline bool isVoided(const IndicatorReading& reading, Instant now)
+/// Whether a bad answer was voided: by a standing act of a lead who is not its reader. A good
+/// answer is voided by any act.
+[[nodiscard]] inline bool isBadVoided(const IndicatorReading& reading, Instant now)
 {
-    return reading.voided && standsAs(*reading.voided, Role::lead, now);
+    return reading.voided && standsAs(*reading.voided, Role::lead, now)
+           && isAnotherPerson(reading.voided->by, reading.act.by);
 }
 
 /// Puts readings into the order in which they are taken.

@@ -61,7 +61,10 @@ struct Item {
     std::vector<Device> devices;
     PeroxideFacts peroxide;
 
-    std::int32_t packagingIndex = -1; ///< set by assemble
+    // Set by assemble.
+    std::int32_t packagingIndex = -1;
+    bool inOtherLoad = false;          ///< a load of the history lists its label
+    std::vector<std::int32_t> inTests; ///< tests of the history that list its label, in their order
 };
 
 } // namespace loadwarden

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/quantities/instant.h"
+#include "core/quantities/person.h"
 
 #include <cstdint>
 #include <string>
@@ -11,7 +12,7 @@ namespace loadwarden {
 enum class Role : std::uint8_t { viewer, operating, lead, supervisor };
 
 /// Who did something, in which role, when it happened and when it was recorded.
-/// An empty `by` is an unsigned act.
+/// A `by` without a name is an unsigned act.
 struct Act {
     std::string by;
     Role role = Role::operating;
@@ -19,11 +20,16 @@ struct Act {
     Instant recordedAt{};
 };
 
+/// Whether an act is signed by somebody who records: a viewer does not.
+[[nodiscard]] inline bool isSigned(const Act& act)
+{
+    return isNamed(act.by) && act.role != Role::viewer;
+}
+
 /// Whether an act may help a load: named, by someone who records, at possible times (RULES.md, 1).
 [[nodiscard]] inline bool stands(const Act& act, Instant now)
 {
-    return !act.by.empty() && act.role != Role::viewer && act.happenedAt <= act.recordedAt
-           && act.recordedAt <= now;
+    return act.recordedAt <= now && act.happenedAt <= act.recordedAt && isSigned(act);
 }
 
 /// Whether an act stands and was done by someone of at least the given role.

@@ -1,7 +1,9 @@
 #include "core/release/assemble.h"
 
-#include "core/indicators/settle.h"
+#include "core/indicators/chemical.h"
+#include "core/release/cycle_contexts.h"
 #include "core/release/each_act.h"
+#include "core/release/name_index.h"
 #include "core/sterilizers/clock_offset.h"
 
 #include <algorithm>
@@ -11,50 +13,45 @@
 namespace loadwarden {
 namespace {
 
-template <class Entry>
-std::int32_t indexById(const std::vector<Entry>& list, const std::string& id)
+NameIndex<1> byId(const auto& list)
 {
-    if (id.empty()) {
-        return -1;
-    }
-    for (std::size_t i = 0; i < list.size(); ++i) {
-        if (list[i].id == id) {
-            return static_cast<std::int32_t>(i);
-        }
-    }
-    return -1;
+    return {list, [](const auto& each) { return NameIndex<1>::Name{each.id}; }};
 }
 
+/// Finds what indicators, controls and cycles name, and works out what does not change with time.
 class Linker {
 public:
-    Linker(const IndicatorRegister& known, const Zone& zone) : m_known(known), m_zone(zone) {}
+    Linker(const IndicatorRegister& known, const Zone& zone)
+        : m_known(known),
+          m_zone(zone),
+          m_products(byId(known.products)),
+          m_incubators(byId(known.incubators)),
+          m_lots(known.lots,
+                 [](const IndicatorLot& lot) {
+                     return NameIndex<2>::Name{lot.product, lot.number};
+                 }),
+          m_controls(known.controls, [](const Control& control) {
+              return NameIndex<3>::Name{control.product, control.lot, control.incubator};
+          })
+    {
+    }
 
     [[nodiscard]] ProductLink link(const std::string& product, const std::string& lot) const
     {
-        ProductLink link;
-        link.product = indexById(m_known.products, product);
-        if (product.empty() || lot.empty()) {
-            return link;
-        }
-        for (std::size_t i = 0; i < m_known.lots.size(); ++i) {
-            if (m_known.lots[i].number == lot && m_known.lots[i].product == product) {
-                link.lot = static_cast<std::int32_t>(i);
-                break;
-            }
-        }
-        return link;
+        return {m_products.first({product}), m_lots.first({product, lot})};
     }
 
-    void chemical(ChemicalIndicator& indicator) const
+    void chemical(ChemicalIndicator& indicator, const CycleContext& cycle) const
     {
         indicator.link = link(indicator.product, indicator.lot);
         sortReadings(indicator.readings);
+        prepareChemical(indicator, cycle, m_known);
     }
 
     void vial(Vial& vial, std::string_view lotOfCycle) const
     {
         vial.link = link(vial.product, vial.lot);
-        vial.incubatorIndex = indexById(m_known.incubators, vial.incubator);
+        vial.incubatorIndex = m_incubators.first({vial.incubator});
         sortReadings(vial.readings);
         std::optional<Date> day;
         if (vial.incubationStart) {
@@ -65,14 +62,10 @@ public:
         if (vial.incubator.empty() || vial.product.empty() || vial.lot.empty()) {
             return;
         }
-        for (std::size_t i = 0; i < m_known.controls.size(); ++i) {
-            const Control& control = m_known.controls[i];
-            if (control.incubator != vial.incubator || control.product != vial.product
-                || control.lot != vial.lot) {
-                continue;
-            }
+        for (const auto& entry : m_controls.all({vial.product, vial.lot, vial.incubator})) {
+            const Control& control = m_known.controls[static_cast<std::size_t>(entry.index)];
             ControlCandidate candidate;
-            candidate.control = static_cast<std::int32_t>(i);
+            candidate.control = entry.index;
             candidate.forThisLoad = !lotOfCycle.empty() && control.forLoad == lotOfCycle;
             candidate.apart = Duration{INT64_MAX};
             if (control.incubationStart && vial.incubationStart) {
@@ -93,22 +86,26 @@ public:
                             && m_zone.dateOf(*control.incubationStart) <= *lot->expires;
     }
 
-    void cycle(HistoryCycle& cycle) const
+    void cycle(HistoryCycle& cycle, const CycleTimes& times) const
     {
         for (Vial& each : cycle.vials) {
             vial(each, cycle.lot);
         }
         if (cycle.sheet) {
-            chemical(*cycle.sheet);
+            chemical(*cycle.sheet, sheetContextOf(cycle, times));
         }
         for (ChemicalIndicator& each : cycle.indicators) {
-            chemical(each);
+            chemical(each, contextOf(cycle, times));
         }
     }
 
 private:
     const IndicatorRegister& m_known;
     const Zone& m_zone;
+    NameIndex<1> m_products;
+    NameIndex<1> m_incubators;
+    NameIndex<2> m_lots;
+    NameIndex<3> m_controls;
 };
 
 class ClockCorrection {
@@ -160,14 +157,46 @@ private:
     int m_testMinute;
 };
 
-void linkItem(Item& item, const Linker& linker, const std::vector<Packaging>& packagings)
+void linkItems(EvidenceRecord& record, const CycleContext& context, const Linker& linker)
 {
-    item.packagingIndex = indexById(packagings, item.packaging);
-    if (item.external) {
-        linker.chemical(*item.external);
+    const NameIndex<1> packagings = byId(record.packagings);
+    for (Item& item : record.load.items) {
+        item.packagingIndex = packagings.first({item.packaging});
+        if (item.external) {
+            linker.chemical(*item.external, context);
+        }
+        for (ChemicalIndicator& each : item.internals) {
+            linker.chemical(each, context);
+        }
     }
-    for (ChemicalIndicator& each : item.internals) {
-        linker.chemical(each);
+}
+
+/// Marks the items whose labels other cycles of the sterilizer list too.
+void markItemsOfHistory(EvidenceRecord& record)
+{
+    std::vector<Item>& items = record.load.items;
+    for (Item& item : items) {
+        item.inOtherLoad = false;
+        item.inTests.clear();
+    }
+    if (!record.sterilizer) {
+        return;
+    }
+    const NameIndex<1> labels(items,
+                              [](const Item& item) { return NameIndex<1>::Name{item.label}; });
+    std::int32_t index = 0;
+    for (const HistoryCycle& cycle : record.sterilizer->cycles) {
+        for (const std::string& label : cycle.items) {
+            for (const auto& entry : labels.all({label})) {
+                Item& item = items[static_cast<std::size_t>(entry.index)];
+                if (cycle.kind == CycleKind::load) {
+                    item.inOtherLoad = true;
+                } else if (item.inTests.empty() || item.inTests.back() != index) {
+                    item.inTests.push_back(index);
+                }
+            }
+        }
+        ++index;
     }
 }
 
@@ -251,15 +280,15 @@ Evidence assemble(EvidenceRecord given)
     if (record.sterilizer) {
         evidence.history.reserve(record.sterilizer->cycles.size());
         for (HistoryCycle& cycle : record.sterilizer->cycles) {
-            linker.cycle(cycle);
             evidence.history.push_back(
                 clock.times(cycle.clock, cycle.start, cycle.end, cycle.counter));
+            linker.cycle(cycle, evidence.history.back());
         }
     }
     if (record.test) {
-        linker.cycle(*record.test);
         evidence.test = clock.times(record.test->clock, record.test->start, record.test->end,
                                     record.test->counter);
+        linker.cycle(*record.test, *evidence.test);
     }
 
     LoadRecord& load = record.load;
@@ -269,17 +298,20 @@ Evidence assemble(EvidenceRecord given)
             *evidence.load.period + 1, record.sterilizer ? record.sterilizer->testMinute : 0);
     }
     takePrintoutTimes(evidence, clock);
+    const CycleContext context = loadContextOf(record, evidence.load);
     for (ProcessChallengeDevice& pcd : load.pcds) {
         for (ChemicalIndicator& each : pcd.indicators) {
-            linker.chemical(each);
+            linker.chemical(each, context);
         }
         for (Vial& each : pcd.vials) {
             linker.vial(each, load.lot);
         }
     }
-    for (Item& item : load.items) {
-        linkItem(item, linker, record.packagings);
+    linkItems(record, context, linker);
+    markItemsOfHistory(record);
+    for (const Item& item : load.items) {
         evidence.hasImplant = evidence.hasImplant || item.implant != Implant::no;
+        evidence.hasItemInTest = evidence.hasItemInTest || !item.inTests.empty();
     }
     evidence.aeration = longestAeration(record);
     evidence.acts = summarize(record, evidence.known.controls);

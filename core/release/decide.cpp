@@ -14,6 +14,9 @@ namespace {
 /// Enough for the working memory of an ordinary load; a greater one goes on on the heap.
 constexpr std::size_t workingBytes = 16 * 1024;
 
+/// As many as most loads have.
+constexpr std::size_t expectedFindings = 4;
+
 Verdict forcedBy(Outcome outcome)
 {
     switch (outcome) {
@@ -62,18 +65,26 @@ Decision decideWith(const RuleTable& rules, const Evidence& evidence, const Poli
 
     Decision decision;
     decision.lot = load.lot;
+    decision.findings.reserve(expectedFindings);
     FindingSink sink(decision.findings, load.reviews, now);
     for (const LoadRule& rule : rules.load) {
         rule.apply(view, sink);
     }
     decision.verdict = worst(decision.findings, 0);
 
+    std::pmr::vector<const ItemRule*> itemRules(&memory);
+    itemRules.reserve(rules.items.size());
+    for (const ItemRule& rule : rules.items) {
+        if (rule.concerns == nullptr || rule.concerns(view)) {
+            itemRules.push_back(&rule);
+        }
+    }
     decision.items.reserve(load.items.size());
     for (std::size_t i = 0; i < load.items.size(); ++i) {
         const std::size_t before = decision.findings.size();
         sink.setItem(static_cast<std::int32_t>(i));
-        for (const ItemRule& rule : rules.items) {
-            rule.apply(view, i, sink);
+        for (const ItemRule* rule : itemRules) {
+            rule->apply(view, i, sink);
         }
         const Verdict own = worst(decision.findings, before);
         decision.items.push_back({load.items[i].label, std::max(own, decision.verdict)});

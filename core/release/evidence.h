@@ -57,6 +57,7 @@ struct Evidence {
     std::optional<Instant> printoutEnd;
     bool printoutOffsetUnknown = false; ///< for a start or end that is there
     bool hasImplant = false;
+    bool hasItemInTest = false;       ///< a test of the history lists one of its labels
     std::optional<Duration> aeration; ///< the longest asked for; nullopt: somewhere not stated
     ActSummary acts;
 };

@@ -33,10 +33,12 @@ Finding& FindingSink::add(Key key, Outcome outcome, std::string_view subject)
 
 Finding& FindingSink::addOnce(Key key, Outcome outcome, std::string_view subject)
 {
-    for (Finding& finding : m_findings) {
-        if (finding.key == key && finding.item == m_item && finding.subject == subject) {
-            finding.outcome = std::max(finding.outcome, outcome);
-            return finding;
+    // What is said of one item, or of the load, stands together at the end.
+    for (auto finding = m_findings.rbegin();
+         finding != m_findings.rend() && finding->item == m_item; ++finding) {
+        if (finding->key == key && finding->subject == subject) {
+            finding->outcome = std::max(finding->outcome, outcome);
+            return *finding;
         }
     }
     return add(key, outcome, subject);

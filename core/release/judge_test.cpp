@@ -1,5 +1,7 @@
 #include "core/release/judge_test.h"
 
+#include "core/release/cycle_contexts.h"
+
 #include <algorithm>
 
 namespace loadwarden {
@@ -96,10 +98,7 @@ struct Judge {
 
     void sheet(const ChemicalIndicator& sheet)
     {
-        CycleContext context = contextOf(cycle, times);
-        context.method = Method::steam;
-        context.asksCycleType = false;
-        const ChemicalJudgement judged = judgeChemical(sheet, TypeSet{2}, context, known, now);
+        const ChemicalJudgement judged = judgeChemical(sheet, TypeSet{2}, now);
         if (judged.state == ChemicalState::rejected) {
             reasons.failed(Key::testSheetFailed, judged.rejectedBy->recordedAt, judged.rejectedBy);
         } else if (judged.state == ChemicalState::unclear) {
@@ -117,7 +116,7 @@ struct Judge {
             directions(product->sheet);
         }
         if (reasons.wantsNotes()) {
-            readLate(sheet, context);
+            readLate(sheet);
         }
     }
 
@@ -144,14 +143,14 @@ struct Judge {
         }
     }
 
-    void readLate(const ChemicalIndicator& sheet, const CycleContext& context)
+    void readLate(const ChemicalIndicator& sheet)
     {
-        if (!context.end) {
+        if (!times.end) {
             return;
         }
         for (const IndicatorReading& reading : sheet.readings) {
-            if (counts(reading, known.productOf(sheet.link), context, now)
-                && reading.act.happenedAt > *context.end + policy.sheetReadWithin) {
+            if (counts(reading, now)
+                && reading.act.happenedAt > *times.end + policy.sheetReadWithin) {
                 reasons.note(Key::testReadLate);
             }
         }
@@ -211,17 +210,16 @@ struct Judge {
         if (!cycle.physical || !stands(cycle.physical->act, now)) {
             reasons.pending(Key::testPhysicalMissing);
         }
-        const CycleContext context = contextOf(cycle, times);
-        indicators(context);
-        vials(context);
+        indicators();
+        vials();
     }
 
-    void indicators(const CycleContext& context)
+    void indicators()
     {
         const TypeSet types = pcdTypes(policy, cycle.method, cycle.vials, known);
         bool allAccepted = !cycle.indicators.empty();
         for (const ChemicalIndicator& indicator : cycle.indicators) {
-            const ChemicalJudgement judged = judgeChemical(indicator, types, context, known, now);
+            const ChemicalJudgement judged = judgeChemical(indicator, types, now);
             if (judged.state == ChemicalState::rejected) {
                 reasons.failed(Key::testIndicatorRejected, judged.rejectedBy->recordedAt,
                                judged.rejectedBy);
@@ -233,8 +231,9 @@ struct Judge {
         }
     }
 
-    void vials(const CycleContext& context)
+    void vials()
     {
+        const CycleContext context = contextOf(cycle, times);
         const BiologicalSettings settings = biologicalSettings(policy);
         BiSummary summary;
         for (const Vial& vial : cycle.vials) {
@@ -284,12 +283,6 @@ BiologicalSettings biologicalSettings(const Policy& policy)
     return {.useLastReadout = policy.readout == BiReadout::last,
             .controlReach = policy.controlPer,
             .controlWindow = policy.controlWindow};
-}
-
-CycleContext contextOf(const HistoryCycle& cycle, const CycleTimes& times)
-{
-    return {
-        .day = times.day, .end = times.end, .method = cycle.method, .cycleType = cycle.cycleType};
 }
 
 TypeSet pcdTypes(const Policy& policy, Method method, const std::vector<Vial>& vials,

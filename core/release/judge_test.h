@@ -36,9 +36,6 @@ struct TestSurroundings {
 /// How a policy takes biological indicators.
 [[nodiscard]] BiologicalSettings biologicalSettings(const Policy& policy);
 
-/// What an indicator needs to know of a cycle of the history.
-[[nodiscard]] CycleContext contextOf(const HistoryCycle& cycle, const CycleTimes& times);
-
 /// ISO 11140-1 types that count in a PCD for a method: by policy, and by what biological products
 /// of the vials in the same PCD name.
 [[nodiscard]] TypeSet pcdTypes(const Policy& policy, Method method, const std::vector<Vial>& vials,

@@ -16,10 +16,12 @@ struct LoadRule {
     void (*apply)(const View& view, FindingSink& sink);
 };
 
-/// A rule of one item, given by its index.
+/// A rule of one item, given by its index. Not asked for the items of a load that it does not
+/// concern.
 struct ItemRule {
     RuleId id;
     void (*apply)(const View& view, std::size_t item, FindingSink& sink);
+    bool (*concerns)(const View& view) = nullptr; ///< null: every load
 };
 
 /// The rules of a decision, in the order in which they speak.

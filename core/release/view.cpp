@@ -1,5 +1,7 @@
 #include "core/release/view.h"
 
+#include "core/release/cycle_contexts.h"
+
 #include <algorithm>
 
 namespace loadwarden {
@@ -58,8 +60,7 @@ View::View(const Evidence& given, const Policy& with, Instant at,
       purpose(specification != nullptr ? specification->purpose : Purpose::routine),
       cycleType(specification != nullptr ? std::string_view(specification->cycleType)
                                          : std::string_view()),
-      context{
-          .day = given.load.day, .end = given.load.end, .method = method, .cycleType = cycleType},
+      context(loadContextOf(given.record, given.load)),
       biological(biologicalSettings(with)),
       implantRejections(resource),
       vials(resource),
@@ -124,8 +125,7 @@ void View::judgePcds()
         }
         const TypeSet types = pcdTypes(policy, method, pcd.vials, evidence.known);
         for (const ChemicalIndicator& indicator : pcd.indicators) {
-            pcdIndicators.push_back(
-                {&pcd, &indicator, judgeChemical(indicator, types, context, evidence.known, now)});
+            pcdIndicators.push_back({&pcd, &indicator, judgeChemical(indicator, types, now)});
         }
     }
 }
@@ -140,11 +140,10 @@ void View::judgeItems()
         judged.externalAsked = !isOpenTray(item) && !item.internalVisible;
         judged.firstInternal = internals.size();
         if (item.external) {
-            judged.external =
-                judgeChemical(*item.external, TypeSet{1}, context, evidence.known, now);
+            judged.external = judgeChemical(*item.external, TypeSet{1}, now);
         }
         for (const ChemicalIndicator& internal : item.internals) {
-            internals.push_back(judgeChemical(internal, inside, context, evidence.known, now));
+            internals.push_back(judgeChemical(internal, inside, now));
         }
     }
 }
@@ -220,8 +219,7 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
     bool allAccepted = true;
     bool allOpen = true;
     for (const PcdIndicator& each : view.pcdIndicators) {
-        const IndicatorProduct* product = view.evidence.known.productOf(each.indicator->link);
-        if (each.pcd != &pcd || product == nullptr || !needed.contains(product->type)) {
+        if (each.pcd != &pcd || !needed.contains(each.indicator->type)) {
             continue;
         }
         any = true;

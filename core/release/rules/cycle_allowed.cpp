@@ -80,9 +80,6 @@ bool noneRecorded(const Item& item)
 
 void cycleAllowed(const View& view, std::size_t index, FindingSink& sink)
 {
-    if (view.specification == nullptr) {
-        return;
-    }
     const Item& item = view.load.items[index];
     if (noneRecorded(item)) {
         const bool standard = view.method == Method::steam && view.purpose == Purpose::routine

@@ -11,9 +11,6 @@ bool isUnsuitableForPeroxide(const Item& item)
 
 void itemPeroxide(const View& view, std::size_t index, FindingSink& sink)
 {
-    if (view.method != Method::hydrogenPeroxide) {
-        return;
-    }
     const Item& item = view.load.items[index];
     const PeroxideFacts& facts = item.peroxide;
     if (isUnsuitableForPeroxide(item)) {

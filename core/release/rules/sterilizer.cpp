@@ -1,3 +1,4 @@
+#include "core/release/cycle_contexts.h"
 #include "core/release/rules/rules.h"
 
 #include <algorithm>

@@ -1,9 +1,33 @@
 #include "core/release/rule_table.h"
 #include "core/release/rules/rules.h"
+#include "core/release/view.h"
 
 #include <array>
 
 namespace loadwarden {
+namespace {
+
+bool hasSpecification(const View& view)
+{
+    return view.specification != nullptr;
+}
+
+bool hasImplant(const View& view)
+{
+    return view.evidence.hasImplant;
+}
+
+bool isPeroxide(const View& view)
+{
+    return view.method == Method::hydrogenPeroxide;
+}
+
+bool hasItemInTest(const View& view)
+{
+    return view.evidence.hasItemInTest;
+}
+
+} // namespace
 
 RuleTable allRules()
 {
@@ -34,10 +58,10 @@ RuleTable allRules()
         ItemRule{RuleId::external, rules::external},
         ItemRule{RuleId::package, rules::package},
         ItemRule{RuleId::internal, rules::internal},
-        ItemRule{RuleId::cycleAllowed, rules::cycleAllowed},
-        ItemRule{RuleId::itemImplant, rules::itemImplant},
-        ItemRule{RuleId::itemPeroxide, rules::itemPeroxide},
-        ItemRule{RuleId::inTest, rules::inTest},
+        ItemRule{RuleId::cycleAllowed, rules::cycleAllowed, hasSpecification},
+        ItemRule{RuleId::itemImplant, rules::itemImplant, hasImplant},
+        ItemRule{RuleId::itemPeroxide, rules::itemPeroxide, isPeroxide},
+        ItemRule{RuleId::inTest, rules::inTest, hasItemInTest},
     };
     return {load, items};
 }

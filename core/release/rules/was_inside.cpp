@@ -1,7 +1,5 @@
 #include "core/release/rules/rules.h"
 
-#include <algorithm>
-
 namespace loadwarden::rules {
 
 void wasInside(const View& view, std::size_t index, FindingSink& sink)
@@ -10,13 +8,7 @@ void wasInside(const View& view, std::size_t index, FindingSink& sink)
         return;
     }
     const Item& item = view.load.items[index];
-    const bool inOtherLoad =
-        std::any_of(view.history.begin(), view.history.end(), [&item](const PastCycle& past) {
-            const auto& labels = past.cycle->items;
-            return past.cycle->kind == CycleKind::load
-                   && std::find(labels.begin(), labels.end(), item.label) != labels.end();
-        });
-    if (!item.alsoInLots.empty() || inOtherLoad) {
+    if (!item.alsoInLots.empty() || item.inOtherLoad) {
         sink.add(Key::itemInTwoLoads, Outcome::waits);
     }
     const bool inTime = item.recorded && stands(*item.recorded, view.now)

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <algorithm>
+#include <string_view>
+
+namespace loadwarden {
+
+/// Whether a name or number names anybody: blanks alone do not.
+[[nodiscard]] inline bool isNamed(std::string_view by)
+{
+    return by.find_first_not_of(' ') != std::string_view::npos;
+}
+
+/// Whether two names or numbers are one person: blanks and the case of A to Z do not matter, so
+/// that two spellings of one badge are not taken for two persons.
+[[nodiscard]] inline bool isSamePerson(std::string_view a, std::string_view b)
+{
+    const auto lower = [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    };
+    std::size_t i = 0;
+    std::size_t k = 0;
+    while (true) {
+        i = std::min(a.find_first_not_of(' ', i), a.size());
+        k = std::min(b.find_first_not_of(' ', k), b.size());
+        if (i == a.size() || k == b.size()) {
+            return i == a.size() && k == b.size();
+        }
+        if (lower(a[i++]) != lower(b[k++])) {
+            return false;
+        }
+    }
+}
+
+/// Whether two names or numbers name two different persons.
+[[nodiscard]] inline bool isAnotherPerson(std::string_view a, std::string_view b)
+{
+    return isNamed(a) && isNamed(b) && !isSamePerson(a, b);
+}
+
+} // namespace loadwarden
