@@ -1,4 +1,5 @@
 #include "core/cycle/limits.h"
+
 namespace loadwarden {
 namespace {
 
