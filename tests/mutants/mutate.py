@@ -9,8 +9,8 @@ reason why it cannot be told apart, or the run fails.
 
     mutate.py --work DIR [--jobs 2] [--only TEXT] [--every N] [FOLDER...]
 
-The evidence is the oracle's: random loads under all its policies (tests/oracle/generate.py) and the
-boundary values of tests/oracle/boundaries.py.
+The evidence is the oracle's: random loads under all its policies (tests/oracle/generate.py), the
+boundary values of tests/oracle/boundaries.py, and the worked cases' bases.
 """
 import argparse
 import concurrent.futures
@@ -147,6 +147,9 @@ def prepare(folder):
         every = path.read_text(encoding="utf-8").splitlines(keepends=True)[::4]
         path.write_text("".join(every), encoding="utf-8")
         evidence += [(policy, path) for policy in sorted(systematic.glob("*.toml"))]
+    # One record a run: only so does the command's own answer show (may all of it go, or not).
+    default = ROOT / "resources" / "policies" / "us-hospital.toml"
+    evidence += [(default, path) for path in sorted((ROOT / "tests/data/worked_cases/bases").glob("*.json"))]
     return evidence
 
 
