@@ -1,5 +1,5 @@
 #include "core/exchange/decision_writer.h"
-#include "core/exchange/json_text.h"
+#include "core/quantities/json_text.h"
 #include "core/exchange/thousandths.h"
 
 #include <gtest/gtest.h>

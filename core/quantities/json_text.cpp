@@ -1,4 +1,4 @@
-#include "core/exchange/json_text.h"
+#include "core/quantities/json_text.h"
 
 #include <cstddef>
 
