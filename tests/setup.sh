@@ -7,8 +7,8 @@ packages=(
     clang-16 clang-tidy-16 clang-format-16 libclang-rt-16-dev
     qt6-base-dev libqt6sql6-sqlite libgl-dev
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
-    libtomlplusplus-dev nlohmann-json3-dev
-    python3 python3-jsonschema tzdata
+    libtomlplusplus-dev nlohmann-json3-dev libsodium-dev pkg-config
+    python3 python3-jsonschema python3-nacl tzdata
 )
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then

@@ -1,0 +1,78 @@
+#include "core/journal/canonical_json.h"
+
+#include "core/quantities/json_text.h"
+
+#include <nlohmann/json.hpp>
+
+namespace loadwarden {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::int64_t greatest = std::int64_t{1} << 53U;
+
+std::int64_t checked(const json& number)
+{
+    const bool tooGreat = number.is_number_unsigned()
+                          && number.get<std::uint64_t>() > static_cast<std::uint64_t>(greatest);
+    const std::int64_t value = tooGreat ? greatest + 1 : number.get<std::int64_t>();
+    if (value > greatest || value < -greatest) {
+        throw json::other_error::create(500, "an integer is beyond 2^53", &number);
+    }
+    return value;
+}
+
+/// No body of an act is nested deeper; what is, was not written by this program.
+constexpr int deepest = 32;
+
+void append(std::string& out, const json& value, int depth)
+{
+    if (depth > deepest) {
+        throw json::other_error::create(502, "an object is nested too deeply", &value);
+    }
+    switch (value.type()) {
+    case json::value_t::null: out += "null"; break;
+    case json::value_t::boolean: out += value.get<bool>() ? "true" : "false"; break;
+    case json::value_t::number_integer:
+    case json::value_t::number_unsigned: out += std::to_string(checked(value)); break;
+    case json::value_t::string: appendJsonString(out, value.get_ref<const std::string&>()); break;
+    case json::value_t::array: {
+        char before = '[';
+        for (const json& each : value) {
+            out += before;
+            append(out, each, depth + 1);
+            before = ',';
+        }
+        out += before == '[' ? "[]" : "]";
+        break;
+    }
+    case json::value_t::object: {
+        // nlohmann's objects are maps, sorted by the bytes of their names.
+        char before = '{';
+        for (const auto& [name, each] : value.items()) {
+            out += before;
+            appendJsonString(out, name);
+            out += ':';
+            append(out, each, depth + 1);
+            before = ',';
+        }
+        out += before == '{' ? "{}" : "}";
+        break;
+    }
+    case json::value_t::number_float:
+    case json::value_t::binary:
+    case json::value_t::discarded:
+        throw json::other_error::create(501, "a number is no integer", &value);
+    }
+}
+
+} // namespace
+
+std::string canonicalJson(const json& value)
+{
+    std::string out;
+    append(out, value, 0);
+    return out;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include <string>
+
+namespace loadwarden {
+
+/// A JSON value in the journal's canonical form (FORMAT.md): no blanks, members sorted by the bytes
+/// of their names, strings escaped only where they must be. Throws nlohmann::json::other_error for
+/// fractions, for integers beyond ±2^53 and for what is nested more than 32 deep.
+[[nodiscard]] std::string canonicalJson(const nlohmann::json& value);
+
+} // namespace loadwarden

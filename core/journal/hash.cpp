@@ -1,0 +1,33 @@
+#include "core/journal/hash.h"
+
+#include "core/journal/hex.h"
+
+#include <sodium.h>
+
+namespace loadwarden {
+
+Hash hashOf(std::string_view bytes)
+{
+    Hash hash;
+    // Fails only for lengths of output and key that are not used here.
+    crypto_generichash_blake2b(hash.bytes.data(), hash.bytes.size(),
+                               reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size(),
+                               nullptr, 0);
+    return hash;
+}
+
+std::string hexOf(const Hash& hash)
+{
+    std::string hex;
+    hex.reserve(hash.bytes.size() * 2);
+    appendHex(hex, hash.bytes);
+    return hex;
+}
+
+std::optional<Hash> parseHash(std::string_view hex) noexcept
+{
+    Hash hash;
+    return parseHex(hex, hash.bytes) ? std::optional(hash) : std::nullopt;
+}
+
+} // namespace loadwarden
