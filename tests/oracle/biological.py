@@ -1,7 +1,7 @@
 """Biological indicators and their controls (section 4)."""
 
-from chemical import settle
-from evidence import happened, recorded
+from chemical import act_cause, in_turn, settle
+from evidence import happened, person, recorded
 from moments import HOUR, MINUTE, day_of, moment
 
 SPECIES = {"steam": "geobacillus-stearothermophilus", "hydrogen-peroxide": "geobacillus-stearothermophilus",
@@ -41,12 +41,12 @@ def _control_state(case, control):
     final = begun + readout(case, product)
 
     def classify(reading):
-        voided = case.stands_by_lead(reading.get("voided"))
         if reading["seen"] == "unclear":
             return "unclear"
         if reading["seen"] == "growth":
-            return "good" if case.stands(reading) and not voided and happened(reading) >= begun else None
-        return "bad" if happened(reading) >= final and not voided else None
+            counts = case.stands(reading) and "voided" not in reading and happened(reading) >= begun
+            return "good" if counts else None
+        return "bad" if happened(reading) >= final and not case.struck(reading) else None
 
     state = settle(control.get("readings", ()), classify, control.get("unsettled")).state
     return {"accepted": "grown", "rejected": "dead"}.get(state, "pending")
@@ -91,10 +91,11 @@ def group_state(case, vial, cycle, product):
 
 
 class Vial:
-    """The state of one vial: positive, positive-elsewhere, void, lost, pending, negative."""
+    """The state of one vial: positive, positive-elsewhere, void, lost, pending, negative; because: the cause
+    (section 4a) where it is void, lost or not-counted."""
 
-    def __init__(self, raw, state, why=None, changes=None, since=None, authors=()):
-        self.raw, self.state, self.why, self.changes = raw, state, why, changes
+    def __init__(self, raw, state, why=None, changes=None, since=None, authors=(), because=None):
+        self.raw, self.state, self.why, self.changes, self.because = raw, state, why, changes, because
         self.since, self.authors = since, set(authors)
 
 
@@ -106,7 +107,7 @@ def read_vial(case, raw, cycle):
     growths = [r for r in readings if r["seen"] == "growth"]
     if growths:
         since = min(recorded(r) for r in growths)
-        authors = [r.get("by", "") for r in growths if recorded(r) == since]
+        authors = [person(r) for r in growths if recorded(r) == since]
         elsewhere = case.stands_by_supervisor(raw.get("incidentFinding"))
         return Vial(raw, "positive-elsewhere" if elsewhere else "positive", since=since, authors=authors)
     # 2
@@ -118,34 +119,43 @@ def read_vial(case, raw, cycle):
         latest = begun + product["latestMinutes"] * MINUTE
     spans = case.out_of_range.get(raw.get("incubator"), ())
 
-    def timely(reading):
+    def not_counted(reading):
+        """Why a no-growth does not count; None where it does."""
+        cause = act_cause(case, reading)
+        if cause is not None:
+            return cause
+        if "voided" in reading:
+            return "voided"
         at = happened(reading)
-        if final is None or at < final or (latest is not None and at > latest) or cycle.end is None:
-            return False
-        if any(a <= at and (b is None or at <= b) for a, b in spans):
-            return False
-        # a span that touched the incubation begins the readout anew
-        return not any(a <= at and b >= begun and at < b + readout(case, product) for a, b in spans)
+        if final is None or at < final or cycle.end is None:
+            return "read-early"
+        for a, b in spans:          # out of range; or a span that touched the incubation begins the readout anew
+            if a <= at and (b is None or at <= b or (b >= begun and at < b + readout(case, product))):
+                return "incubator"
+        return "read-late" if latest is not None and at > latest else None
 
     def classify(reading):
         if reading["seen"] == "unclear":
             return "unclear"
-        voided = case.stands_by_lead(reading.get("voided"))
-        return "good" if biological and case.stands(reading) and not voided and timely(reading) else None
+        return "good" if biological and not_counted(reading) is None else None
 
     settled = settle(readings, classify, raw.get("unsettled"))
     if settled.state == "rejected":
-        return Vial(raw, "positive", since=settled.since, authors=[settled.cause.get("by", "")])
+        return Vial(raw, "positive", since=settled.since, authors=[person(settled.cause)])
     # 3
     group, w = group_state(case, raw, cycle, product or {})
     late = (settled.state == "none" and latest is not None
             and any(r["seen"] == "no-growth" and case.stands(r) and happened(r) > latest for r in readings))
-    if (case.stands_by_lead(raw.get("voided")) or late or group in ("dead", "missing")
-            or _vial_spoiled(case, raw, cycle, product, begun)):
-        return Vial(raw, "void")
+    because = "voided" if case.stands_by_lead(raw.get("voided")) else what_voids(case, raw, cycle, product, begun)
+    if because is None and group in ("dead", "missing"):
+        because = "control-" + group
+    if because is None and late:
+        because = "read-late"
+    if because is not None:
+        return Vial(raw, "void", because=because)
     # 4
     if case.stands(raw.get("lost")) and not (settled.state == "accepted" and group == "grown"):
-        return Vial(raw, "lost")
+        return Vial(raw, "lost", because="lost")
     # 5
     no_process = product.get("hasProcessIndicator") and "processIndicator" not in raw
     if settled.state == "unclear":
@@ -153,7 +163,13 @@ def read_vial(case, raw, cycle):
     elif begun is None:
         why = "not-started"
     elif settled.state == "none":
-        why = "incubating" if case.now < final else "due"
+        negatives = [r for r in in_turn(readings) if r["seen"] == "no-growth"]
+        if case.now < final:
+            why = "incubating"
+        elif negatives:
+            why, because = "not-counted", not_counted(negatives[-1])
+        else:
+            why = "due"
     elif no_process:
         why = "process-indicator"
     elif group in ("pending", "awaited"):
@@ -161,33 +177,41 @@ def read_vial(case, raw, cycle):
     else:
         return Vial(raw, "negative")        # 6
     moments = [m for m in (final if why == "incubating" else None, w) if m is not None]
-    return Vial(raw, "pending", why, min(moments) if moments else None)
+    return Vial(raw, "pending", why, min(moments) if moments else None, because=because)
 
 
-def _vial_spoiled(case, raw, cycle, product, begun):
+def what_voids(case, raw, cycle, product, begun):
+    """The first cause in the vial itself for which it is void, or None."""
     lot = case.lots.get((raw.get("product"), raw.get("lot")))
-    if product is None or lot is None or product["kind"] != "biological" or "expires" not in lot:
-        return True
+    if product is None:
+        return "product-unknown"
+    if product["kind"] != "biological":
+        return "product-unfit"
+    if lot is None:
+        return "lot-unknown"
+    if "expires" not in lot:
+        return "lot-without-date"
     if cycle.start is not None and case.zone.day(cycle.start) > day_of(lot["expires"]):
-        return True
-    if cycle.method != "unknown":
-        if cycle.method not in product["methods"] or product["species"] != SPECIES[cycle.method]:
-            return True
+        return "lot-expired"
+    if cycle.method != "unknown" and cycle.method not in product["methods"]:
+        return "method"
     if "cycleTypes" in product and cycle.type not in product["cycleTypes"]:
-        return True
+        return "cycle-type"
+    if cycle.method != "unknown" and product["species"] != SPECIES[cycle.method]:
+        return "species"
     if raw.get("alsoUsedIn"):
-        return True
+        return "used-elsewhere"
     if product.get("needsActivation") and not case.stands(raw.get("activation")):
-        return True
+        return "not-activated"
     if product.get("hasProcessIndicator") and raw.get("processIndicator") == "unchanged":
-        return True
+        return "process-indicator"
     if begun is not None and cycle.end is not None:
         if begun < cycle.end:
-            return True
+            return "incubated-early"
         within = product.get("startWithinMinutes")
         if within is not None and begun > cycle.end + within * MINUTE:
-            return True
-    return False
+            return "incubated-late"
+    return None
 
 
 def cycle_vials(case, cycle):

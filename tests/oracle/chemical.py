@@ -1,6 +1,6 @@
 """Reading an indicator: what was seen, settling, chemical indicators (section 3)."""
 
-from evidence import happened, recorded
+from evidence import happened, person, recorded
 from moments import MINUTE, day_of
 
 GOOD_CI = ("front-in-accept-zone", "end-colour-reached", "uniform-complete")
@@ -33,7 +33,7 @@ def settle(readings, classify, unsettled, lost=None):
         if answer is None:
             continue
         s.counted.append((answer, reading))
-        by = reading.get("by", "")
+        by = person(reading)
         if s.state == "rejected":
             continue
         if answer == "bad":
@@ -64,12 +64,13 @@ def reject(s, act):
 class Indicator:
     """The state of one chemical indicator in a cycle."""
 
-    def __init__(self, state, spoiled, settled, lost):
+    def __init__(self, state, spoiled, settled, lost, because):
         self.state = state           # rejected, unclear, accepted, invalid, unread
-        self.spoiled = spoiled
+        self.spoiled = spoiled       # what spoils it, or None
+        self.because = because       # its cause (section 4a): what spoils it or, of an invalid one, its reading
         self.settled = settled
         self.since = settled.since
-        self.author = settled.cause.get("by", "") if settled.cause else ""
+        self.author = person(settled.cause) if settled.cause else ""
         self.lost = lost and state in ("unread", "invalid")
         self.absent = (state == "rejected" and settled.cause.get("seen") == "absent"
                        and all(r["seen"] == "absent" for a, r in settled.counted if a == "bad"))
@@ -90,24 +91,35 @@ def allowed_types(case, method, place, vials):
     return types
 
 
-def is_spoiled(case, ci, cycle, place, vials=()):
-    """Whether only another indicator of the same cycle can count."""
+def what_spoils(case, ci, cycle, place, vials=()):
+    """The cause for which only another indicator of the same cycle can count, or None."""
     product = case.products.get(ci.get("product"))
     lot = case.lots.get((ci.get("product"), ci.get("lot")))
     method = "steam" if place == "sheet" else cycle.method
-    if product is None or lot is None or product["kind"] != "chemical":
-        return True
+    if product is None:
+        return "product-unknown"
+    if product["kind"] != "chemical":
+        return "product-unfit"
+    if lot is None:
+        return "lot-unknown"
     if "expires" not in lot:
-        return True
+        return "lot-without-date"
     if cycle.start is not None and case.zone.day(cycle.start) > day_of(lot["expires"]):
-        return True
+        return "lot-expired"
     if method != "unknown" and method not in product["methods"]:
-        return True
+        return "method"
     if place != "sheet" and "cycleTypes" in product and cycle.type not in product["cycleTypes"]:
-        return True
+        return "cycle-type"
     if product["type"] not in allowed_types(case, method, place, vials):
-        return True
-    return bool(ci.get("alsoUsedIn"))
+        return "type"
+    return "used-elsewhere" if ci.get("alsoUsedIn") else None
+
+
+def act_cause(case, act):
+    """Why an act does not stand: unsigned or times-impossible; None where it stands."""
+    if case.stands(act):
+        return None
+    return "unsigned" if not person(act) or act.get("role") == "viewer" else "times-impossible"
 
 
 def read_indicator(case, ci, cycle, place, vials=()):
@@ -116,29 +128,36 @@ def read_indicator(case, ci, cycle, place, vials=()):
     within = product.get("readWithinMinutes")
     readings = ci.get("readings", ())
 
-    def timely(reading):
+    def not_counted(reading):
+        """Why a good answer does not count; None where it does."""
+        cause = act_cause(case, reading)
+        if cause is not None:
+            return cause
+        if FITS[reading["seen"]] != product.get("response"):
+            return "other-response"
+        if "voided" in reading:
+            return "voided"
         if cycle.end is None or happened(reading) < cycle.end:
-            return False
-        return within is None or happened(reading) <= cycle.end + within * MINUTE
+            return "read-early"
+        return "read-late" if within is not None and happened(reading) > cycle.end + within * MINUTE else None
 
     def classify(reading):
         seen = reading["seen"]
         if seen == "unclear":
             return "unclear"
-        voided = case.stands_by_lead(reading.get("voided"))
         if seen in GOOD_CI:
-            fits = FITS[seen] == product.get("response")
-            return "good" if case.stands(reading) and fits and not voided and timely(reading) else None
-        return None if voided else "bad"
+            return "good" if not_counted(reading) is None else None
+        return None if case.struck(reading) else "bad"
 
     settled = settle(readings, classify, ci.get("unsettled"), ci.get("lost"))
-    spoiled = is_spoiled(case, ci, cycle, place, vials)
+    because = spoiled = what_spoils(case, ci, cycle, place, vials)
     if settled.state in ("rejected", "unclear"):
         state = settled.state
     elif settled.state == "accepted" and not spoiled:
         state = "accepted"
-    elif any(r["seen"] in GOOD_CI for r in readings):
-        state = "invalid"
     else:
-        state = "unread"
-    return Indicator(state, spoiled, settled, case.stands(ci.get("lost")))
+        good = [r for r in in_turn(readings) if r["seen"] in GOOD_CI]
+        state = "invalid" if good else "unread"
+        if good and not spoiled:
+            because = not_counted(good[-1])
+    return Indicator(state, spoiled, settled, case.stands(ci.get("lost")), because)

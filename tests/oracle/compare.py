@@ -19,7 +19,7 @@ import tempfile
 
 import generate
 import oracle
-from keys import expected
+from keys import expected, expected_causes
 from moments import moment
 from policy import load_policy
 from policy_variants import write_policies
@@ -27,11 +27,12 @@ from policy_variants import write_policies
 CHUNK = 2000
 SHOWN = 20
 SAME_SHOWN = 3          # disagreements of one kind that are shown
+EVERY_KEY, EVERY_CAUSE = 100000, 20000      # records from which on every key must be often, every cause be there
 
 
 def finding_set(findings):
-    """Findings as a set of (rule, key, outcome, subject)."""
-    return {(f["rule"], f["key"], f["outcome"], f.get("subject")) for f in findings}
+    """Findings as a set of (rule, key, outcome, subject, cause)."""
+    return {(f["rule"], f["key"], f["outcome"], f.get("subject"), f.get("because")) for f in findings}
 
 
 def differences(ours, theirs):
@@ -101,10 +102,19 @@ def keys_seen(decision):
     return seen, alone
 
 
+def causes_seen(decision):
+    """{(key, cause)} of a decision."""
+    return {(f["key"], f["because"]) for part in [decision] + decision.get("items", [])
+            for f in part["findings"] if "because" in f}
+
+
+COUNTERS = ("verdicts", "seen", "alone", "causes", "patterns")
+
+
 def compared(name, path, cli, texts, ours):
     """What a chunk of records and the oracle's decisions on them come to."""
-    out = {"verdicts": collections.Counter(), "seen": collections.Counter(), "alone": collections.Counter(),
-           "patterns": collections.Counter(), "bad": [], "count": 0, "differing": 0, "error": None}
+    out = {name: collections.Counter() for name in COUNTERS}
+    out.update(bad=[], count=0, differing=0, error=None)
     compare_chunk(out, name, path, cli, texts, ours)
     return out
 
@@ -136,6 +146,7 @@ def compare_chunk(out, name, path, cli, texts, ours):
         seen, alone = keys_seen(decision)
         out["seen"].update(seen)
         out["alone"].update(alone)
+        out["causes"].update(causes_seen(decision))
     if not cli:
         return
     theirs, error = run_cli(cli, path, texts)
@@ -178,7 +189,7 @@ def main():
     parser.add_argument("--keep", default=os.path.join(tempfile.gettempdir(), "loadwarden-disagreements"),
                         help="folder for the records of disagreements")
     options = parser.parse_args()
-    total = {name: collections.Counter() for name in ("verdicts", "seen", "alone", "patterns")}
+    total = {name: collections.Counter() for name in COUNTERS}
     count = differing = shown = 0
     shown_kinds = collections.Counter()
     with tempfile.TemporaryDirectory() as folder:
@@ -196,7 +207,9 @@ def main():
                         shown += 1
                         show(options.keep, shown, name, paths[name], text, lines)
     rare = report(options, total, count, differing)
-    sys.exit(1 if differing or (rare and options.count >= 100000) else 0)
+    never = report_causes(total)
+    sys.exit(1 if differing or (rare and options.count >= EVERY_KEY) or (never and options.count >= EVERY_CAUSE)
+             else 0)
 
 
 def show(folder, number, name, policy_path, text, lines):
@@ -232,6 +245,20 @@ def report(options, total, count, differing):
     if rare:
         print("fewer than 100 records or unknown: " + ", ".join(" ".join(pair) for pair in rare))
     return rare
+
+
+def report_causes(total):
+    """Print how often each key came with each cause; the pairs that never came or that keys.py does not name."""
+    for key in dict.fromkeys(key for key, _ in expected_causes()):
+        print("%s because of: %s" % (key, ", ".join("%s %d" % (cause, total["causes"][key, cause])
+                                                    for own, cause in expected_causes() if own == key)))
+    never = [pair for pair in expected_causes() if not total["causes"][pair]]
+    unknown = sorted(set(total["causes"]) - set(expected_causes()))
+    if never:
+        print("causes that never occurred: " + ", ".join(" ".join(pair) for pair in never))
+    if unknown:
+        print("causes not in keys.py: " + ", ".join(" ".join(pair) for pair in unknown))
+    return never + unknown
 
 
 if __name__ == "__main__":

@@ -1,9 +1,24 @@
 """The evidence of one record, made ready: acts, the load and the history as cycles, order (sections 1, 2)."""
 
+from functools import lru_cache
+
 from moments import minute, moment, zone
 
 LEADS = ("lead", "supervisor")
 WORKERS = ("operator", "lead", "supervisor")
+# blanks away, A to Z as a to z; every other letter stays as it is
+_ONE_SPELLING = {ord(blank): None for blank in " \t\n\v\f\r"} | {capital: capital + 32 for capital in range(65, 91)}
+
+
+@lru_cache(maxsize=1 << 12)
+def one_spelling(name):
+    """A person's name in the spelling in which persons are compared; empty: nobody."""
+    return name.translate(_ONE_SPELLING)
+
+
+def person(act):
+    """Who did it, in the spelling in which persons are compared; empty: unsigned."""
+    return one_spelling(act.get("by", ""))
 
 
 def happened(act):
@@ -104,11 +119,16 @@ class Case:
     # acts ---------------------------------------------------------------------------------------
     def stands(self, act):
         """Whether an act is there and stands."""
-        return (act is not None and bool(act.get("by")) and role(act) in WORKERS
+        return (act is not None and bool(person(act)) and role(act) in WORKERS
                 and happened(act) <= recorded(act) <= self.now)
 
     def stands_by_lead(self, act):
         return self.stands(act) and role(act) in LEADS
+
+    def struck(self, reading):
+        """Whether a bad answer is voided: by a standing lead, another named person than the named reader."""
+        void = reading.get("voided")
+        return void is not None and self.stands_by_lead(void) and person(reading) not in ("", person(void))
 
     def stands_by_supervisor(self, act):
         return self.stands(act) and role(act) == "supervisor"

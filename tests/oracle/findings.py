@@ -1,6 +1,6 @@
 """Findings, the verdicts they force, and reviews (sections 1 and 5, `reviews`)."""
 
-from evidence import LEADS, recorded, role
+from evidence import LEADS, person, recorded, role
 from moments import moment
 
 RANK = {"release": 0, "quarantine": 1, "reprocess": 2}
@@ -8,19 +8,24 @@ FORCES = {"note": "release", "waits": "quarantine", "review": "quarantine", "fai
 
 
 class Finding:
-    """One finding. reviewer: lead, supervisor or second-supervisor, where the outcome is review."""
+    """One finding. reviewer: lead, supervisor or second-supervisor, where the outcome is review; raised: persons
+    (evidence.person); because: its cause (section 4a)."""
 
-    __slots__ = ("rule", "key", "outcome", "subject", "changes", "reviewer", "newest", "raised")
+    __slots__ = ("rule", "key", "outcome", "subject", "changes", "reviewer", "newest", "raised", "because")
 
-    def __init__(self, rule, key, outcome, subject=None, changes=None, reviewer=None, newest=None, raised=()):
+    def __init__(self, rule, key, outcome, subject=None, changes=None, reviewer=None, newest=None, raised=(),
+                 because=None):
         self.rule, self.key, self.outcome, self.subject = rule, key, outcome, subject
         self.changes, self.reviewer, self.newest = changes, reviewer, newest
         self.raised = {by for by in raised if by}
+        self.because = because
 
     def as_json(self):
         out = {"rule": self.rule, "key": self.key, "outcome": self.outcome}
         if self.subject is not None:
             out["subject"] = self.subject
+        if self.because is not None:
+            out["because"] = self.because
         return out
 
 
@@ -38,7 +43,7 @@ def unique(findings):
     """Findings as printed: identical ones once."""
     seen, out = set(), []
     for finding in findings:
-        key = (finding.rule, finding.key, finding.outcome, finding.subject)
+        key = (finding.rule, finding.key, finding.outcome, finding.subject, finding.because)
         if key not in seen:
             seen.add(key)
             out.append(finding.as_json())
@@ -59,7 +64,7 @@ def answered(case, finding, review):
     seen = moment(review["newestSeen"])
     if seen > recorded(review) or (finding.newest is not None and seen < finding.newest):
         return False
-    if review["by"] in finding.raised and (not supervisor or finding.reviewer == "second-supervisor"):
+    if person(review) in finding.raised and (not supervisor or finding.reviewer == "second-supervisor"):
         return False
     return True
 

@@ -50,10 +50,12 @@ def item_external(case, item):
     elif ci is None:
         yield Finding("external", "item.external-not-read", "waits")
     elif ci.lost:
-        yield Finding("external", "item.external-lost", "fails")
+        yield Finding("external", "item.external-lost", "fails",
+                      because=ci.because if ci.state == "invalid" else None)
     elif ci.state != "accepted":
         key = {"unread": "not-read", "unclear": "unclear", "invalid": "invalid"}[ci.state]
-        yield Finding("external", "item.external-" + key, "waits")
+        yield Finding("external", "item.external-" + key, "waits",
+                      because=ci.because if ci.state == "invalid" else None)
 
 
 def item_package(case, item):
@@ -92,6 +94,7 @@ def item_package(case, item):
 def item_internal(case, item):
     rule = "internal"
     required = case.immediate or item.visible
+    invalid = set()                 # places of which that is said: once, with the cause of the first
     for raw, ci in zip(item.raw.get("internals", ()), item.internals):
         place = raw.get("place")
         if ci.state == "rejected":
@@ -104,7 +107,10 @@ def item_internal(case, item):
         elif ci.state == "unclear":
             yield Finding(rule, "item.internal-unclear", "waits", place)
         elif ci.state == "invalid":
-            yield Finding(rule, "item.internal-invalid", "waits" if required else "note", place)
+            if place not in invalid:
+                invalid.add(place)
+                yield Finding(rule, "item.internal-invalid", "waits" if required else "note", place,
+                              because=ci.because)
         elif ci.state == "unread" and required:
             if case.immediate and item.form == "rigid-container":
                 yield Finding(rule, "item.internal-on-opening", "note", place)

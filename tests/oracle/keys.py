@@ -3,7 +3,7 @@
 _TABLE = """
 order.disagrees waits; order.overlaps waits; order.offset-unknown waits
 act.unsigned waits; act.times-impossible waits; act.recorded-late note
-record.missing waits; record.times waits; record.method-unknown waits
+record.missing waits; record.times waits; record.too-short waits; record.method-unknown waits
 printout.wrong-cycle fails; printout.lost fails; printout.missing waits; printout.incomplete waits
 printout.offset-unknown waits; printout.counter-used waits; printout.differs waits; printout.confirmed note
 cycle.not-ended waits; cycle.aborted fails; cycle.aborted-drying fails
@@ -12,9 +12,10 @@ sterilizer.service-unknown waits; sterilizer.not-in-service fails; sterilizer.he
 sterilizer.hold-not-known review note; sterilizer.taken-out-during review note
 process.failure-open review note; scope.in-positive review note
 air-removal.method-unknown waits; air-removal.put-right-late review note; air-removal.failed fails
-air-removal.not-read waits; air-removal.none-yet waits; air-removal.none-made fails
+air-removal.not-read waits; air-removal.void waits; air-removal.none-yet waits; air-removal.none-made fails
 air-removal.made-after fails review note; air-removal.failed-after review note
-physical.limits-missing waits; physical.atmosphere-unknown waits; physical.below fails
+physical.limits-missing waits; physical.limit-milder waits; physical.implausible waits
+physical.atmosphere-unknown waits; physical.below fails
 physical.drying-short review note; physical.above review fails note; physical.lost fails; physical.missing waits
 verification.missing waits; verification.stale waits
 pcd.rejected fails; pcd.lost fails; pcd.lost-noted note; pcd.unclear waits; pcd.invalid-noted note
@@ -22,7 +23,7 @@ pcd.invalid waits; pcd.not-read waits; pcd.missing waits
 implant.bi-positive fails; implant.indicator-rejected fails; implant.missing waits note
 implant.pending waits note; implant.impossible fails
 bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits; bi.not-started waits note
-bi.incubating waits note; bi.due waits note; bi.process-indicator waits note; bi.control waits note
+bi.incubating waits note; bi.not-counted waits note; bi.due waits note; bi.process-indicator waits note; bi.control waits note
 bi.void note fails; bi.lost note fails; bi.missing waits
 routine.pending note waits; routine.none note waits
 packages.one-rejected review note; packages.several-rejected review note; packages.wet review note
@@ -46,7 +47,7 @@ item.implant-immediate-use waits; item.implant-waits waits
 item.peroxide-unsuitable fails; item.peroxide-unknown waits
 item.in-test fails
 test.items-inside waits; test.not-ended waits; test.aborted fails waits
-test.sheet-failed fails; test.sheet-lost fails; test.sheet-spoiled waits; test.chamber-not-empty waits
+test.sheet-failed fails; test.sheet-lost fails; test.sheet-spoiled waits; test.not-steam waits; test.chamber-not-empty waits
 test.outside-directions waits; test.drying-run waits; test.not-read waits; test.unclear waits
 test.exposure-unknown waits; test.read-late note; test.no-warm-up note
 test.leak-too-high fails; test.leak-too-short waits
@@ -56,6 +57,27 @@ test.physical-missing waits; test.indicator-pending waits; test.bi-pending waits
 
 # (key, outcome) that valid input cannot show, with the reason. None at present.
 CANNOT_OCCUR = {}
+
+
+# Causes (section 4a) in the order in which they are asked.
+SPOILS = ("product-unknown", "product-unfit", "lot-unknown", "lot-without-date", "lot-expired", "method",
+          "cycle-type", "type", "used-elsewhere")
+NOT_COUNTED = ("unsigned", "times-impossible", "other-response", "voided", "read-early", "read-late")
+VOIDS = ("voided", "product-unknown", "product-unfit", "lot-unknown", "lot-without-date", "lot-expired", "method",
+         "cycle-type", "species", "used-elsewhere", "not-activated", "process-indicator", "incubated-early",
+         "incubated-late", "control-dead", "control-missing", "read-late")
+# bi.not-counted has no read-late: a standing no-growth that is too late makes the vial void.
+CAUSES = dict.fromkeys(("pcd.invalid", "pcd.invalid-noted", "item.external-invalid", "item.external-lost",
+                        "item.internal-invalid"), SPOILS + NOT_COUNTED)
+CAUSES["test.sheet-spoiled"] = tuple(cause for cause in SPOILS if cause != "cycle-type")
+CAUSES["bi.void"] = VOIDS
+CAUSES["test.bi-void"] = VOIDS + ("lost",)
+CAUSES["bi.not-counted"] = ("unsigned", "times-impossible", "voided", "read-early", "incubator")
+
+
+def expected_causes():
+    """All (key, cause) that must be seen."""
+    return [(key, cause) for key, causes in CAUSES.items() for cause in causes]
 
 
 def expected():

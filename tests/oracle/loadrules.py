@@ -2,15 +2,11 @@
 
 from biological import cycle_bi, cycle_vials, positive_since
 from chemical import GOOD_CI, read_indicator
-from evidence import happened, recorded
+from evidence import happened, one_spelling, person, recorded
 from findings import Finding
 from moments import HOUR, MINUTE, moment
-from physical import rule_physical
+from physical import milliseconds, rule_physical
 from testcycles import judge
-
-
-def by(act):
-    return act.get("by", "")
 
 
 def newest_of(acts):
@@ -18,7 +14,7 @@ def newest_of(acts):
     if not acts:
         return None, []
     newest = max(recorded(a) for a in acts)
-    return newest, [by(a) for a in acts if recorded(a) == newest]
+    return newest, [person(a) for a in acts if recorded(a) == newest]
 
 
 # section 2 ---------------------------------------------------------------------------------------
@@ -39,36 +35,41 @@ def rule_order(case):
         yield Finding("order", "order.offset-unknown", "waits")
 
 
-def all_acts(value):
-    """Every object that has happenedAt, wherever it stands."""
-    if isinstance(value, dict):
+def all_acts(value, field, out):
+    """Add to `out` (act, name of the field that holds it) of every object that has happenedAt, wherever it stands."""
+    if type(value) is dict:
         if "happenedAt" in value:
-            yield value
-        for inner in value.values():
-            if isinstance(inner, (dict, list)):
-                yield from all_acts(inner)
-    elif isinstance(value, list):
+            out.append((value, field))
+        for name, inner in value.items():
+            if type(inner) is dict or type(inner) is list:
+                all_acts(inner, name, out)
+    else:
         for inner in value:
-            if isinstance(inner, (dict, list)):
-                yield from all_acts(inner)
+            if type(inner) is dict or type(inner) is list:
+                all_acts(inner, field, out)
+    return out
 
 
 def rule_acts(case):
-    unsigned = impossible = False
-    changes = None
-    for act in all_acts(case.record):
-        done, noted = happened(act), recorded(act)
-        unsigned |= not by(act) or act.get("role") == "viewer"
-        if done > noted or noted > case.now:
-            impossible = True
-            if noted > case.now and done <= noted and (changes is None or noted < changes):
-                changes = noted
-    if unsigned:
-        yield Finding("acts", "act.unsigned", "waits")
+    own = all_acts(case.raw, "load", [])
+    others = {name: value for name, value in case.record.items() if name != "load"}
+    unsigned, impossible, late, changes = {}, False, False, None
+    limit = case.policy["acts.late_hours"] * HOUR
+    for acts in (own, all_acts(others, None, [])):
+        for act, field in acts:
+            done, noted = happened(act), recorded(act)
+            if not person(act) or act.get("role") == "viewer":
+                unsigned[field] = True
+            if done > noted or noted > case.now:
+                impossible = True
+                if noted > case.now and done <= noted and (changes is None or noted < changes):
+                    changes = noted
+            late |= acts is own and noted - done > limit
+    for field in unsigned:
+        yield Finding("acts", "act.unsigned", "waits", field)
     if impossible:
         yield Finding("acts", "act.times-impossible", "waits", changes=changes)
-    limit = case.policy["acts.late_hours"] * HOUR
-    if any(recorded(act) - happened(act) > limit for act in all_acts(case.raw)):
+    if late:
         yield Finding("acts", "act.recorded-late", "note")
 
 
@@ -76,7 +77,7 @@ def rule_acts(case):
 def rule_record(case):
     load, raw = case.load, case.raw
     there = {"sterilizer": case.has_sterilizer, "specification": case.has_spec, "lot": "lot" in raw,
-             "start": "start" in raw, "end": "end" in raw, "operator": "operator" in raw,
+             "start": "start" in raw, "end": "end" in raw, "operator": bool(operator(case)),
              "items": bool(case.items)}
     for subject, present in there.items():
         if not present:
@@ -88,8 +89,20 @@ def rule_record(case):
             yield Finding("record", "record.times", "waits", changes=changes)
     elif load.start is not None and load.start > case.now:
         yield Finding("record", "record.times", "waits", changes=load.start)
+    if None not in (load.start, load.end) and load.start <= load.end:
+        longest = {"exposure": 0, "drying": 0}
+        for reading in raw.get("readings", ()):
+            if reading["parameter"] in longest:
+                longest[reading["parameter"]] = max(longest[reading["parameter"]], milliseconds(reading))
+        if load.end - load.start + MINUTE < sum(longest.values()):
+            yield Finding("record", "record.too-short", "waits")
     if case.has_spec and case.method == "unknown":
         yield Finding("record", "record.method-unknown", "waits")
+
+
+def operator(case):
+    """Who ran the load, in the spelling in which persons are compared; empty: not known."""
+    return one_spelling(case.raw.get("operator", ""))
 
 
 def rule_printout(case):
@@ -104,14 +117,19 @@ def rule_printout(case):
         else:
             yield Finding("printout", "printout.missing", "waits")
         return
-    keys = list(dict.fromkeys(printout_doubts(case, printout)))
-    confirmed = any(a["answer"] == "record-right" and case.stands_by_lead(a) and "operator" in raw
-                    and by(a) != raw["operator"] and recorded(a) >= recorded(printout) for a in answers)
-    if keys and confirmed:
-        yield Finding("printout", "printout.confirmed", "note")
-    else:
-        for key in keys:
-            yield Finding("printout", key, "waits")
+    doubts = dict.fromkeys(printout_doubts(case, printout))
+    confirmed = any(a["answer"] == "record-right" and case.stands_by_lead(a)
+                    and operator(case) not in ("", person(a)) and recorded(a) >= recorded(printout) for a in answers)
+    if confirmed:
+        stay = [doubt for doubt in doubts if doubt in NEVER_CONFIRMED]
+        if len(stay) < len(doubts):
+            yield Finding("printout", "printout.confirmed", "note")
+        doubts = stay
+    for key, subject in doubts:
+        yield Finding("printout", key, "waits", subject)
+
+
+NEVER_CONFIRMED = (("printout.differs", "program"), ("printout.differs", "sterilizer"))
 
 
 def standing_printout(case):
@@ -123,35 +141,36 @@ def standing_printout(case):
 
 
 def printout_doubts(case, printout):
-    """The keys of what does not agree on a printout that is there."""
+    """(key, subject) of what does not agree on a printout that is there; one may come twice."""
     load = case.load
-    if (any(f not in printout for f in ("program", "sterilizer", "counter", "start", "end"))
-            or load.counter is None or "program" not in case.spec or not case.has_sterilizer):
-        yield "printout.incomplete"
+    for field, own in (("program", case.spec.get("program")), ("sterilizer", case.sterilizer.get("id")),
+                       ("counter", load.counter)):
+        shown = printout.get(field)
+        if shown is None or own is None:
+            yield "printout.incomplete", field
+        elif shown != own:
+            yield "printout.differs", field
     used = {c.counter for c in case.history if c.counter is not None}
     if printout.get("counter") in used or load.counter in used:
-        yield "printout.counter-used"
-    for shown, own in ((printout.get("program"), case.spec.get("program")),
-                       (printout.get("sterilizer"), case.sterilizer.get("id")),
-                       (printout.get("counter"), load.counter)):
-        if shown is not None and own is not None and shown != own:
-            yield "printout.differs"
+        yield "printout.counter-used", None
     tolerance = case.policy["printout.clock_tolerance_minutes"] * MINUTE
     for name, own in (("start", load.start), ("end", load.end)):
-        if name in printout:
-            shown = moment(printout[name])
-            offset = case.clock_offset(shown)
-            if offset is None:
-                yield "printout.offset-unknown"
-            elif own is not None and abs(shown - offset - own) > tolerance:
-                yield "printout.differs"
+        if name not in printout:
+            yield "printout.incomplete", name
+            continue
+        shown = moment(printout[name])
+        offset = case.clock_offset(shown)
+        if offset is None:
+            yield "printout.offset-unknown", None
+        elif own is not None and abs(shown - offset - own) > tolerance:
+            yield "printout.differs", name
 
 
 def rule_cycle_end(case):
     raw = case.raw
     if "outcome" not in raw:
         yield Finding("cycle-end", "cycle.not-ended", "waits")
-    elif raw["outcome"] == "aborted":
+    if raw.get("outcome") == "aborted" or "abortPhase" in raw:
         key = "cycle.aborted-drying" if raw.get("abortPhase") == "drying" else "cycle.aborted"
         yield Finding("cycle-end", key, "fails")
     effects = {}
@@ -193,10 +212,10 @@ def rule_sterilizer(case):
                 yield Finding("sterilizer", "sterilizer.held", "fails", "held")
             else:
                 yield Finding("sterilizer", "sterilizer.hold-not-known", "review", "held", None, "supervisor",
-                              known, [by(entry)])
+                              known, [person(entry)])
         if begins > start and (load.end is None or begins <= load.end):
             yield Finding("sterilizer", "sterilizer.taken-out-during", "review", state, None, "lead",
-                          known, [by(entry)])
+                          known, [person(entry)])
     for cycle in case.before_load():
         reasons = positive_since(case, cycle)
         if cycle.kind in ("bowie-dick", "qualification"):
@@ -231,7 +250,7 @@ def rule_process_failure(case):
         acts = failures + ([raw["leak"]] if "leak" in raw else [])
         newest = max(recorded(a) for a in acts) if acts else cycle.order_end
         yield Finding("process-failure", "process.failure-open", "review", cycle.lot, None, "lead",
-                      newest, [by(a) for a in acts])
+                      newest, [person(a) for a in acts])
 
 
 def rule_scope(case):
@@ -259,7 +278,7 @@ def rule_scope(case):
             acts = [r for r in readings if r["seen"] == "unclear"]
             acts += [v["unsettled"] for v in p.vials if "unsettled" in v]
         yield Finding("scope", "scope.in-positive", "review", p.lot, None, "supervisor",
-                      max(recorded(a) for a in acts), [by(a) for a in acts])
+                      max(recorded(a) for a in acts), [person(a) for a in acts])
 
 
 def rule_air_removal(case):
@@ -273,11 +292,13 @@ def rule_air_removal(case):
     if case.method != "steam" or case.air_removal not in ["prevacuum"] + case.policy["air_removal.also_for"]:
         return
     tests = [c for c in case.history if c.kind == "bowie-dick"]
-    state = {}
+    state, key = {}, {}             # key: what is said of a pending one
     for test in tests:
+        key[test] = "air-removal.not-read"
         state[test] = judge(case, test).state
         if state[test] == "void":
             state[test] = "not-made" if case.stands_by_lead(test.raw.get("voidReason")) else "pending"
+            key[test] = "air-removal.void"
     before = [t for t in tests if case.before(t, load)]
     passed_before = [t for t in before if state[t] == "passed"]
     # 1
@@ -301,7 +322,7 @@ def rule_air_removal(case):
     # 2
     unread = [t for t in own if t in before and state[t] == "pending"]
     for test in unread:
-        yield Finding(rule, "air-removal.not-read", "waits", test.lot)
+        yield Finding(rule, key[test], "waits", test.lot)
     passed_own = any(t in passed_before for t in own)
     # 3
     if not passed_own and not unread:
@@ -313,7 +334,7 @@ def rule_air_removal(case):
             else:
                 yield Finding(rule, "air-removal.none-made", "fails")
         elif state[later[0]] == "pending":
-            yield Finding(rule, "air-removal.not-read", "waits", later[0].lot)
+            yield Finding(rule, key[later[0]], "waits", later[0].lot)
         elif state[later[0]] == "failed" or case.has_implant or case.policy["air_removal.made_after"] == "fails":
             yield Finding(rule, "air-removal.made-after", "fails", later[0].lot)
         else:
@@ -371,9 +392,9 @@ def rule_pcd(case):
             yield Finding("pcd", "pcd.unclear", "waits", subject)
         elif ci.state == "invalid":
             if accepted:
-                yield Finding("pcd", "pcd.invalid-noted", "note", subject)
+                yield Finding("pcd", "pcd.invalid-noted", "note", subject, because=ci.because)
             else:
-                yield Finding("pcd", "pcd.invalid", "waits", subject)
+                yield Finding("pcd", "pcd.invalid", "waits", subject, because=ci.because)
         elif ci.state == "unread":
             yield Finding("pcd", "pcd.not-read", "waits", subject)
     if required and not pairs:
@@ -432,12 +453,13 @@ def rule_bi(case):
         elif vial.state == "positive-elsewhere":
             act = vial.raw["incidentFinding"]
             yield Finding("bi", "bi.positive-elsewhere", "review", subject, None, "second-supervisor",
-                          recorded(act), [by(act)])
+                          recorded(act), [person(act)])
         elif vial.state == "pending":
             yield Finding("bi", "bi." + vial.why, "waits" if required or vial.why == "unclear" else "note", subject,
-                          vial.changes)
+                          vial.changes, because=vial.because)
         elif vial.state in ("void", "lost"):
-            yield Finding("bi", "bi." + vial.state, "fails" if required and not useful else "note", subject)
+            yield Finding("bi", "bi." + vial.state, "fails" if required and not useful else "note", subject,
+                          because=vial.because if vial.state == "void" else None)
     states = {v.state for v in vials}
     if required and (not vials or ("positive-elsewhere" in states
                                    and not states & {"negative", "pending", "positive"})):
@@ -483,7 +505,7 @@ def rule_packages(case):
             yield Finding("packages", "packages.one-rejected", "review", None, None, "lead", newest, raised)
     if wet_items >= case.policy["packages.wet_for_supervisor"]:
         yield Finding("packages", "packages.wet", "review", None, None, "supervisor",
-                      max(recorded(c) for c in wet_checks), [by(c) for c in wet_checks])
+                      max(recorded(c) for c in wet_checks), [person(c) for c in wet_checks])
     externals = [item.external for item in case.read_items if item.external]
     if (any(e.state == "rejected" and not e.absent for e in externals)
             and not any(e.state == "accepted" for e in externals)):
@@ -500,7 +522,7 @@ def rule_aeration(case):
         stated.append(case.packagings.get(item.get("packaging"), {}).get("aerationMinutes"))
         devices = item.get("devices", ())
         stated += [d.get("aerationMinutes") for d in devices] if devices else [None]
-    if None in stated:
+    if None in stated or max(stated) <= 0:
         yield Finding(rule, "aeration.not-stated", "waits")
         return
     required = max(stated) * MINUTE
@@ -529,7 +551,7 @@ def rule_peroxide(case):
         if item.peroxide_unsuitable:
             act = item.raw.get("recorded")
             yield Finding("peroxide", "peroxide.item-unsuitable", "review", item.raw["label"], None, "lead",
-                          recorded(act) if act else None, [by(act)] if act else [])
+                          recorded(act) if act else None, [person(act)] if act else [])
 
 
 def rule_immediate(case):

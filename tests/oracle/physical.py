@@ -6,7 +6,7 @@ arithmetic stays exact: degrees Fahrenheit, seconds, kPa absolute.
 
 from decimal import Decimal
 
-from evidence import happened, recorded
+from evidence import happened, person, recorded
 from findings import Finding
 
 PARAMETERS = ("temperature", "exposure", "pressure", "drying", "concentration", "humidity")
@@ -19,9 +19,11 @@ UNITS = {
     "concentration": (("mgPerL", "MgPerL"),),
     "humidity": (("percent", "Percent"),),
 }
+SUFFIX = {unit: suffix for units in UNITS.values() for unit, suffix in units}
 READING_UNITS = {p: [u for u, _ in units] for p, units in UNITS.items()}
 READING_UNITS["exposure"] = READING_UNITS["drying"] = ["minutes", "seconds"]
 NINE_FIFTHS, PSI = Decimal("1.8"), Decimal("6.894757")
+HALF_KELVIN, THIRTY_KELVIN = Decimal("0.9"), 54         # in degrees Fahrenheit
 
 
 def fahrenheit(celsius):
@@ -45,21 +47,68 @@ def is_gauge(unit):
     return unit.endswith("Gauge")
 
 
+def judged_by(parameter, unit, limit, side):
+    """(unit, value) of the limit by which a reading in `unit` is judged: its own unit's, else the first stated."""
+    bound = limit.get(side + SUFFIX.get(unit, ""))
+    if bound is not None:
+        return unit, bound
+    for limit_unit, suffix in UNITS[parameter]:
+        if side + suffix in limit:
+            return limit_unit, limit[side + suffix]
+    return None, None
+
+
 def compare(case, parameter, unit, value, limit, side):
     """-1, 0, 1 (the reading against that limit), "atmosphere", or None where no such limit is stated."""
-    own = [u for u in UNITS[parameter] if u[0] == unit]
-    for limit_unit, suffix in own + list(UNITS[parameter]):
-        bound = limit.get(side + suffix)
+    limit_unit, bound = judged_by(parameter, unit, limit, side)
+    if bound is None:
+        return None
+    atmosphere = case.atmosphere
+    if is_gauge(limit_unit) == is_gauge(unit):
+        atmosphere = 0                          # cancels out
+    elif atmosphere is None:
+        return "atmosphere"
+    a, b = base(unit, value, atmosphere), base(limit_unit, bound, atmosphere)
+    return (a > b) - (a < b)
+
+
+def milliseconds(reading):
+    """The value of a reading of exposure or drying, exact."""
+    return reading["minutes"] * 60_000 if "minutes" in reading else reading["seconds"] * 1000
+
+
+def settings_in_base(case):
+    """The program's own settings of temperature, exposure and drying, where stated, in their base units."""
+    settings, out = case.spec.get("settings", {}), {}
+    for unit in ("fahrenheit", "celsius"):      # both: celsius counts
+        if unit in settings:
+            out["temperature"] = base(unit, settings[unit], None)
+    for parameter in ("exposure", "drying"):
+        if parameter + "Minutes" in settings:
+            out[parameter] = base("minutes", settings[parameter + "Minutes"], None)
+    return out
+
+
+def is_milder(case, parameter, limit, setting):
+    """Whether a least limit, in any unit, is below the program's own setting (temperature: by more than 0.5 K)."""
+    allowed = 0
+    if parameter == "temperature":
+        if case.method not in ("steam", "dry-heat"):
+            return False
+        allowed = HALF_KELVIN
+    return any(base(unit, limit["least" + suffix], None) < setting - allowed
+               for unit, suffix in UNITS[parameter] if "least" + suffix in limit)
+
+
+def is_implausible(reading, limit, setting):
+    """Whether a reading of temperature is more than 30 K above the setting or, where there is none, the least limit."""
+    unit = "celsius" if "celsius" in reading else "fahrenheit"
+    if setting is None:
+        limit_unit, bound = judged_by("temperature", unit, limit, "least")
         if bound is None:
-            continue
-        atmosphere = case.atmosphere
-        if is_gauge(limit_unit) == is_gauge(unit):
-            atmosphere = 0                      # cancels out
-        elif atmosphere is None:
-            return "atmosphere"
-        a, b = base(unit, value, atmosphere), base(limit_unit, bound, atmosphere)
-        return (a > b) - (a < b)
-    return None
+            return False
+        setting = base(limit_unit, bound, None)
+    return base(unit, reading[unit], None) > setting + THIRTY_KELVIN
 
 
 def rule_physical(case):
@@ -70,13 +119,22 @@ def rule_physical(case):
     wanted = ["exposure"]
     if case.method not in ("ethylene-oxide", "hydrogen-peroxide"):
         wanted.append("temperature")
+    settings = settings_in_base(case)
+    if settings.get("drying", 0) > 0:
+        wanted.append("drying")
     for parameter in wanted:
         least = [value for name, value in limits.get(parameter, {}).items() if name.startswith("least")]
         if not least or parameter == "exposure" and min(least) <= 0:
             yield Finding(rule, "physical.limits-missing", "waits", parameter)
+    for parameter, setting in settings.items():
+        if is_milder(case, parameter, limits.get(parameter, {}), setting):
+            yield Finding(rule, "physical.limit-milder", "waits", parameter)
     readings = {parameter: [] for parameter in PARAMETERS}
     for reading in case.raw.get("readings", ()):
         readings[reading["parameter"]].append(reading)
+    if any(is_implausible(reading, limits.get("temperature", {}), settings.get("temperature"))
+           for reading in readings["temperature"]):
+        yield Finding(rule, "physical.implausible", "waits", "temperature")
     for parameter, limit in limits.items():
         below, above, unknown = [], [], False
         for reading in readings[parameter]:
@@ -109,7 +167,7 @@ def rule_physical(case):
 
 def review(key, parameter, outside):
     return Finding("physical", key, "review", parameter, None, "lead",
-                   max(recorded(r) for r in outside), [r.get("by", "") for r in outside])
+                   max(recorded(r) for r in outside), [person(r) for r in outside])
 
 
 def not_recorded(case, parameter):

@@ -10,6 +10,7 @@ import unittest
 import generate
 import oracle
 from chemical import settle
+from evidence import one_spelling
 from moments import day_of, moment, written, zone
 from physical import compare
 from policy_variants import HERE
@@ -80,6 +81,15 @@ class Settling(unittest.TestCase):
     def test_turns_are_by_recording(self):
         rows = [dict(reading("unclear", "a", 1), recordedAt="2031-03-04T07:20Z"), reading("good", "b", 5)]
         self.assertEqual(settle(rows, lambda r: r["seen"], None).state, "unclear")
+
+
+    def test_one_person_in_two_spellings(self):
+        self.assertEqual(one_spelling(" Op \t1"), one_spelling("oP1"))
+        self.assertEqual(one_spelling(" \n"), "")
+        self.assertNotEqual(one_spelling("\u00c4-1"), one_spelling("\u00e4-1"))        # A to Z only
+        self.check("unclear", ("unclear", "op-1"), ("good", " OP-1"))
+        self.check("unclear", ("unclear", "op-1"), ("good", "  "))
+        self.check("accepted", ("unclear", "op-1"), ("good", "OP-2"))
 
 
 class Physical(unittest.TestCase):

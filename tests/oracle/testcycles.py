@@ -1,8 +1,8 @@
 """Tests: warm-up, Bowie-Dick, leak, qualification (section 7)."""
 
-from biological import cycle_bi, positive_since
+from biological import cycle_bi, cycle_vials, positive_since
 from chemical import read_indicator
-from evidence import happened, recorded
+from evidence import happened, person, recorded
 from findings import Finding
 from moments import MINUTE
 
@@ -12,6 +12,7 @@ class Result:
 
     def __init__(self):
         self.failed, self.void, self.pending, self.notes = [], [], [], []
+        self.because = {}            # the cause of a key (section 4a)
         self.known = []              # (since, authors) of each failure
         self.sheet = None            # the Indicator of a Bowie-Dick's sheet
 
@@ -30,7 +31,7 @@ class Result:
         for keys, outcome in ((self.failed, "fails"), (self.void, "waits"), (self.pending, "waits"),
                               (self.notes, "note")):
             for key in keys:
-                yield Finding("test", key, outcome)
+                yield Finding("test", key, outcome, because=self.because.get(key))
 
 
 def judge(case, test):
@@ -60,11 +61,14 @@ def bowie_dick(case, test, result):
     if read and read.state == "rejected":
         result.fail("test.sheet-failed", read.since, [read.author])
     if read and read.lost:
-        result.fail("test.sheet-lost", recorded(sheet["lost"]), [sheet["lost"].get("by", "")])
+        result.fail("test.sheet-lost", recorded(sheet["lost"]), [person(sheet["lost"])])
     if test.outcome == "aborted":
         result.void.append("test.aborted")
+    if test.method not in ("unknown", "steam"):
+        result.void.append("test.not-steam")
     if read and read.spoiled:
         result.void.append("test.sheet-spoiled")
+        result.because["test.sheet-spoiled"] = read.spoiled
     if raw.get("chamberEmpty") is False:
         result.void.append("test.chamber-not-empty")
     exposure = raw.get("exposure", {})
@@ -100,7 +104,7 @@ def leak(case, test, result):
     settled, minutes, rise = (reading.get(k) for k in ("settledMinutes", "minutes", "riseMbar"))
     if rise is not None and minutes is not None and minutes > 0:
         if rise > case.policy["leak.most_mbar_per_minute"] * minutes:
-            result.fail("test.leak-too-high", recorded(reading), [reading.get("by", "")])
+            result.fail("test.leak-too-high", recorded(reading), [person(reading)])
     if test.outcome == "aborted":
         result.void.append("test.aborted")
     if ((settled is not None and settled < case.policy["leak.settle_minutes"])
@@ -116,7 +120,7 @@ def qualification(case, test, result):
     if test.outcome == "aborted":
         result.fail("test.aborted", test.order_end)
     if physical is not None and physical["good"] is False:
-        result.fail("test.physical-failed", recorded(physical), [physical.get("by", "")])
+        result.fail("test.physical-failed", recorded(physical), [person(physical)])
     indicators = [read_indicator(case, ci, test, "pcd", test.vials) for ci in raw.get("indicators", ())]
     for ci in indicators:
         if ci.state == "rejected":
@@ -127,6 +131,7 @@ def qualification(case, test, result):
             result.fail("test.bi-positive", since, authors)
     if bi == "void":
         result.void.append("test.bi-void")
+        result.because["test.bi-void"] = cycle_vials(case, test)[0].because
     if not case.stands(physical):
         result.pending.append("test.physical-missing")
     if not indicators or any(ci.state != "accepted" for ci in indicators):
