@@ -4,8 +4,9 @@ A change is a function of the Scenario; it returns False where it does not apply
 before counters and `now` are given, `late` ones after.
 """
 
+import defects
 from moments import HOUR, MINUTE
-from scenario import BAD, DAY, GOOD, PEOPLE, T, day_text
+from scenario import BAD, DAY, GOOD, PEOPLE, T, day_text, spelled
 
 EARLY, LATE = [], []
 AROUND = (-MINUTE, -1, 0, 0, 1, MINUTE)
@@ -54,6 +55,36 @@ def own_product(g, thing):
     return product, lot
 
 
+def void(g, reading, at):
+    """Somebody voids a reading: another lead, its own reader under one or another spelling, who may not, nobody."""
+    own = reading.get("by") or "op-1"
+    how = g.pick(("lead", "lead", "lead", "supervisor", "own", "own", "spelled", "operator", "viewer", "unsigned",
+                  "later"))
+    role = how if how in PEOPLE else "lead"
+    by = {"own": own, "spelled": spelled(own, g.pick)}.get(how)
+    reading["voided"] = act = g.act(at, role, by=by)
+    if how == "unsigned":
+        act.pop("by") if g.chance(0.5) else act.update(by="  ")
+    elif how == "later":
+        act["recordedAt"] = T(at + DAY)
+    if g.chance(0.1):
+        reading["by"] = g.pick(("", " ", "lead-1"))
+
+
+def because_ci(g, ci, kind, end, count=1):
+    """A good chemical indicator that does not count, for `count` causes of section 4a."""
+    product, lot = own_product(g, ci)
+    if product is None or product["kind"] != "chemical" or product["response"] not in GOOD:
+        return False
+    at = end + MINUTE * min(product.get("readWithinMinutes", 30), g.pick((1, 5, 30)))
+    ci["readings"] = [g.act(at, by="op-1", recorded=at, seen=GOOD[product["response"]])]
+    for name in ("alsoUsedIn", "unsettled", "lost"):
+        ci.pop(name, None)
+    target = defects.Target(kind, ci, product, lot, g.zone.day(g.start), end, at, T, lambda ms: g.act(ms, recorded=ms),
+                            g.pick)
+    defects.spoil(target, defects.CHEMICAL, g.rng.sample(sorted(defects.CHEMICAL), count))
+
+
 def spoil_ci(g, ci, kind, end):
     """One random change of a chemical indicator."""
     product = next((p for p in g.products if p["id"] == ci.get("product")), {"response": "colour"})
@@ -83,13 +114,15 @@ def spoil_ci(g, ci, kind, end):
             reading = read(seen, g.pick(("op-1", "op-2", "op-3", "lead-1")), n * g.pick((0, 1, 2)))
             if g.chance(0.12):
                 reading.pop("by", None)
+            elif g.chance(0.2):
+                reading["by"] = spelled(reading["by"], g.pick)
             if g.chance(0.12):
-                reading["voided"] = g.act(at + 10 * MINUTE, g.pick(("lead", "lead", "operator")))
+                void(g, reading, at + 10 * MINUTE)
             ci["readings"].append(reading)
     elif how == "voided":
         seen = g.pick((bad, bad, good, "unclear", "absent"))
         reading = read(seen, "op-1", 0)
-        reading["voided"] = g.act(at + 10 * MINUTE, g.pick(("lead", "lead", "supervisor", "operator", "viewer")))
+        void(g, reading, at + 10 * MINUTE)
         ci["readings"] = [reading]
         if g.chance(0.5):
             ci["readings"].append(read(good, "op-2", 5))
@@ -141,7 +174,7 @@ def spoil_ci(g, ci, kind, end):
         if g.chance(0.3):
             ci["readings"].append(read(g.pick(("absent", bad, good)), "op-2", g.pick((-5, 5))))
             if g.chance(0.3):
-                ci["readings"][-1]["voided"] = g.act(at + 10 * MINUTE, "lead")
+                void(g, ci["readings"][-1], at + 10 * MINUTE)
     elif how == "misfit":
         ci["readings"] = [read(g.pick([s for r, s in GOOD.items() if r != response]), "op-1", 0)]
         if g.chance(0.3):
@@ -206,6 +239,33 @@ def pcd_ci(g):
         pcd["indicators"].append(g.ci("pcd", g.end))
 
 
+@early(9)
+def uncounted_ci(g):
+    """A good reading that does not count, of every indicator that gives its cause; also lost, also beside a good one."""
+    count = g.pick((1, 1, 1, 1, 2))
+    where = g.pick(("pcd", "pcd-noted", "external", "external-lost", "external-lost", "internal"))
+    if where.startswith("pcd"):
+        if not g.load["pcds"]:
+            g.load["pcds"].append({"id": "pcd-1"})
+        pcd = g.pick(g.load["pcds"])
+        pcd.setdefault("indicators", [])
+        if not pcd["indicators"] or where == "pcd-noted":
+            pcd["indicators"].append(g.ci("pcd", g.end))
+        return because_ci(g, pcd["indicators"][0], "pcd", g.end, count)
+    item = g.pick(g.load["items"])
+    if where == "internal":
+        item["internals"] = [dict(g.ci("inside", g.end), place="place-1")]
+        if g.chance(0.15):          # the same place twice
+            item["internals"].append(dict(g.ci("inside", g.end), place="place-1"))
+            because_ci(g, item["internals"][1], "inside", g.end)
+        return because_ci(g, item["internals"][0], "inside", g.end, count)
+    item["external"] = g.ci("outside", g.end)
+    done = because_ci(g, item["external"], "outside", g.end, count)
+    if where == "external-lost":
+        item["external"]["lost"] = g.act(g.end + 5 * MINUTE)
+    return done
+
+
 @early(2)
 def several_packages(g):
     """Rejected or wet packages, two and more."""
@@ -248,6 +308,36 @@ def ensure_vial(g):
     return vial, "lot-7", g.end
 
 
+def because_vial(g, vial, lot, end, table, count=1):
+    """A negative vial of its own product with its own control that does not count, for `count` causes of a table."""
+    product, number = own_product(g, vial)
+    if product is None or product["kind"] != "biological":
+        return False
+    fresh = dict(g.vial(end, (product, number["number"])), id=vial["id"])
+    vial.clear()
+    vial.update(fresh)
+    control = g.control(vial, lot, (product, number["number"]))
+    begun = vial["incubationStart"]
+    final = begun + g.readout(product)
+    vial["readings"] = [g.act(final, recorded=final, seen="no-growth")]
+    target = defects.Target("vial", vial, product, number, g.zone.day(g.start), end, final, T,
+                            lambda ms: g.act(ms, recorded=ms), g.pick, begun, final, control,
+                            g.incubators[0].setdefault("outOfRange", []))
+    defects.spoil(target, table, g.rng.sample(sorted(table), count))
+
+
+@early(11)
+def uncounted_vial(g):
+    """A vial of the load that is void, or whose negative does not count, for a cause of section 4a."""
+    if not g.load["pcds"]:
+        g.load["pcds"].append({"id": "pcd-1"})
+    pcd = g.load["pcds"][0]
+    if not pcd.get("vials"):
+        pcd["vials"] = [g.vial(g.end)]
+    return because_vial(g, pcd["vials"][0], "lot-7", g.end, g.pick((defects.VIAL, defects.VIAL, defects.NEGATIVE)),
+                        g.pick((1, 1, 1, 1, 2)))
+
+
 def spoil_vial(g, vial, end):
     product, lot = own_product(g, vial) if g.chance(0.5) else (None, None)
     if product:                     # its controls follow
@@ -268,7 +358,7 @@ def spoil_vial(g, vial, end):
     if how == "growth":
         vial["readings"].append(read("growth", begun + g.minutes(0, 3000), g.pick(("operator", "operator", "viewer"))))
         if g.chance(0.2):
-            vial["readings"][-1]["voided"] = g.act(final + DAY, "lead")
+            void(g, vial["readings"][-1], final + DAY)
     elif how == "growth-elsewhere":
         g.want_review = True
         vial["readings"] = [read("growth", begun + g.minutes(0, 3000))]
@@ -287,6 +377,8 @@ def spoil_vial(g, vial, end):
             reading = read(g.pick(("no-growth", "unclear", "unclear")), final + n * g.pick((0, 0, MINUTE)))
             if g.chance(0.12):
                 reading.pop("by", None)
+            elif g.chance(0.2):
+                reading["by"] = spelled(reading["by"], g.pick)
             vial["readings"].append(reading)
     elif how == "edge":
         vial["readings"] = [read("no-growth", final + g.pick(AROUND))]
@@ -299,7 +391,7 @@ def spoil_vial(g, vial, end):
             vial["readings"] = [read("no-growth", limit + g.pick(AROUND + (0, 60 * MINUTE)),
                                      g.pick(("operator",) * 5 + ("viewer",)))]
             if g.chance(0.2):
-                vial["readings"][0]["voided"] = g.act(limit + DAY, "lead")
+                void(g, vial["readings"][0], limit + DAY)
             if g.chance(0.2):
                 vial["readings"].insert(0, read("unclear", limit - MINUTE))
         for control in g.controls:
@@ -385,7 +477,8 @@ def spoil_vial(g, vial, end):
             vial["readings"] = [read("unclear", final)]
         vial["unsettled"] = g.act(final + HOUR, g.pick(("operator", "viewer")))
     else:
-        reading = read("no-growth", final, voided=g.act(final + HOUR, g.pick(("lead", "lead", "operator"))))
+        reading = read("no-growth", final)
+        void(g, reading, final + HOUR)
         vial["readings"] = [reading] + ([read("no-growth", final + HOUR)] if g.chance(0.3) else [])
 
 
@@ -424,11 +517,14 @@ def any_control(g):
     elif how == "dead":
         control["readings"] = [g.act(final + g.pick(AROUND), seen="no-growth")]
         if g.chance(0.2):
-            control["readings"][0]["voided"] = g.act(final + HOUR, g.pick(("lead", "operator")))
+            void(g, control["readings"][0], final + HOUR)
+            if g.chance(0.5):
+                control["readings"].append(g.act(final + 2 * HOUR, seen="growth"))
     elif how in ("pending", "unread"):
         control["readings"] = [] if g.chance(0.7) else [g.act(final, seen="unclear")]
         if g.chance(0.3):
-            control["readings"].append(g.act(final, seen="growth", voided=g.act(final + HOUR, g.pick(("lead", "operator")))))
+            control["readings"].append(g.act(final, seen="growth"))
+            void(g, control["readings"][-1], final + HOUR)
     elif how == "second":
         other = dict(control, id=g.name("ctl"))
         if g.chance(0.35):          # of another lot, or of another product
@@ -611,6 +707,8 @@ def printout(g):
     if "printout" in load and g.chance(0.4):
         recorded = p.get("recordedAt", p["happenedAt"])
         by = g.pick(("lead-1", "lead-2", "sup-1", load.get("operator", "op-1")))
+        if g.chance(0.2):
+            by = spelled(by, g.pick)
         load.setdefault("printoutAnswers", []).append(
             g.act(recorded + g.pick((-1, 0, 0, 1, HOUR)), g.pick(("lead", "lead", "lead", "supervisor", "operator")),
                   by=by, answer="record-right"))
@@ -624,7 +722,10 @@ def cycle_end(g):
     if how == "none":
         load.pop("outcome", None)
     elif how == "aborted":
-        load["outcome"] = "aborted"
+        if g.chance(0.6):           # else a phase beside another outcome, or beside none
+            load["outcome"] = "aborted"
+        elif g.chance(0.4):
+            load.pop("outcome", None)
         load["abortPhase"] = g.pick(("heating", "air-removal", "exposure", "exhaust", "aeration", "unknown"))
         if g.chance(0.2):
             load.pop("abortPhase")
@@ -781,7 +882,8 @@ def positive(g):
 # air removal -------------------------------------------------------------------------------------
 def spoil_bowie_dick(g, bd):
     how = g.pick(("sheet", "sheet", "sheet", "fail", "fail", "unread", "unread", "unclear", "void", "void", "void-said",
-                  "exposure", "exposure", "drying", "drying", "items", "outcome", "late", "unknown", "lost"))
+                  "exposure", "exposure", "drying", "drying", "items", "outcome", "late", "unknown", "lost", "method",
+                  "because", "because"))
     end = bd.get("end", bd["start"])
     at = end + g.minutes(1, 40)
     sheet = bd.get("sheet")
@@ -822,6 +924,12 @@ def spoil_bowie_dick(g, bd):
         bd["items"] = ["item-1"] if g.chance(0.6) else []
     elif how == "outcome":
         bd.pop("outcome", None)
+    elif how == "method":
+        bd["method"] = g.pick(("dry-heat", "ethylene-oxide", "hydrogen-peroxide", "unknown", "steam"))
+        if g.chance(0.15):
+            del bd["method"]
+    elif how == "because":
+        because_ci(g, sheet, "sheet", end)
     elif how == "late":
         limit = end + g.policy["bowie_dick.read_within_minutes"] * MINUTE
         sheet["readings"] = [g.act(limit + g.pick(AROUND), seen="uniform-complete")]
@@ -910,7 +1018,7 @@ def qualification_cycle(g, start, length):
 
 def spoil_qualification(g, cycle):
     how = g.pick(("aborted", "physical", "physical", "indicator", "indicator", "indicator", "vial", "vial", "growth",
-                  "gone", "outcome", "bad"))
+                  "gone", "outcome", "bad", "because", "because", "because", "because", "because", "because", "because"))
     end = cycle.get("end", cycle["start"])
     if how == "aborted":
         cycle["outcome"] = "aborted"
@@ -922,6 +1030,8 @@ def spoil_qualification(g, cycle):
         spoil_ci(g, cycle["indicators"][0], "pcd", end)
     elif how == "vial":
         spoil_vial(g, cycle["vials"][0], end)
+    elif how == "because":
+        because_vial(g, cycle["vials"][0], cycle["lot"], end, defects.VIAL)
     elif how == "bad":
         cycle["indicators"][0]["readings"] = [g.act(end + 5 * MINUTE, seen=g.pick(("unchanged", "absent")))]
     elif how == "growth":
@@ -1039,7 +1149,7 @@ def physical(g):
         if g.chance(0.3):
             g.record["facility"].pop("atmosphereKPa", None)
     elif how == "no-limit":
-        parameter = g.pick(("exposure", "exposure", "temperature"))
+        parameter = g.pick(("exposure", "exposure", "temperature", "drying"))
         if g.chance(0.6):
             limits[:] = [l for l in limits if l["parameter"] != parameter]
         else:
@@ -1071,6 +1181,89 @@ def physical(g):
         if how == "lost":
             g.load.setdefault("lostReadings", []).append(
                 g.act(at, g.pick(("operator", "operator", "viewer")), parameter=parameter))
+
+
+def fahrenheit(celsius):
+    return round(celsius * 1.8 + 32, 2)
+
+
+@late(7)
+def limit_and_setting(g):
+    """Least limits milder than the program's setting by a little less, as much, a little more than allowed."""
+    settings = g.specification.get("settings")
+    if settings is None:
+        return False
+    how = g.pick(("temperature", "temperature", "temperature", "exposure", "exposure", "drying", "drying", "no-drying"))
+    if how == "temperature":
+        limit = limit_of(g, "temperature")
+        if limit is None:
+            return False
+        limit.pop("leastCelsius", None)
+        limit.pop("leastFahrenheit", None)
+        least = g.celsius - g.pick((0.4, 0.49, 0.5, 0.5, 0.51, 0.6, -0.5))
+        unit = g.pick(("celsius", "fahrenheit", "both"))
+        if unit != "fahrenheit":
+            limit["leastCelsius"] = round(least if unit == "celsius" or g.chance(0.5) else g.celsius, 2)
+        if unit != "celsius":
+            limit["leastFahrenheit"] = round(fahrenheit(least) + g.pick((0, 0, 0.01, -0.01)), 2)
+        if g.chance(0.3):           # the setting in both units, not quite the same, or in one
+            settings.update(celsius=g.celsius, fahrenheit=fahrenheit(g.celsius + g.pick((-1, 0, 1))))
+        if g.chance(0.2):
+            settings.pop(g.pick(("celsius", "fahrenheit")), None)
+        fix_limit(limit)
+    elif how == "no-drying":
+        g.specification["limits"][:] = [l for l in g.specification["limits"] if l["parameter"] != "drying"]
+        settings["dryingMinutes"] = g.pick((0, 0.001, g.drying))
+    else:
+        limit = limit_of(g, how)
+        own = g.exposure if how == "exposure" else g.drying
+        if limit is None:
+            limit = {"parameter": how}
+            g.specification["limits"].append(limit)
+        limit["leastMinutes"] = max(0, round(own - g.pick((0.001, 0.001, 0, 1, own)), 3))
+        settings[how + "Minutes"] = own
+        fix_limit(limit)
+
+
+@late(4)
+def implausible(g):
+    """Temperatures around 30 K above setting or limit, and Fahrenheit typed as Celsius."""
+    limit = limit_of(g, "temperature") or {}
+    settings = g.specification.get("settings", {})
+    if g.chance(0.7):
+        for field in ("mostCelsius", "mostFahrenheit"):
+            limit.pop(field, None)
+        if not any(field.startswith("least") for field in limit):
+            g.specification["limits"][:] = [l for l in g.specification["limits"] if l is not limit]
+    if g.chance(0.3):
+        settings.pop("celsius", None)
+        settings.pop("fahrenheit", None)
+    if g.chance(0.4):
+        value = {"celsius": fahrenheit(g.celsius)}
+    elif g.chance(0.5):
+        value = {"celsius": round(g.celsius + 30 + g.pick((-0.01, 0, 0.01, 0.01)), 2)}
+    else:
+        value = {"fahrenheit": round(fahrenheit(g.celsius + 30) + g.pick((-0.01, 0, 0.01, 0.01)), 2)}
+    readings = g.load["readings"]
+    if g.chance(0.6):
+        readings[:] = [r for r in readings if r["parameter"] != "temperature"]
+    readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter="temperature", **value))
+
+
+@late(5)
+def length(g):
+    """Exposure and drying that just fit between start and end, or do not by a millisecond."""
+    readings = g.load["readings"]
+    parameter = g.pick(("exposure", "drying"))
+    if g.chance(0.5):
+        readings[:] = [r for r in readings if r["parameter"] != parameter]
+    other = max([round(r.get("minutes", 0) * MINUTE) + round(r.get("seconds", 0) * 1000) for r in readings
+                 if r["parameter"] in ("exposure", "drying") and r["parameter"] != parameter], default=0)
+    room = g.end - g.start + MINUTE - other + g.pick((-MINUTE, -1, 0, 0, 1, 1, MINUTE))
+    if room < 0:
+        return False
+    readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter=parameter,
+                          seconds=round(room / 1000, 3)))
 
 
 def fix_limit(limit):
@@ -1252,7 +1445,7 @@ def aeration(g):
     need = g.aeration_minutes * MINUTE
     begin = run["start"]["happenedAt"]
     how = g.pick(("open", "open", "open", "none", "none", "short", "short", "cold", "interrupted", "early", "early",
-                  "not-stated", "not-stated", "second", "end-act"))
+                  "not-stated", "not-stated", "second", "end-act", "zero", "zero"))
     if how == "open":
         run.pop("end", None)
         if g.chance(0.7):
@@ -1277,6 +1470,11 @@ def aeration(g):
     elif how == "second":
         runs.append({"start": g.act(begin + HOUR), "celsius": run["celsius"]})
         run["end"] = g.act(begin + need - MINUTE)
+    elif how == "zero":             # everybody states that no aeration is needed, or one a minute
+        for part in (g.packagings, *(item.get("devices", ()) for item in g.load["items"])):
+            for stated in part:
+                stated["aerationMinutes"] = 0
+        g.sterilizer["aeration"]["minutes"] = g.pick((0, 0, 1))
     elif how == "end-act":
         run["end" if g.chance(0.5) else "start"]["role"] = "viewer"
     else:
@@ -1453,7 +1651,7 @@ def any_act(g):
     if how == "unsigned":
         act.pop("by", None)
     elif how == "empty":
-        act["by"] = ""
+        act["by"] = g.pick(("", " ", "\t  "))
     elif how == "viewer":
         act["role"] = "viewer"
     elif how == "role":
@@ -1468,6 +1666,24 @@ def any_act(g):
         act["recordedAt"] = T(done - g.pick((1, 1, MINUTE, 0)))
     else:
         act["recordedAt"] = T(done + g.policy["acts.late_hours"] * HOUR + g.pick((-1, 0, 1, 1, MINUTE)))
+
+
+@late(7)
+def spelling(g):
+    """Names in other spellings: one act's, the operator's, or every second one of a person."""
+    named = [thing for thing, key in collect(g.record, []) if key == "by" and thing["by"]]
+    how = g.pick(("one", "one", "operator", "person", "person"))
+    if how == "operator":
+        own = g.load["operator"]
+        g.load["operator"] = " " if g.chance(0.1) else spelled(own, g.pick)
+    elif how == "one":
+        act = g.pick(named)
+        act["by"] = spelled(act["by"], g.pick)
+    else:
+        own = g.pick(named)["by"]
+        for act in named:
+            if act["by"] == own and g.chance(0.5):
+                act["by"] = spelled(own, g.pick)
 
 
 @late(10)

@@ -18,7 +18,7 @@ from moments import HOUR, MINUTE, moment
 from oracle import load_findings, parse
 from policy import load_policy
 from policy_variants import SHARES, write_policies
-from scenario import DAY, Scenario, T, emitted, written_time
+from scenario import DAY, Scenario, T, emitted, spelled, written_time
 
 TEST_SHARE = 0.10
 
@@ -84,6 +84,8 @@ def make_test(g):
             changes.spoil_bowie_dick(g, test)
             if g.chance(0.2):
                 changes.spoil_bowie_dick(g, test)
+        elif g.chance(0.5):
+            changes.because_ci(g, test["sheet"], "sheet", test["end"])
         if g.chance(0.4):
             edge = g.pick((start - 6 * MINUTE, g.period_begin, start - 5 * MINUTE))
             warm = g.hist("warm-up", edge + g.pick(changes.AROUND), 5 * MINUTE)
@@ -142,6 +144,8 @@ def add_reviews(g, record, policy):
         if rng.random() < 0.5:              # as the rule asks
             role = "lead" if finding.reviewer == "lead" else "supervisor"
             by = rng.choice([name for name in ("lead-2", "sup-1", "sup-2") if name not in raised])
+        if rng.random() < 0.12:
+            by = spelled(by, rng.choice)
         at = max(case.now - rng.choice((0, 0, 1, HOUR)), 0) + rng.choice((0, 0, 0, 0, 0, 1))
         review = {"finding": finding.key, "answer": "isolated" if rng.random() < 0.93 else "not-isolated",
                   "why": "the cause was found" if rng.random() < 0.93 else "", "newestSeen": written_time(seen, rng),

@@ -92,6 +92,12 @@ def day_text(day):
     return date.fromordinal(day).isoformat()
 
 
+def spelled(name, pick):
+    """Another spelling of a person's name; seldom a character that only looks like a blank."""
+    return pick((name.upper, name.upper, name.title, lambda: " " + name, lambda: name + "  ",
+                 lambda: name.replace("-", " - "), lambda: "\t" + name.upper(), lambda: name + "\u00a0"))()
+
+
 class Scenario:
     """One record under construction, with handles that the changes use."""
 
@@ -163,8 +169,9 @@ class Scenario:
         elif self.chance(0.1):
             start += rng.randrange(MINUTE)
         self.start = start
-        length = {"steam": (15, 60), "ethylene-oxide": (150, 360), "hydrogen-peroxide": (28, 60),
-                  "dry-heat": (60, 150)}[self.method]
+        # at least exposure and drying of build_readings
+        length = {"steam": (29, 70), "ethylene-oxide": (150, 360), "hydrogen-peroxide": (28, 60),
+                  "dry-heat": (120, 180)}[self.method]
         self.end = start + self.minutes(*length)
         if self.chance(0.15):
             self.end += rng.randrange(MINUTE)
@@ -339,7 +346,7 @@ class Scenario:
                 if self.chance(0.5):
                     limit["mostFahrenheit"] = round((celsius + 3) * 1.8 + 32, 2)
             limits.append(limit)
-        if drying and self.chance(0.6):
+        if drying:                  # a program that dries needs a limit for it
             limits.append({"parameter": "drying", "leastMinutes": drying})
         if self.method in ("steam", "hydrogen-peroxide") and self.chance(0.3):
             unit, low, high = self.pick((("KPaAbsolute", 280, 310), ("BarAbsolute", 2.8, 3.1),
