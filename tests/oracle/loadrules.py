@@ -57,7 +57,8 @@ def rule_acts(case):
     limit = case.policy["acts.late_hours"] * HOUR
     for acts in (own, all_acts(others, None, [])):
         for act, field in acts:
-            done, noted = happened(act), recorded(act)
+            done = happened(act)
+            noted = recorded(act) if "recordedAt" in act else done
             if not person(act) or act.get("role") == "viewer":
                 unsigned[field] = True
             if done > noted or noted > case.now:

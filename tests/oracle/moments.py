@@ -15,8 +15,7 @@ _EPOCH = date(1970, 1, 1).toordinal()
 @lru_cache(maxsize=1 << 15)
 def moment(text):
     """The moment of a schema `time`, for example 2031-03-04T07:14:00.250-06:00."""
-    value = (date(int(text[0:4]), int(text[5:7]), int(text[8:10])).toordinal() - _EPOCH) * 24 * HOUR
-    value += int(text[11:13]) * HOUR + int(text[14:16]) * MINUTE
+    value = (day_of(text[:10]) - _EPOCH) * 24 * HOUR + int(text[11:13]) * HOUR + int(text[14:16]) * MINUTE
     zone_at = len(text) - (1 if text[-1] == "Z" else 6)
     if zone_at > 16:
         seconds, _, fraction = text[17:zone_at].partition(".")

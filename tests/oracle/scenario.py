@@ -1,6 +1,6 @@
 """Coherent, releasable records: the ground on which changes.py works.
 
-While a record is being built, its moments are T (milliseconds); `emitted` writes them as schema times.
+While a record is being built, its moments are T (milliseconds); `emit` writes them as schema times.
 All names are neutral tags.
 """
 
@@ -76,16 +76,19 @@ def written_time(ms, rng):
     return text + ("-" if offset < 0 else "+") + "%02d:%02d" % divmod(abs(offset), 60)
 
 
-def emitted(value, rng):
-    """The record with every T written as a time."""
-    kind = type(value)
-    if kind is T:
-        return written_time(value, rng)
-    if kind is dict:
-        return {key: emitted(inner, rng) for key, inner in value.items()}
-    if kind is list:
-        return [emitted(inner, rng) for inner in value]
-    return value
+def emit(value, rng):
+    """Write every T of a record as a time, in place."""
+    if type(value) is list:
+        for inner in value:
+            if type(inner) is dict or type(inner) is list:
+                emit(inner, rng)
+        return
+    for key, inner in value.items():
+        kind = type(inner)
+        if kind is T:
+            value[key] = written_time(inner, rng)
+        elif kind is dict or kind is list:
+            emit(inner, rng)
 
 
 def day_text(day):
@@ -119,10 +122,10 @@ class Scenario:
         return self.rng.random() < p
 
     def pick(self, values):
-        return self.rng.choice(values)
+        return values[int(self.rng.random() * len(values))]
 
     def minutes(self, low, high):
-        return self.rng.randint(low, high) * MINUTE
+        return (low + int(self.rng.random() * (high - low + 1))) * MINUTE
 
     def name(self, prefix):
         self.serial += 1
@@ -624,7 +627,8 @@ class Scenario:
                     at = value.get("recordedAt", value["happenedAt"])
                     if at > newest:
                         newest = at
-                stack.extend(v for v in value.values() if type(v) in (dict, list))
-            else:
-                stack.extend(v for v in value if type(v) in (dict, list))
+                value = value.values()
+            for inner in value:
+                if type(inner) is dict or type(inner) is list:
+                    stack.append(inner)
         return newest
