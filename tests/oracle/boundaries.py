@@ -1,11 +1,13 @@
 #!/usr/bin/env python3
 """Boundary values by system instead of chance: the program against the oracle.
 
-Two sets of records. One is the full product of what interacts around a biological indicator: its
+Four sets of records. One is the full product of what interacts around a biological indicator: its
 readings, its control and when that began, activation, lot, implant, policy and the moment of the decision,
-each at absent, one step before, at, and one step after its limit. The other covers every three
-levels of any three factors across all groups of rules together at least once. Base records are
-those of tests/data/worked_cases/bases, which are releasable as they stand.
+each at absent, one step before, at, and one step after its limit. One covers every three
+levels of any three factors across all groups of rules together at least once. One voids a reading of an
+indicator, a vial and a control in every way that the rules tell apart. One gives an indicator or a vial
+every one and every two of the defects for which it does not count, so that the first cause must be named.
+Base records are those of tests/data/worked_cases/bases, which are releasable as they stand.
 
     boundaries.py --cli PATH [--jobs 2] [--keep DIR]
 """
@@ -24,8 +26,11 @@ import tempfile
 HERE = pathlib.Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE))
 import compare  # noqa: E402
+import defects  # noqa: E402
 import oracle  # noqa: E402
+from moments import MINUTE, day_of, moment, written  # noqa: E402
 from policy import load_policy  # noqa: E402
+from scenario import GOOD  # noqa: E402
 
 ROOT = HERE.parents[1]
 BASES = ROOT / "tests" / "data" / "worked_cases" / "bases"
@@ -86,18 +91,7 @@ CONTROL_SEEN = {
 
 
 def add_minutes(text, minutes):
-    return oracle_time(oracle_ms(text) + minutes * 60000)
-
-
-def oracle_ms(text):
-    from moments import moment
-    return moment(text)
-
-
-def oracle_time(ms):
-    import datetime
-    at = datetime.datetime.fromtimestamp(ms // 1000, datetime.timezone.utc)
-    return at.strftime("%Y-%m-%dT%H:%M:%S") + ".%03dZ" % (ms % 1000)
+    return written(moment(text) + minutes * MINUTE)
 
 
 def controls(kind):
@@ -144,6 +138,101 @@ def biological_product():
             item["implant"] = implant if item["implant"] != "no" else "no"
         record["decideAt"] = now
         yield record
+
+
+# Voided readings. Who read, who voided, who read again; p3 is a lead.
+VOIDED_AT = "2031-03-04T09:40-06:00"
+VOIDS = (None, act(VOIDED_AT, "p3", "lead"), act(VOIDED_AT, "p1", "lead"), act(VOIDED_AT, " P 1", "lead"),
+         act(VOIDED_AT, "p3", "operator"), act(VOIDED_AT, "p3", "viewer"), act(VOIDED_AT, "", "lead"),
+         act(VOIDED_AT, " ", "lead"), act(VOIDED_AT, "p3", "lead", recordedAt="2031-03-04T11:00:00.001-06:00"))
+
+
+def voided_readings():
+    """Every reading of an indicator, a vial and a control, voided or not, read again or not."""
+    answers = {"pcd": ("front-in-accept-zone", "front-on-boundary", "unclear"),
+               "vial": ("no-growth", "growth", "unclear"), "control": ("growth", "no-growth", "unclear")}
+    for place, reader, void, again in itertools.product(answers, ("p1", "P1 ", "", " ", "p3"), VOIDS,
+                                                        (None, "p2", "P 1")):
+        for seen in answers[place]:
+            record = base("steam-prevacuum-implant")
+            pcd = record["load"]["pcds"][0]
+            thing = {"pcd": pcd["indicators"][0], "vial": pcd["vials"][0], "control": record["controls"][0]}[place]
+            thing["readings"] = readings((seen, "2031-03-04T09:10-06:00", reader))
+            if void is not None:
+                thing["readings"][0]["voided"] = void
+            if again is not None:
+                thing["readings"] += readings((answers[place][0], "2031-03-04T09:50-06:00", again))
+            yield record
+
+
+# Causes.
+def own_target(record, place, thing, cycle, choose):
+    """A target of defects: the thing with a product and lot that nothing else in the record uses, read once."""
+    def of_thing(entry, product, number):
+        return entry[product] == thing["product"] and (number is None or entry[number] == thing["lot"])
+
+    product = next(p for p in record["products"] if of_thing(p, "id", None))
+    lot = next(l for l in record["lots"] if of_thing(l, "product", "number"))
+    product, lot = dict(product, id="OWN"), dict(lot, product="OWN", number="OWN-1")
+    record["products"].append(product)
+    record["lots"].append(lot)
+    end, more = moment(cycle["end"]), {}
+    read = end + 40 * MINUTE
+    if place == "vial":
+        product.pop("lastMinutes", None)        # one readout under every policy, and a control for every reach
+        control = record["controls"][0]
+        control.update(product="OWN", lot="OWN-1", forLoad=cycle["lot"])
+        begun = moment(thing["incubationStart"])
+        read = begun + product["releaseMinutes"] * MINUTE
+        more = {"begun": begun, "final": read, "control": control,
+                "spans": record["incubators"][0].setdefault("outOfRange", [])}
+    seen = "no-growth" if place == "vial" else GOOD[product["response"]]
+    thing.update(product="OWN", lot="OWN-1", readings=[act(written(read), seen=seen)])
+    return defects.Target(place, thing, product, lot, day_of(cycle["start"]), end, read, written,
+                          lambda ms: act(written(ms)), choose, **more)
+
+
+def load_part(name, *path, **more):
+    """A record of a base, the part of it at a path with more fields, and its cycle."""
+    record = base(name)
+    part = cycle = record.get("load") or record["test"]
+    for step in path:
+        part = part[step]
+    part.update(more)
+    return record, part, cycle
+
+
+def beside_a_good_one(record, thing, cycle):
+    """The same with another indicator in the same PCD that is accepted."""
+    cycle["pcds"][0]["indicators"].append(copy.deepcopy(thing))
+    return record, thing, cycle
+
+
+LOST = act("2031-03-04T09:00-06:00")
+IMPLANT_LOAD, GOOD_QUALIFICATION = "steam-prevacuum-implant", "test-qualification"
+SPOILED = (
+    ("pcd", defects.CHEMICAL, lambda: load_part("steam-prevacuum", "pcds", 0, "indicators", 0)),
+    ("pcd", defects.CHEMICAL, lambda: beside_a_good_one(*load_part("steam-prevacuum", "pcds", 0, "indicators", 0))),
+    ("outside", defects.CHEMICAL, lambda: load_part("steam-prevacuum", "items", 0, "external")),
+    ("outside", defects.CHEMICAL, lambda: load_part("steam-prevacuum", "items", 0, "external", lost=LOST)),
+    ("inside", defects.CHEMICAL, lambda: load_part("steam-prevacuum", "items", 0, "internals", 0)),
+    ("sheet", defects.CHEMICAL, lambda: load_part("test-bowie-dick", "sheet")),
+    ("vial", defects.VIAL, lambda: load_part(IMPLANT_LOAD, "pcds", 0, "vials", 0)),
+    ("vial", defects.VIAL, lambda: load_part(GOOD_QUALIFICATION, "vials", 0)),
+    ("vial", defects.NEGATIVE, lambda: load_part(IMPLANT_LOAD, "pcds", 0, "vials", 0)),
+)
+
+
+def caused(seed=20310304):
+    """(place, defects, record): every one and every two of the defects of whatever a finding names the cause of."""
+    rng = random.Random(seed)
+    for place, table, made in SPOILED:
+        for count in (1, 2):
+            for names in itertools.combinations(table, count):
+                record, thing, cycle = made()
+                record["decideAt"] = "2031-03-06T12:00-06:00"   # a control that is missing is no longer awaited
+                defects.spoil(own_target(record, place, thing, cycle, rng.choice), table, names)
+                yield place, names, record
 
 
 # Across all groups. A factor is a list of changes of a record; the first leaves it as it is.
@@ -193,6 +282,42 @@ def fahrenheit(value):
     def change(record):
         limits_in_fahrenheit(record)
         reading("temperature", fahrenheit=value)(record)
+    return change
+
+
+def limit_of(parameter, **value):
+    """The limit of a parameter; without a value: none."""
+    def change(record):
+        limits = record["specification"]["limits"]
+        limits[:] = [limit for limit in limits if limit["parameter"] != parameter]
+        if value:
+            limits.append(dict(value, parameter=parameter))
+    return change
+
+
+def settings(**changes):
+    def change(record):
+        for name, value in changes.items():
+            if value is None:
+                record["specification"]["settings"].pop(name, None)
+            else:
+                record["specification"]["settings"][name] = value
+    return change
+
+
+def right(by, at, role="lead"):
+    """Somebody calls the record right, whatever the printout says."""
+    return put(("load", "printoutAnswers"), [act(at, by, role, answer="record-right")])
+
+
+def phase(abort_phase, outcome):
+    """A phase of abortion beside an outcome or none."""
+    def change(record):
+        record["load"]["abortPhase"] = abort_phase
+        if outcome is None:
+            del record["load"]["outcome"]
+        else:
+            record["load"]["outcome"] = outcome
     return change
 
 
@@ -308,25 +433,38 @@ EXTERNAL, INTERNAL = ITEM + ("external",), ITEM + ("internals", 0)
 FACTORS = {
     "temperature": [keep, no_reading("temperature"), reading("temperature", celsius=131.99),
                     reading("temperature", celsius=132), reading("temperature", celsius=135),
-                    reading("temperature", celsius=135.01), fahrenheit(269.99), fahrenheit(270), fahrenheit(275.01)],
+                    reading("temperature", celsius=135.01), fahrenheit(269.99), fahrenheit(270), fahrenheit(275.01),
+                    reading("temperature", celsius=162), reading("temperature", celsius=162.01),
+                    reading("temperature", fahrenheit=323.6), reading("temperature", fahrenheit=323.61)],
+    "limits": [keep, limit_of("temperature", leastCelsius=131.5), limit_of("temperature", leastCelsius=131.49),
+               limit_of("temperature", leastFahrenheit=268.7), limit_of("temperature", leastFahrenheit=268.69),
+               limit_of("temperature", leastCelsius=132, leastFahrenheit=268.69), limit_of("temperature"),
+               limit_of("exposure", leastMinutes=3.999), limit_of("drying", leastMinutes=19.999), limit_of("drying")],
+    "settings": [keep, settings(celsius=None), settings(celsius=None, fahrenheit=269.6), settings(fahrenheit=272),
+                 settings(exposureMinutes=4.001), settings(dryingMinutes=0), settings(dryingMinutes=None)],
     "exposure": [keep, no_reading("exposure"), reading("exposure", minutes=3.999), reading("exposure", seconds=240),
                  reading("exposure", seconds=239.999)],
-    "drying": [keep, reading("drying", minutes=19.999), no_reading("drying")],
+    "drying": [keep, reading("drying", minutes=19.999), no_reading("drying"), reading("drying", seconds=2820),
+               reading("drying", seconds=2820.001)],
     "printout": [keep, drop(("load", "printout")), put(("load", "printout", "start"), "2031-03-04T07:06-06:00"),
                  put(("load", "printout", "start"), "2031-03-04T07:06:00.001-06:00"),
                  drop(("load", "printout", "counter")), put(("load", "printout", "counter"), 1002),
-                 put(("sterilizer", "clockOffsets"), [])],
+                 put(("sterilizer", "clockOffsets"), []), put(("load", "printout", "program"), "P9"),
+                 put(("load", "printout", "sterilizer"), "S9"), drop(("specification", "program"))],
+    "answer": [keep, right("p3", "2031-03-04T08:00-06:00"), right("p3", "2031-03-04T07:59:59.999-06:00"),
+               right("P 1", "2031-03-04T08:00-06:00")],
+    "operator": [keep, drop(("load", "operator")), put(("load", "operator"), "P3 ")],
     "verification": [keep, put(("load", "verifications"), []),
                      put(("load", "verifications", 0, "happenedAt"), "2031-03-04T08:00-06:00"),
                      put(("load", "verifications", 0, "happenedAt"), "2031-03-04T07:59:59.999-06:00"),
-                     put(("load", "verifications", 0, "by"), "")],
+                     put(("load", "verifications", 0, "by"), ""), put(("load", "verifications", 0, "by"), " ")],
     "pcd": constellations(PCD + ("indicators", 0), "front-in-accept-zone", "front-on-boundary"),
     "external": constellations(EXTERNAL, "end-colour-reached", "unchanged"),
     "internal": constellations(INTERNAL, "front-in-accept-zone", "front-short-of-boundary"),
     "visible": [keep, put(ITEM + ("internalVisible",), True)],
     "air-test": [keep, no_air_test, air_test(seen=[]), air_test(seen=["not-uniform"]), air_test(seen=["uniform-incomplete"]),
                  air_test(chamberEmpty=False), air_test(exposure={"minutes": 4.001, "celsius": 134}),
-                 air_test(exposure={"minutes": 4, "celsius": 134}), air_test_after,
+                 air_test(exposure={"minutes": 4, "celsius": 134}), air_test(method="dry-heat"), air_test_after,
                  put_right("2031-03-04T06:00-06:00", "2031-03-04T06:20-06:00"),
                  put_right("2031-03-04T06:00-06:00", "2031-03-04T06:20:00.001-06:00"),
                  put_right("2031-03-04T06:20:00.001-06:00", "2031-03-04T06:30-06:00")],
@@ -348,11 +486,15 @@ FACTORS = {
                device(mostMinutes=3.999), device(mostMinutes=4), device(dryingMinutes=20.001), device(leastMinutes=None),
                device(airRemoval="gravity"), put(ITEM + ("devices",), [])],
     "outcome": [keep, drop(("load", "outcome")), put(("load", "outcome"), "aborted"),
+                phase("exposure", "ended"), phase("drying", "ended"), phase("unknown", None),
                 put(("load", "alarms"), [act(AFTER, code="A1")]), put(("load", "alarms"), [act(AFTER, code="A9")]),
                 put(("load", "alarms"), [act(AFTER, code="A2")])],
     "now": [keep, put(("decideAt",), END), put(("decideAt",), BEFORE_END), put(("decideAt",), "2031-03-04T23:59:59.999-06:00"),
             put(("decideAt",), "2031-03-05T00:00-06:00")],
 }
+
+
+AT_ONCE = 300
 
 
 def threeway(seed=20310304):
@@ -361,15 +503,23 @@ def threeway(seed=20310304):
     names = list(FACTORS)
     sizes = [len(FACTORS[name]) for name in names]
     triples = [(a, b, c) for a, b, c in itertools.combinations(range(len(names)), 3)]
-    open_ = {(t, la, lb, lc) for t in triples
-             for la in range(sizes[t[0]]) for lb in range(sizes[t[1]]) for lc in range(sizes[t[2]])}
-    rows = []
+    order = [(t, (la, lb, lc)) for t in triples
+             for la in range(sizes[t[0]]) for lb in range(sizes[t[1]]) for lc in range(sizes[t[2]])]
+    rng.shuffle(order)
+    open_, rows = set(order), []
     while open_:
-        (a, b, c), la, lb, lc = next(iter(open_)) if len(open_) < 2000 else rng.choice(tuple(itertools.islice(open_, 50)))
-        row = [rng.randrange(size) for size in sizes]
-        row[a], row[b], row[c] = la, lb, lc
+        if len(order) > 1.05 * len(open_):                      # covered ones away, now and then
+            order = [each for each in order if each in open_]
+        while order[-1] not in open_:
+            order.pop()
+        row = [None] * len(names)
+        for factors, levels in reversed(order[-AT_ONCE:]):      # as many that are still open as go together
+            if all(row[factor] in (None, level) for factor, level in zip(factors, levels)):
+                for factor, level in zip(factors, levels):
+                    row[factor] = level
+        row = [rng.randrange(size) if level is None else level for level, size in zip(row, sizes)]
         rows.append(row)
-        open_.difference_update([(t, row[t[0]], row[t[1]], row[t[2]]) for t in triples])
+        open_.difference_update([(t, (row[t[0]], row[t[1]], row[t[2]])) for t in triples])
     return names, rows
 
 
@@ -421,7 +571,9 @@ def main():
     parser.add_argument("--write", help="write the records there as JSON Lines with their policies, and stop")
     options = parser.parse_args()
     sets = {"biological": [json.dumps(r) for r in biological_product()],
-            "three-way": [json.dumps(r) for r in covering_records()]}
+            "three-way": [json.dumps(r) for r in covering_records()],
+            "voided": [json.dumps(r) for r in voided_readings()],
+            "causes": [json.dumps(r) for _, _, r in caused()]}
     with tempfile.TemporaryDirectory() as folder:
         paths = write_policies(options.write or folder)
         if options.write:
@@ -440,8 +592,10 @@ def main():
                     verdicts[verdict] = verdicts.get(verdict, 0) + number
                 for name, text, lines in out["bad"][:3]:
                     print("disagreement, policy %s: %s\n    %s" % (name, text, "\n    ".join(lines)))
-    print("%d combinations around a biological indicator, %d rows for every three levels of %d factors, %d policies"
-          % (len(sets["biological"]), len(sets["three-way"]), len(FACTORS), len(POLICIES)))
+    print("%d combinations around a biological indicator, %d rows for every three levels of %d factors, %d voided readings,"
+          " %d combinations of defects, %d policies"
+          % (len(sets["biological"]), len(sets["three-way"]), len(FACTORS), len(sets["voided"]), len(sets["causes"]),
+             len(POLICIES)))
     print("; ".join("%s %d" % pair for pair in sorted(verdicts.items())))
     print("%d decisions, %d disagreements" % (count, differing))
     return 1 if differing or count == 0 else 0

@@ -883,7 +883,7 @@ def positive(g):
 def spoil_bowie_dick(g, bd):
     how = g.pick(("sheet", "sheet", "sheet", "fail", "fail", "unread", "unread", "unclear", "void", "void", "void-said",
                   "exposure", "exposure", "drying", "drying", "items", "outcome", "late", "unknown", "lost", "method",
-                  "because", "because"))
+                  "method", "because", "because"))
     end = bd.get("end", bd["start"])
     at = end + g.minutes(1, 40)
     sheet = bd.get("sheet")
