@@ -170,8 +170,11 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
     case SettledState::none:
         judgement.state = lastGood != nullptr ? ChemicalState::invalid : ChemicalState::unread;
         if (!judgement.spoiled && lastGood != nullptr) {
-            judgement.cause =
-                lastGood->cause != Cause::none ? lastGood->cause : Cause::timesImpossible;
+            // What is recorded later than now does not stand, whatever else is wrong with it.
+            const bool later = lastGood->act.recordedAt > now;
+            judgement.cause = later && lastGood->cause != Cause::unsignedAct
+                                  ? Cause::timesImpossible
+                                  : lastGood->cause;
         }
         break;
     }

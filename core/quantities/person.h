@@ -5,10 +5,13 @@
 
 namespace loadwarden {
 
+/// What does not count in a name: the white space of ASCII.
+inline constexpr std::string_view blanks = " \t\n\v\f\r";
+
 /// Whether a name or number names anybody: blanks alone do not.
 [[nodiscard]] inline bool isNamed(std::string_view by)
 {
-    return by.find_first_not_of(' ') != std::string_view::npos;
+    return by.find_first_not_of(blanks) != std::string_view::npos;
 }
 
 /// Whether two names or numbers are one person: blanks and the case of A to Z do not matter, so
@@ -21,8 +24,8 @@ namespace loadwarden {
     std::size_t i = 0;
     std::size_t k = 0;
     while (true) {
-        i = std::min(a.find_first_not_of(' ', i), a.size());
-        k = std::min(b.find_first_not_of(' ', k), b.size());
+        i = std::min(a.find_first_not_of(blanks, i), a.size());
+        k = std::min(b.find_first_not_of(blanks, k), b.size());
         if (i == a.size() || k == b.size()) {
             return i == a.size() && k == b.size();
         }
