@@ -233,7 +233,7 @@ ActSummary summarize(const EvidenceRecord& record, const std::vector<Control>& c
     ActSummary summary;
     summary.newestRecorded = Instant{INT64_MIN};
     forEachAct(record, controls, [&summary](const Act& act, bool insideLoad) {
-        summary.unsignedActs += act.by.empty() || act.role == Role::viewer ? 1 : 0;
+        summary.unsignedActs += isSigned(act) ? 0 : 1;
         summary.backwards += act.happenedAt > act.recordedAt ? 1 : 0;
         summary.newestRecorded = std::max(summary.newestRecorded, act.recordedAt);
         if (insideLoad) {

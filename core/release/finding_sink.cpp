@@ -11,8 +11,9 @@ bool mayReview(const Act& act, Reviewer asked, std::span<const Act* const> raise
     if (act.role < least) {
         return false;
     }
-    const bool raisedIt = std::any_of(raisedBy.begin(), raisedBy.end(),
-                                      [&act](const Act* raising) { return raising->by == act.by; });
+    const bool raisedIt = std::any_of(raisedBy.begin(), raisedBy.end(), [&act](const Act* raising) {
+        return isSamePerson(raising->by, act.by);
+    });
     if (asked == Reviewer::secondSupervisor) {
         return !raisedIt;
     }

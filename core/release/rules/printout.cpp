@@ -51,8 +51,7 @@ bool isConfirmed(const View& view, const Printout& printout)
                        [&](const PrintoutStatement& each) {
                            return each.answer == PrintoutAnswer::recordRight
                                   && standsAs(each.act, Role::lead, view.now)
-                                  && !view.load.operatedBy.empty()
-                                  && each.act.by != view.load.operatedBy
+                                  && isAnotherPerson(each.act.by, view.load.operatedBy)
                                   && each.act.recordedAt >= printout.act.recordedAt;
                        });
 }

@@ -15,7 +15,7 @@ void record(const View& view, FindingSink& sink)
     missing(load.lot.empty(), "lot");
     missing(!load.start, "start");
     missing(!load.end, "end");
-    missing(load.operatedBy.empty(), "operator");
+    missing(!isNamed(load.operatedBy), "operator");
     missing(load.items.empty(), "items");
 
     const CycleTimes& times = view.evidence.load;

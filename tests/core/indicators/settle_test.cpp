@@ -88,6 +88,14 @@ TEST(Settling, TakesWhatCannotBeSettledAsRejected)
     EXPECT_EQ(settled("a+", {}, declared).state, SettledState::accepted);
 }
 
+TEST(Settling, TakesTwoSpellingsOfOneReaderForOne)
+{
+    EXPECT_EQ(settled("a? A+").state, SettledState::unclear);
+    EXPECT_EQ(settled("a? A?").state, SettledState::unclear);
+    EXPECT_EQ(settled("a?  +").state, SettledState::unclear) << "a blank names nobody";
+    EXPECT_EQ(settled("a? B+").state, SettledState::accepted);
+}
+
 TEST(Settling, TakesReadingsByWhenTheyWereRecordedAndTiesAsGiven)
 {
     auto all = readings("a? b+ c-");
