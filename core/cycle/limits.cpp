@@ -14,8 +14,8 @@ std::int64_t inBaseUnits(const Quantity& quantity)
     switch (quantity.unit) {
     case Unit::celsius:
     case Unit::fahrenheit: return temperatureUnits(quantity);
-    case Unit::minutes: return quantity.thousandths * 60;
-    case Unit::seconds: return quantity.thousandths;
+    case Unit::minutes:
+    case Unit::seconds: return milliseconds(quantity);
     case Unit::kPaAbsolute:
         return AbsolutePressure::fromKPaThousandths(quantity.thousandths).micropascals();
     case Unit::barAbsolute:

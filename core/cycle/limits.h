@@ -34,6 +34,12 @@ struct LimitCheck {
                : Temperature::fromCelsiusHundredths(hundredths).units();
 }
 
+/// A time quantity (minutes or seconds) in milliseconds.
+[[nodiscard]] inline std::int64_t milliseconds(const Quantity& time)
+{
+    return time.unit == Unit::minutes ? time.thousandths * 60 : time.thousandths;
+}
+
 /// The limit of a parameter, or null.
 [[nodiscard]] const Limit* findLimit(const CycleSpecification& specification, Parameter parameter);
 

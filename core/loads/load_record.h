@@ -13,6 +13,7 @@ namespace loadwarden {
 /// How a cycle came to an end; unknown: not ended.
 enum class CycleOutcome : std::uint8_t { unknown, ended, aborted };
 
+/// The phase in which a cycle was aborted; unknown is a statement, too.
 enum class AbortPhase : std::uint8_t {
     unknown,
     heating,
@@ -72,7 +73,7 @@ struct LoadRecord {
     std::optional<Instant> end;
     std::optional<std::int64_t> counter;
     CycleOutcome outcome = CycleOutcome::unknown;
-    AbortPhase abortPhase = AbortPhase::unknown;
+    std::optional<AbortPhase> abortPhase; ///< nullopt: not stated
     std::vector<Alarm> alarms;
     std::optional<Printout> printout;
     std::optional<Act> printoutLost;

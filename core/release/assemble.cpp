@@ -201,7 +201,7 @@ void markItemsOfHistory(EvidenceRecord& record)
 }
 
 /// The longest aeration that sterilizer, packagings and devices ask for, or nullopt where one of
-/// them does not state it.
+/// them does not state it, or where none of them asks for any: ethylene oxide is never without it.
 std::optional<Duration> longestAeration(const EvidenceRecord& record)
 {
     if (!record.sterilizer || !record.sterilizer->aeration) {
@@ -225,18 +225,31 @@ std::optional<Duration> longestAeration(const EvidenceRecord& record)
             longest = std::max(longest, *device.aerationMinutes);
         }
     }
-    return Duration::minutes(longest);
+    return longest > 0 ? std::optional(Duration::minutes(longest)) : std::nullopt;
+}
+
+void countUnsigned(std::vector<UnsignedActs>& all, std::string_view field)
+{
+    for (UnsignedActs& each : all) {
+        if (each.field == field) {
+            ++each.count;
+            return;
+        }
+    }
+    all.push_back({field, 1});
 }
 
 ActSummary summarize(const EvidenceRecord& record, const std::vector<Control>& controls)
 {
     ActSummary summary;
     summary.newestRecorded = Instant{INT64_MIN};
-    forEachAct(record, controls, [&summary](const Act& act, bool insideLoad) {
-        summary.unsignedActs += isSigned(act) ? 0 : 1;
+    forEachAct(record, controls, [&summary](const Act& act, const ActPlace& place) {
+        if (!isSigned(act)) {
+            countUnsigned(summary.unsignedActs, place.field);
+        }
         summary.backwards += act.happenedAt > act.recordedAt ? 1 : 0;
         summary.newestRecorded = std::max(summary.newestRecorded, act.recordedAt);
-        if (insideLoad) {
+        if (place.insideLoad) {
             summary.longestGapInLoad =
                 std::max(summary.longestGapInLoad, act.recordedAt - act.happenedAt);
         }

@@ -3,11 +3,18 @@
 #include "core/release/evidence.h"
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace loadwarden {
 
-/// Calls `visit(const Act&, bool insideLoad)` for every act of the evidence, wherever it stands.
+/// Where an act stands in the evidence.
+struct ActPlace {
+    std::string_view field;  ///< the field that holds it, or the list in which it stands; a literal
+    bool insideLoad = false; ///< the load's own, as against its sterilizer's or a control's
+};
+
+/// Calls `visit(const Act&, const ActPlace&)` for every act of the evidence, wherever it stands.
 template <class Visit>
 class ActWalk {
 public:
@@ -19,9 +26,9 @@ public:
             sterilizer(*record.sterilizer);
         }
         for (const Control& control : controls) {
-            one(control.activation);
+            one("activation", control.activation);
             readings(control.readings);
-            one(control.unsettled);
+            one("unsettled", control.unsettled);
         }
         if (record.test) {
             cycle(*record.test);
@@ -32,58 +39,61 @@ public:
     }
 
 private:
-    void one(const Act& act) { m_visit(act, m_insideLoad); }
-    void one(const std::optional<Act>& act)
+    void one(std::string_view field, const Act& act)
+    {
+        m_visit(act, ActPlace{field, m_insideLoad});
+    }
+    void one(std::string_view field, const std::optional<Act>& act)
     {
         if (act) {
-            m_visit(*act, m_insideLoad);
+            one(field, *act);
         }
     }
     template <class Each>
-    void acts(const std::vector<Each>& list)
+    void acts(std::string_view field, const std::vector<Each>& list)
     {
         for (const Each& each : list) {
-            one(each.act);
+            one(field, each.act);
         }
     }
     void readings(const std::vector<IndicatorReading>& list)
     {
         for (const IndicatorReading& reading : list) {
-            one(reading.act);
-            one(reading.voided);
+            one("readings", reading.act);
+            one("voided", reading.voided);
         }
     }
     void indicator(const ChemicalIndicator& indicator)
     {
         readings(indicator.readings);
-        one(indicator.lost);
-        one(indicator.unsettled);
+        one("lost", indicator.lost);
+        one("unsettled", indicator.unsettled);
     }
     void vial(const Vial& vial)
     {
-        one(vial.activation);
+        one("activation", vial.activation);
         readings(vial.readings);
-        one(vial.voided);
-        one(vial.lost);
-        one(vial.unsettled);
+        one("voided", vial.voided);
+        one("lost", vial.lost);
+        one("unsettled", vial.unsettled);
         if (vial.incidentFinding) {
-            one(vial.incidentFinding->act);
+            one("incidentFinding", vial.incidentFinding->act);
         }
     }
     void sterilizer(const SterilizerRecord& sterilizer)
     {
-        acts(sterilizer.service);
+        acts("service", sterilizer.service);
         for (const HistoryCycle& past : sterilizer.cycles) {
             cycle(past);
         }
         for (const Incident& incident : sterilizer.incidents) {
-            acts(incident.closings);
+            acts("closings", incident.closings);
         }
     }
     void cycle(const HistoryCycle& cycle)
     {
-        acts(cycle.failures);
-        acts(cycle.resolutions);
+        acts("failures", cycle.failures);
+        acts("resolutions", cycle.resolutions);
         for (const Vial& each : cycle.vials) {
             vial(each);
         }
@@ -91,13 +101,13 @@ private:
             indicator(*cycle.sheet);
         }
         if (cycle.voidReason) {
-            one(cycle.voidReason->act);
+            one("voidReason", cycle.voidReason->act);
         }
         if (cycle.leak) {
-            one(cycle.leak->act);
+            one("leak", cycle.leak->act);
         }
         if (cycle.physical) {
-            one(cycle.physical->act);
+            one("physical", cycle.physical->act);
         }
         for (const ChemicalIndicator& each : cycle.indicators) {
             indicator(each);
@@ -105,10 +115,10 @@ private:
     }
     void item(const Item& item)
     {
-        one(item.recorded);
-        one(item.confirmed);
-        acts(item.checks);
-        one(item.checkLost);
+        one("recorded", item.recorded);
+        one("confirmed", item.confirmed);
+        acts("checks", item.checks);
+        one("checkLost", item.checkLost);
         if (item.external) {
             indicator(*item.external);
         }
@@ -118,16 +128,16 @@ private:
     }
     void load(const LoadRecord& load)
     {
-        acts(load.alarms);
+        acts("alarms", load.alarms);
         if (load.printout) {
-            one(load.printout->act);
+            one("printout", load.printout->act);
         }
-        one(load.printoutLost);
-        acts(load.printoutAnswers);
-        acts(load.readings);
-        acts(load.lostReadings);
+        one("printoutLost", load.printoutLost);
+        acts("printoutAnswers", load.printoutAnswers);
+        acts("readings", load.readings);
+        acts("lostReadings", load.lostReadings);
         for (const Act& verification : load.verifications) {
-            one(verification);
+            one("verifications", verification);
         }
         for (const ProcessChallengeDevice& pcd : load.pcds) {
             for (const ChemicalIndicator& each : pcd.indicators) {
@@ -141,11 +151,11 @@ private:
             item(each);
         }
         for (const AerationRun& run : load.aerationRuns) {
-            one(run.start);
-            one(run.end);
-            one(run.interrupted);
+            one("start", run.start);
+            one("end", run.end);
+            one("interrupted", run.interrupted);
         }
-        acts(load.reviews);
+        acts("reviews", load.reviews);
     }
 
     Visit m_visit;

@@ -14,6 +14,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace loadwarden {
@@ -36,12 +37,18 @@ struct EvidenceRecord {
     std::optional<HistoryCycle> test; ///< the record is of a test cycle
 };
 
+/// The acts without a name, or by a viewer, that stand in fields of one name.
+struct UnsignedActs {
+    std::string_view field; ///< a literal
+    int count = 0;
+};
+
 /// What the acts of a record come to without knowing the moment of the decision.
 struct ActSummary {
-    int unsignedActs = 0;        ///< without a name, or by a viewer
-    int backwards = 0;           ///< happened after they were recorded
-    Instant newestRecorded{};    ///< the latest recordedAt of all
-    Duration longestGapInLoad{}; ///< greatest recordedAt - happenedAt inside the load
+    std::vector<UnsignedActs> unsignedActs; ///< one for each name of a field, none without any
+    int backwards = 0;                      ///< happened after they were recorded
+    Instant newestRecorded{};               ///< the latest recordedAt of all
+    Duration longestGapInLoad{};            ///< greatest recordedAt - happenedAt inside the load
 };
 
 /// Evidence as `decide` sees it: the record with every link resolved, times corrected, test periods
@@ -58,7 +65,7 @@ struct Evidence {
     bool printoutOffsetUnknown = false; ///< for a start or end that is there
     bool hasImplant = false;
     bool hasItemInTest = false;       ///< a test of the history lists one of its labels
-    std::optional<Duration> aeration; ///< the longest asked for; nullopt: somewhere not stated
+    std::optional<Duration> aeration; ///< the longest asked for, above 0; nullopt: not fully stated
     ActSummary acts;
 };
 

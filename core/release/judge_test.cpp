@@ -80,6 +80,9 @@ struct Judge {
         if (cycle.outcome == CycleOutcome::aborted) {
             reasons.voided(Key::testAborted);
         }
+        if (cycle.method != Method::unknown && cycle.method != Method::steam) {
+            reasons.voided(Key::testNotSteam);
+        }
         if (cycle.chamberEmpty && !*cycle.chamberEmpty) {
             reasons.voided(Key::testChamberNotEmpty);
         }

@@ -34,8 +34,16 @@ Words Sentences::airRemovalFailed() const
 Words Sentences::airRemovalNotRead() const
 {
     return {tr("The Bowie-Dick test of lot %1 has no result yet that counts.").arg(subject()),
-            tr("Read the sheet now and record it. An unclear sheet needs a second named reader. If "
-               "the test was void, have a lead record why.")};
+            tr("Read the sheet now and record it. An unclear sheet needs a second named reader.")};
+}
+
+Words Sentences::airRemovalVoid() const
+{
+    return {tr("The Bowie-Dick test of lot %1 was void, and no lead has recorded why. It shows "
+               "nothing about this load.")
+                .arg(subject()),
+            tr("Have a lead record why it was void. A void test does not count as made: another "
+               "must have passed before this load in the same test period.")};
 }
 
 Words Sentences::airRemovalNoneYet() const

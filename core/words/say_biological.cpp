@@ -82,12 +82,20 @@ Words Sentences::biIncubating() const
              .arg(time())});
 }
 
+Words Sentences::biNotCounted() const
+{
+    return biologicalPending(controlAwaited(
+        {tr("Biological indicator (BI) %1 was read as no growth, but that reading does not count.")
+             .arg(subject()),
+         tr("Read it and its control by the product's directions, and record both under your own "
+            "name.")}));
+}
+
 Words Sentences::biDue() const
 {
     return biologicalPending(controlAwaited(
         {tr("Biological indicator (BI) %1 is due to be read.").arg(subject()),
-         tr("Read it and its control now by the product's directions, and record both. A reading "
-            "from before the full time does not count as negative.")}));
+         tr("Read it and its control now by the product's directions, and record both.")}));
 }
 
 Words Sentences::biProcessIndicator() const

@@ -12,7 +12,8 @@ Words Sentences::cycleNotEnded() const
 
 Words Sentences::cycleAborted() const
 {
-    return {tr("The cycle was aborted. The load was not sterilized."),
+    return {tr("The cycle was aborted, or a phase of abort is recorded for it. The load counts as "
+               "not sterilized."),
             tr("%1 %2", "two steps in turn").arg(guardedDoor(), reprocessLoad())};
 }
 

@@ -41,7 +41,7 @@ Words Sentences::aerationNotStated() const
 {
     return {
         tr("It is not recorded how long this load must aerate: for the sterilizer, a package or "
-           "a device the time is missing."),
+           "a device the time is missing, or none of them is above 0."),
         tr("Look the time and temperature of aeration up in the instructions for use of "
            "sterilizer, packaging and devices, and record them. Leave the load in the aerator "
            "until then.")};

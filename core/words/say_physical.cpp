@@ -6,10 +6,42 @@ namespace loadwarden {
 Words Sentences::physicalLimitsMissing() const
 {
     return {
-        tr("The cycle specification states no least limit for this parameter: %1.")
+        tr("The cycle specification states no least limit above 0 for this parameter: %1.")
             .arg(parameter()),
         tr("Have a supervisor enter the limit in the cycle specification, from the instructions "
            "for use of the sterilizer and of what it sterilizes.")};
+}
+
+Words Sentences::physicalLimitMilder() const
+{
+    Words words;
+    words.says =
+        f_.limit
+            ? tr("The cycle specification asks less of the record than the program is set to: %1, "
+                 "least limit %2.")
+                  .arg(parameter(), QString::fromStdString(sayQuantity(*f_.limit)))
+            : tr("The cycle specification asks less of the record than the program is set to: %1.")
+                  .arg(parameter());
+    words.next =
+        tr("Have a supervisor compare settings and limits in the cycle specification with the "
+           "instructions for use of the sterilizer and of what it sterilizes, and correct the "
+           "wrong one.");
+    return words;
+}
+
+Words Sentences::physicalImplausible() const
+{
+    Words words;
+    words.says =
+        f_.value ? tr("A reading lies further above what the program is set to than a sensor can "
+                      "read: %1, %2.")
+                       .arg(parameter(), QString::fromStdString(sayQuantity(*f_.value)))
+                 : tr("A reading lies further above what the program is set to than a sensor can "
+                      "read: %1.")
+                       .arg(parameter());
+    words.next = tr("Read the value and its unit from the printout again, and correct what was "
+                    "typed wrong. A value in Fahrenheit may have been typed as Celsius.");
+    return words;
 }
 
 Words Sentences::physicalAtmosphereUnknown() const

@@ -27,11 +27,33 @@ Words Sentences::printoutMissing() const
 
 Words Sentences::printoutIncomplete() const
 {
+    const QString next = tr("Fill in what is missing. If the printout does not show it, have a "
+                            "lead who did not run the load compare both and confirm that the "
+                            "record is right.");
+    if (subjectIs("program")) {
+        return {tr("Printout and cycle specification cannot be compared by program: it is missing "
+                   "in one of them."),
+                next};
+    }
+    if (subjectIs("sterilizer")) {
+        return {tr("Printout and record cannot be compared by sterilizer: it is missing in one of "
+                   "them."),
+                next};
+    }
+    if (subjectIs("counter")) {
+        return {tr("Printout and record cannot be compared by cycle counter: it is missing in one "
+                   "of them."),
+                next};
+    }
+    if (subjectIs("start")) {
+        return {tr("The start of the cycle is not recorded from the printout."), next};
+    }
+    if (subjectIs("end")) {
+        return {tr("The end of the cycle is not recorded from the printout."), next};
+    }
     return {
-        tr("Printout and record cannot be compared: a program, sterilizer, cycle counter, start "
-           "or end is missing in one of them."),
-        tr("Fill in what is missing. If the printout does not show it, have a lead who did not "
-           "run the load compare both and confirm that the record is right.")};
+        tr("Printout and record cannot be compared: %1 is missing in one of them.").arg(subject()),
+        next};
 }
 
 Words Sentences::printoutOffsetUnknown() const
@@ -54,11 +76,32 @@ Words Sentences::printoutCounterUsed() const
 
 Words Sentences::printoutDiffers() const
 {
-    return {
-        tr("Printout and record differ in program, sterilizer, cycle counter, start or end."),
+    // No confirmation helps here: such a printout is no evidence for this load.
+    const QString correct =
+        tr("Make sure that this is the printout of this load, and correct what was typed wrong. "
+           "If the load ran in the wrong cycle or sterilizer, say so.");
+    if (subjectIs("program")) {
+        return {tr("The printout names another program than the cycle specification of this load."),
+                correct};
+    }
+    if (subjectIs("sterilizer")) {
+        return {tr("The printout names another sterilizer than the record of this load."), correct};
+    }
+    const QString confirm =
         tr("Make sure that this is the printout of this load, and correct what was typed wrong. "
            "If the record is right as it is, have a lead who did not run the load confirm that; "
-           "if the load ran in the wrong cycle or sterilizer, say so.")};
+           "if the load ran in the wrong cycle or sterilizer, say so.");
+    if (subjectIs("counter")) {
+        return {tr("Printout and record show different cycle counters."), confirm};
+    }
+    if (subjectIs("start")) {
+        return {tr("Printout and record show different times for the start of the cycle."),
+                confirm};
+    }
+    if (subjectIs("end")) {
+        return {tr("Printout and record show different times for the end of the cycle."), confirm};
+    }
+    return {tr("Printout and record differ: %1.").arg(subject()), confirm};
 }
 
 Words Sentences::printoutConfirmed() const

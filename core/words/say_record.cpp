@@ -31,9 +31,9 @@ Words Sentences::orderOverlaps() const
 
 Words Sentences::actUnsigned() const
 {
-    return {tr("Entries without a name, or made by someone who may only look: %1. They cannot help "
-               "the load.")
-                .arg(count()),
+    return {tr("Entries without a name, or made by someone who may only look, among %1: %2. They "
+               "cannot help the load.")
+                .arg(entries(), count()),
             tr("Have the person who did it record it under their own name.")};
 }
 
@@ -105,6 +105,14 @@ Words Sentences::recordTimes() const
     return {tr("The times of the cycle cannot be right: it starts after its end, or lies in the "
                "future."),
             tr("Compare start and end with the sterilizer's printout and correct the wrong one.")};
+}
+
+Words Sentences::recordTooShort() const
+{
+    return {tr("From its start to its end the cycle took less time than its readings of exposure "
+               "and drying together. These cannot all be of one cycle."),
+            tr("Compare start, end and readings with the sterilizer's printout, and correct what "
+               "was typed wrong or is of another cycle.")};
 }
 
 Words Sentences::recordMethodUnknown() const

@@ -22,6 +22,12 @@ Words Sentences::testAborted() const
             tr("%1 Find out why, then run the test again.").arg(guardedDoor())};
 }
 
+Words Sentences::testNotSteam() const
+{
+    return {tr("The Bowie-Dick test did not run in a steam cycle. It is void."),
+            tr("Check the method that is recorded for the test. %1").arg(repeatTest())};
+}
+
 Words Sentences::testSheetFailed() const
 {
     return {tr("The Bowie-Dick test failed: the sheet did not change evenly and completely, or "

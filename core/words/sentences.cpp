@@ -90,6 +90,49 @@ QString Sentences::parameter() const
     return subject();
 }
 
+QString Sentences::entries() const
+{
+    struct Entry {
+        std::string_view field;
+        QString words;
+    };
+    const Entry entries[] = {
+        {"activation", tr("activations of biological indicators")},
+        {"alarms", tr("alarms")},
+        {"checkLost", tr("statements that a package check is lost")},
+        {"checks", tr("package checks")},
+        {"closings", tr("closings of incidents")},
+        {"confirmed", tr("confirmations of items")},
+        {"end", tr("ends of aeration")},
+        {"failures", tr("process failures")},
+        {"incidentFinding", tr("findings of incidents")},
+        {"interrupted", tr("interruptions of aeration")},
+        {"leak", tr("readings of leak tests")},
+        {"lost", tr("statements that an indicator is lost")},
+        {"lostReadings", tr("statements that a reading is lost")},
+        {"physical", tr("statements about the physical record of a test")},
+        {"printout", tr("printouts")},
+        {"printoutAnswers", tr("answers about the printout")},
+        {"printoutLost", tr("statements that the printout is lost")},
+        {"readings", tr("readings")},
+        {"recorded", tr("items recorded in the load")},
+        {"resolutions", tr("causes and actions after a failure")},
+        {"reviews", tr("reviews")},
+        {"service", tr("entries about the service of the sterilizer")},
+        {"start", tr("starts of aeration")},
+        {"unsettled", tr("statements that an indicator cannot be settled")},
+        {"verifications", tr("verifications of the physical record")},
+        {"voidReason", tr("reasons for a void test")},
+        {"voided", tr("statements that something is void")},
+    };
+    for (const Entry& entry : entries) {
+        if (subjectIs(entry.field)) {
+            return entry.words;
+        }
+    }
+    return subject();
+}
+
 QString Sentences::count() const
 {
     return f_.count > 0 ? QString::number(f_.count) : tr("not counted");

@@ -44,6 +44,7 @@ private:
 
     QString subject() const;   ///< as recorded
     QString parameter() const; ///< the subject as a parameter's name in words
+    QString entries() const;   ///< the subject as a field of acts, as what stands in it
     QString place() const;     ///< the subject as a place in a package
     QString count() const;
     bool hasTime() const noexcept { return f_.changesAt.has_value(); }

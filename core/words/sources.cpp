@@ -30,6 +30,7 @@ QString Sources::of(Key key)
 
     case Key::recordMissing: return tr("ANSI/AAMI ST79: what a load record holds (restated)");
     case Key::recordTimes:
+    case Key::recordTooShort:
     case Key::recordMethodUnknown: return tr("common practice, no source");
 
     case Key::printoutLost:
@@ -74,6 +75,7 @@ QString Sources::of(Key key)
     case Key::airRemovalPutRightLate:
     case Key::airRemovalFailed:
     case Key::airRemovalNotRead:
+    case Key::airRemovalVoid:
     case Key::airRemovalNoneYet:
     case Key::airRemovalNoneMade:
     case Key::airRemovalMadeAfter:
@@ -91,6 +93,8 @@ QString Sources::of(Key key)
     case Key::physicalMissing:
         return tr("ANSI/AAMI ST79: the physical record belongs to the load record (restated)");
     case Key::physicalLimitsMissing:
+    case Key::physicalLimitMilder:
+    case Key::physicalImplausible:
     case Key::physicalAtmosphereUnknown:
     case Key::physicalDryingShort:
     case Key::physicalAbove: return tr("common practice, no source");
@@ -132,6 +136,7 @@ QString Sources::of(Key key)
         return tr("CDC (2003), EN 285: an unexposed control of the same lot must grow; the rest "
                   "common practice, no source");
     case Key::biIncubating:
+    case Key::biNotCounted:
     case Key::biDue:
         return tr(
             "the product's instructions for use; FDA guidance on biological indicators (2007): "
@@ -252,6 +257,7 @@ QString Sources::of(Key key)
 
     case Key::itemInTest: return tr("common practice, no source");
 
+    case Key::testNotSteam:
     case Key::testSheetFailed:
     case Key::testChamberNotEmpty:
     case Key::testOutsideDirections:

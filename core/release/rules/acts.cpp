@@ -16,7 +16,7 @@ Future futureActs(const View& view)
     if (view.evidence.acts.newestRecorded <= view.now) {
         return future;
     }
-    forEachAct(view.evidence.record, view.evidence.known.controls, [&](const Act& act, bool) {
+    const auto take = [&](const Act& act, const ActPlace&) {
         if (act.recordedAt <= view.now) {
             return;
         }
@@ -26,7 +26,8 @@ Future futureActs(const View& view)
                 future.nextStanding = act.recordedAt;
             }
         }
-    });
+    };
+    forEachAct(view.evidence.record, view.evidence.known.controls, take);
     return future;
 }
 
@@ -35,8 +36,8 @@ Future futureActs(const View& view)
 void acts(const View& view, FindingSink& sink)
 {
     const ActSummary& summary = view.evidence.acts;
-    if (summary.unsignedActs > 0) {
-        sink.add(Key::actUnsigned, Outcome::waits).count = summary.unsignedActs;
+    for (const UnsignedActs& each : summary.unsignedActs) {
+        sink.add(Key::actUnsigned, Outcome::waits, each.field).count = each.count;
     }
     const Future future = futureActs(view);
     if (summary.backwards + future.count > 0) {

@@ -106,6 +106,14 @@ std::pmr::vector<const Act*> failingActs(const View& view, const PastCycle& test
     return acts;
 }
 
+/// A test of the load's period that says nothing yet, or was void without a lead's reason.
+void addPending(const PastCycle& test, FindingSink& sink)
+{
+    const bool isVoid = test.test.result == TestResult::voided;
+    sink.add(isVoid ? Key::airRemovalVoid : Key::airRemovalNotRead, Outcome::waits,
+             test.cycle->lot);
+}
+
 /// No pass before the load in its period: what came later in the period, or that nothing did.
 void takeNoPass(const View& view, FindingSink& sink)
 {
@@ -127,7 +135,7 @@ void takeNoPass(const View& view, FindingSink& sink)
     }
     const std::string& lot = first->cycle->lot;
     if (first->airTest == AirTest::pending) {
-        sink.add(Key::airRemovalNotRead, Outcome::waits, lot);
+        addPending(*first, sink);
     } else if (first->airTest == AirTest::passed && view.policy.madeAfter == MadeAfter::review
                && !view.evidence.hasImplant) {
         sink.addReviewOfNewest(Key::airRemovalMadeAfter, Reviewer::lead, lot,
@@ -179,7 +187,7 @@ void airRemoval(const View& view, FindingSink& sink)
         passed = passed || past.airTest == AirTest::passed;
         if (past.airTest == AirTest::pending) {
             unread = true;
-            sink.add(Key::airRemovalNotRead, Outcome::waits, past.cycle->lot);
+            addPending(past, sink);
         }
     }
     if (passed) {

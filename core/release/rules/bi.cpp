@@ -9,7 +9,7 @@ Key keyOf(PendingWhy why)
     case PendingWhy::unclear: return Key::biUnclear;
     case PendingWhy::notStarted: return Key::biNotStarted;
     case PendingWhy::incubating: return Key::biIncubating;
-    case PendingWhy::notCounted:
+    case PendingWhy::notCounted: return Key::biNotCounted;
     case PendingWhy::due: return Key::biDue;
     case PendingWhy::processIndicator: return Key::biProcessIndicator;
     case PendingWhy::control: return Key::biControl;

@@ -33,7 +33,9 @@ void cycleEnd(const View& view, FindingSink& sink)
     const LoadRecord& load = view.load;
     if (load.outcome == CycleOutcome::unknown) {
         sink.add(Key::cycleNotEnded, Outcome::waits);
-    } else if (load.outcome == CycleOutcome::aborted) {
+    }
+    // Whoever states a phase of abort says that the cycle was aborted, whatever its outcome says.
+    if (load.outcome == CycleOutcome::aborted || load.abortPhase) {
         const bool drying = load.abortPhase == AbortPhase::drying;
         sink.add(drying ? Key::cycleAbortedDrying : Key::cycleAborted, Outcome::fails);
     }

@@ -1,10 +1,18 @@
 #include "core/cycle/limits.h"
+#include "core/quantities/temperature.h"
 #include "core/release/rules/rules.h"
 
 #include <algorithm>
+#include <span>
 
 namespace loadwarden::rules {
 namespace {
+
+/// By how much a least limit of temperature may lie below the program's setting.
+constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50);
+
+/// How far above its setting no sensor reads: Fahrenheit typed as Celsius lies further.
+constexpr auto implausiblyAbove = TemperatureDifference::fromKelvinHundredths(30'00);
 
 std::string_view nameOf(Parameter parameter)
 {
@@ -104,6 +112,83 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
     }
 }
 
+/// The least limits of a parameter, none where it has none.
+std::span<const Quantity> leastOf(const CycleSpecification& specification, Parameter parameter)
+{
+    const Limit* limit = findLimit(specification, parameter);
+    return limit == nullptr ? std::span<const Quantity>() : std::span(limit->least);
+}
+
+/// A cycle specification that says too little, or asks less of the record than its program is set
+/// to.
+void judgeSpecification(const View& view, FindingSink& sink)
+{
+    const CycleSpecification& specification = *view.specification;
+    const ProgramSettings& set = specification.settings;
+    const auto temperature = leastOf(specification, Parameter::temperature);
+    const auto exposure = leastOf(specification, Parameter::exposure);
+    const auto drying = leastOf(specification, Parameter::drying);
+    const auto missing = [&sink](bool isMissing, Parameter parameter) {
+        if (isMissing) {
+            sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(parameter));
+        }
+    };
+    missing(exposure.empty()
+                || std::any_of(exposure.begin(), exposure.end(),
+                               [](const Quantity& least) { return least.thousandths <= 0; }),
+            Parameter::exposure);
+    missing(temperature.empty() && !isGas(view.method), Parameter::temperature);
+    missing(drying.empty() && set.dryingMs && *set.dryingMs > 0, Parameter::drying);
+
+    const auto milder = [&sink](std::span<const Quantity> least, Parameter parameter,
+                                const auto& isMilder) {
+        const auto found = std::find_if(least.begin(), least.end(), isMilder);
+        if (found != least.end()) {
+            sink.add(Key::physicalLimitMilder, Outcome::waits, nameOf(parameter)).limit = *found;
+        }
+    };
+    if (set.temperature && (view.method == Method::steam || view.method == Method::dryHeat)) {
+        const std::int64_t least = temperatureUnits(*set.temperature) - settingAllowance.units();
+        milder(temperature, Parameter::temperature,
+               [least](const Quantity& limit) { return temperatureUnits(limit) < least; });
+    }
+    const auto shorter = [](std::int64_t setMs) {
+        return [setMs](const Quantity& limit) { return milliseconds(limit) < setMs; };
+    };
+    if (set.exposureMs) {
+        milder(exposure, Parameter::exposure, shorter(*set.exposureMs));
+    }
+    if (set.dryingMs) {
+        milder(drying, Parameter::drying, shorter(*set.dryingMs));
+    }
+}
+
+/// A temperature that no sensor reads in such a cycle, by the program's setting or, where that is
+/// not stated, by the least limit.
+void judgePlausibility(const View& view, FindingSink& sink)
+{
+    const auto& set = view.specification->settings.temperature;
+    const Limit* limit = findLimit(*view.specification, Parameter::temperature);
+    const Quantity* hottest = nullptr;
+    for (const ParameterReading& reading : view.load.readings) {
+        if (reading.parameter != Parameter::temperature) {
+            continue;
+        }
+        const Quantity* expected = set                ? &*set
+                                   : limit != nullptr ? checkLeast(*limit, reading.value, {}).limit
+                                                      : nullptr;
+        const std::int64_t read = temperatureUnits(reading.value);
+        if (expected != nullptr && read > temperatureUnits(*expected) + implausiblyAbove.units()
+            && (hottest == nullptr || read > temperatureUnits(*hottest))) {
+            hottest = &reading.value;
+        }
+    }
+    if (hottest != nullptr) {
+        sink.add(Key::physicalImplausible, Outcome::waits, nameOf(Parameter::temperature)).value =
+            *hottest;
+    }
+}
+
 } // namespace
 
 void physical(const View& view, FindingSink& sink)
@@ -111,16 +196,8 @@ void physical(const View& view, FindingSink& sink)
     if (view.specification == nullptr) {
         return;
     }
-    const Limit* exposure = findLimit(*view.specification, Parameter::exposure);
-    const auto isNothing = [](const Quantity& least) { return least.thousandths <= 0; };
-    if (exposure == nullptr || exposure->least.empty()
-        || std::any_of(exposure->least.begin(), exposure->least.end(), isNothing)) {
-        sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(Parameter::exposure));
-    }
-    const Limit* temperature = findLimit(*view.specification, Parameter::temperature);
-    if (!isGas(view.method) && (temperature == nullptr || temperature->least.empty())) {
-        sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(Parameter::temperature));
-    }
+    judgeSpecification(view, sink);
+    judgePlausibility(view, sink);
     for (const Limit& limit : view.specification->limits) {
         judgeParameter(view, limit, sink);
     }

@@ -15,28 +15,6 @@ bool isOff(const std::optional<Instant>& printed, const std::optional<Instant>& 
     return (apart < Duration{} ? -apart : apart) > tolerance;
 }
 
-bool differs(const View& view, const Printout& printout)
-{
-    const Evidence& evidence = view.evidence;
-    const auto wordsDiffer = [](std::string_view a, std::string_view b) {
-        return !a.empty() && !b.empty() && a != b;
-    };
-    return (view.specification != nullptr
-            && wordsDiffer(printout.program, view.specification->program))
-           || (view.sterilizer != nullptr && wordsDiffer(printout.sterilizer, view.sterilizer->id))
-           || (printout.counter && view.load.counter && *printout.counter != *view.load.counter)
-           || isOff(evidence.printoutStart, evidence.load.start, view.policy.clockTolerance)
-           || isOff(evidence.printoutEnd, evidence.load.end, view.policy.clockTolerance);
-}
-
-bool isIncomplete(const View& view, const Printout& printout)
-{
-    return printout.program.empty() || printout.sterilizer.empty() || !printout.counter
-           || !printout.start || !printout.end || !view.load.counter
-           || view.specification == nullptr || view.specification->program.empty()
-           || view.sterilizer == nullptr;
-}
-
 bool isCounterUsed(const View& view, const Printout& printout)
 {
     return std::any_of(view.history.begin(), view.history.end(), [&](const PastCycle& past) {
@@ -56,6 +34,66 @@ bool isConfirmed(const View& view, const Printout& printout)
                        });
 }
 
+/// Compares printout and record field by field. What a lead who did not run the load confirmed
+/// becomes one note.
+class Comparison {
+public:
+    Comparison(FindingSink& sink, bool confirmed) : m_sink(sink), m_confirmed(confirmed) {}
+
+    void waits(bool applies, Key key, std::string_view field = {})
+    {
+        if (applies && m_confirmed) {
+            m_anyConfirmed = true;
+        } else if (applies) {
+            m_sink.add(key, Outcome::waits, field);
+        }
+    }
+
+    /// A name that says which cycle the printout is of: another name cannot be confirmed away.
+    void name(std::string_view field, std::string_view printed, std::string_view recorded)
+    {
+        waits(printed.empty() || recorded.empty(), Key::printoutIncomplete, field);
+        if (!printed.empty() && !recorded.empty() && printed != recorded) {
+            m_sink.add(Key::printoutDiffers, Outcome::waits, field);
+        }
+    }
+
+    [[nodiscard]] bool anyConfirmed() const { return m_anyConfirmed; }
+
+private:
+    FindingSink& m_sink;
+    bool m_confirmed;
+    bool m_anyConfirmed = false;
+};
+
+void compare(const View& view, const Printout& printed, FindingSink& sink)
+{
+    const Evidence& evidence = view.evidence;
+    const auto& counter = view.load.counter;
+    const Duration tolerance = view.policy.clockTolerance;
+    Comparison comparison(sink, isConfirmed(view, printed));
+    comparison.name("program", printed.program,
+                    view.specification != nullptr ? std::string_view(view.specification->program)
+                                                  : std::string_view());
+    comparison.name("sterilizer", printed.sterilizer,
+                    view.sterilizer != nullptr ? std::string_view(view.sterilizer->id)
+                                               : std::string_view());
+    comparison.waits(!printed.counter || !counter, Key::printoutIncomplete, "counter");
+    comparison.waits(printed.counter && counter && *printed.counter != *counter,
+                     Key::printoutDiffers, "counter");
+    comparison.waits(isCounterUsed(view, printed), Key::printoutCounterUsed);
+    comparison.waits(!printed.start, Key::printoutIncomplete, "start");
+    comparison.waits(isOff(evidence.printoutStart, evidence.load.start, tolerance),
+                     Key::printoutDiffers, "start");
+    comparison.waits(!printed.end, Key::printoutIncomplete, "end");
+    comparison.waits(isOff(evidence.printoutEnd, evidence.load.end, tolerance),
+                     Key::printoutDiffers, "end");
+    comparison.waits(evidence.printoutOffsetUnknown, Key::printoutOffsetUnknown);
+    if (comparison.anyConfirmed()) {
+        sink.add(Key::printoutConfirmed, Outcome::note);
+    }
+}
+
 } // namespace
 
 void printout(const View& view, FindingSink& sink)
@@ -70,33 +108,13 @@ void printout(const View& view, FindingSink& sink)
     const auto& end = view.evidence.load.end;
     const bool counts = load.printout && stands(load.printout->act, view.now)
                         && (!end || load.printout->act.happenedAt >= *end);
-    if (!counts) {
-        const bool lost = load.printoutLost && stands(*load.printoutLost, view.now);
-        sink.add(lost ? Key::printoutLost : Key::printoutMissing,
-                 lost ? Outcome::fails : Outcome::waits);
+    if (counts) {
+        compare(view, *load.printout, sink);
         return;
     }
-    const Printout& printed = *load.printout;
-    const bool incomplete = isIncomplete(view, printed);
-    const bool offsetUnknown = view.evidence.printoutOffsetUnknown;
-    const bool counterUsed = isCounterUsed(view, printed);
-    const bool different = differs(view, printed);
-    if (!incomplete && !offsetUnknown && !counterUsed && !different) {
-        return;
-    }
-    if (isConfirmed(view, printed)) {
-        sink.add(Key::printoutConfirmed, Outcome::note);
-        return;
-    }
-    const auto waits = [&sink](bool applies, Key key) {
-        if (applies) {
-            sink.add(key, Outcome::waits);
-        }
-    };
-    waits(incomplete, Key::printoutIncomplete);
-    waits(offsetUnknown, Key::printoutOffsetUnknown);
-    waits(counterUsed, Key::printoutCounterUsed);
-    waits(different, Key::printoutDiffers);
+    const bool lost = load.printoutLost && stands(*load.printoutLost, view.now);
+    sink.add(lost ? Key::printoutLost : Key::printoutMissing,
+             lost ? Outcome::fails : Outcome::waits);
 }
 
 } // namespace loadwarden::rules

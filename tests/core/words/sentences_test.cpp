@@ -40,6 +40,32 @@ TEST(Sentences, APhysicalFailureNamesValueAndLimitAsTyped)
               "A reading lies below its least limit: temperature.");
 }
 
+TEST(Sentences, AMilderLimitAndAnImplausibleReadingAreNamedAsTyped)
+{
+    Finding finding = make(Key::physicalLimitMilder, Outcome::waits, "exposure");
+    finding.limit = Quantity{Unit::minutes, 3'500};
+    EXPECT_THAT(say(finding, HouseStyle{}).says,
+                HasSubstr("program is set to: exposure time, least limit 3.5 min."));
+    finding = make(Key::physicalImplausible, Outcome::waits, "temperature");
+    finding.value = Quantity{Unit::celsius, 270'000};
+    EXPECT_THAT(say(finding, HouseStyle{}).says, HasSubstr("read: temperature, 270 °C."));
+}
+
+// Common practice, no source: another program's printout proves nothing, whoever signs for it.
+TEST(Sentences, ConfirmationIsOfferedOnlyWhereItHelps)
+{
+    for (const char* field : {"program", "sterilizer"}) {
+        EXPECT_THAT(said(Key::printoutDiffers, Outcome::waits, field).next,
+                    AllOf(HasSubstr("correct what was typed wrong"), Not(HasSubstr("confirm"))));
+        EXPECT_THAT(said(Key::printoutIncomplete, Outcome::waits, field).next,
+                    HasSubstr("confirm that the record is right"));
+    }
+    for (const char* field : {"counter", "start", "end"}) {
+        EXPECT_THAT(said(Key::printoutDiffers, Outcome::waits, field).next,
+                    HasSubstr("confirm that"));
+    }
+}
+
 TEST(Sentences, TypedTemperaturesKeepTheirUnitInAFahrenheitHouse)
 {
     Finding finding = make(Key::physicalAbove, Outcome::review, "temperature");
