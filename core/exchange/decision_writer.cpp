@@ -1,7 +1,7 @@
 #include "core/exchange/decision_writer.h"
 
-#include "core/quantities/json_text.h"
 #include "core/exchange/thousandths.h"
+#include "core/quantities/json_text.h"
 
 namespace loadwarden {
 
@@ -96,6 +96,7 @@ void appendFinding(std::string& out, const Finding& finding, const FindingSay& s
     object.text("key", textOf(finding.key));
     object.text("outcome", textOf(finding.outcome));
     object.textUnlessEmpty("subject", finding.subject);
+    object.textUnlessEmpty("because", textOf(finding.cause));
     if (finding.reviewer != Reviewer::none) {
         object.text("reviewer", textOf(finding.reviewer));
     }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/cycle/quantity.h"
+#include "core/indicators/cause.h"
 #include "core/quantities/instant.h"
 
 #include <cstdint>
@@ -48,6 +49,7 @@ struct Finding {
     Outcome outcome = Outcome::waits;
     Reviewer reviewer = Reviewer::none; ///< who may review it; kept when a review made it a note
     bool reviewed = false;              ///< a review made it a note
+    Cause cause = Cause::none;          ///< why an indicator or its reading does not count
     std::int32_t item = -1;             ///< index of the item, -1 for the load
     std::string subject;                ///< empty: none
     std::optional<Instant> changesAt;   ///< when time alone will change it; later than now

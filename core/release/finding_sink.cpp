@@ -32,7 +32,7 @@ Finding& FindingSink::add(Key key, Outcome outcome, std::string_view subject)
     return finding;
 }
 
-Finding& FindingSink::addOnce(Key key, Outcome outcome, std::string_view subject)
+Finding& FindingSink::addOnce(Key key, Outcome outcome, std::string_view subject, Cause cause)
 {
     // What is said of one item, or of the load, stands together at the end.
     for (auto finding = m_findings.rbegin();
@@ -42,7 +42,9 @@ Finding& FindingSink::addOnce(Key key, Outcome outcome, std::string_view subject
             return *finding;
         }
     }
-    return add(key, outcome, subject);
+    Finding& finding = add(key, outcome, subject);
+    finding.cause = cause;
+    return finding;
 }
 
 Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view subject,

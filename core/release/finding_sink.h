@@ -40,8 +40,9 @@ public:
 
     [[nodiscard]] std::size_t size() const { return m_findings.size(); }
 
-    /// Says a finding only once for its key, item and subject.
-    Finding& addOnce(Key key, Outcome outcome, std::string_view subject = {});
+    /// Says a finding only once for its key, item and subject, with the first cause that there was.
+    Finding& addOnce(Key key, Outcome outcome, std::string_view subject = {},
+                     Cause cause = Cause::none);
 
 private:
     std::vector<Finding>& m_findings;

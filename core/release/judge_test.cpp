@@ -24,10 +24,10 @@ public:
         }
         say(key, Outcome::fails);
     }
-    void voided(Key key)
+    void voided(Key key, Cause cause = Cause::none)
     {
         worsen(TestResult::voided);
-        say(key, Outcome::waits);
+        say(key, Outcome::waits, cause);
     }
     void pending(Key key)
     {
@@ -44,10 +44,10 @@ public:
 
 private:
     void worsen(TestResult result) { m_result = std::min(m_result, result); }
-    void say(Key key, Outcome outcome)
+    void say(Key key, Outcome outcome, Cause cause = Cause::none)
     {
         if (m_sink != nullptr) {
-            m_sink->addOnce(key, outcome);
+            m_sink->addOnce(key, outcome, {}, cause);
         }
     }
 
@@ -113,7 +113,7 @@ struct Judge {
             reasons.failed(Key::testSheetLost, sheet.lost->recordedAt, &*sheet.lost);
         }
         if (judged.spoiled) {
-            reasons.voided(Key::testSheetSpoiled);
+            reasons.voided(Key::testSheetSpoiled, judged.cause);
         }
         if (const IndicatorProduct* product = known.productOf(sheet.link)) {
             directions(product->sheet);
@@ -239,9 +239,14 @@ struct Judge {
         const CycleContext context = contextOf(cycle, times);
         const BiologicalSettings settings = biologicalSettings(policy);
         BiSummary summary;
+        Cause firstVoid = Cause::none;
         for (const Vial& vial : cycle.vials) {
             const VialJudgement judged = judgeVial(vial, context, true, settings, known, now);
             summary.add(judged.state);
+            if (firstVoid == Cause::none
+                && (judged.state == VialState::voided || judged.state == VialState::lost)) {
+                firstVoid = judged.cause;
+            }
             if (judged.state == VialState::positive
                 || judged.state == VialState::positiveElsewhere) {
                 reasons.failed(Key::testBiPositive, judged.positiveSince, judged.positiveBy);
@@ -250,7 +255,7 @@ struct Judge {
         switch (summary.state()) {
         case BiState::none:
         case BiState::pending: reasons.pending(Key::testBiPending); break;
-        case BiState::voided: reasons.voided(Key::testBiVoid); break;
+        case BiState::voided: reasons.voided(Key::testBiVoid, firstVoid); break;
         case BiState::positive:
         case BiState::negative: break;
         }

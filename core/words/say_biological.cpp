@@ -84,11 +84,12 @@ Words Sentences::biIncubating() const
 
 Words Sentences::biNotCounted() const
 {
-    return biologicalPending(controlAwaited(
+    return biologicalPending(controlAwaited(withCause(
         {tr("Biological indicator (BI) %1 was read as no growth, but that reading does not count.")
              .arg(subject()),
          tr("Read it and its control by the product's directions, and record both under your own "
-            "name.")}));
+            "name.")},
+        {})));
 }
 
 Words Sentences::biDue() const
@@ -120,18 +121,20 @@ Words Sentences::biControl() const
 Words Sentences::biVoid() const
 {
     if (is(Outcome::note)) {
-        return {
-            tr("Biological indicator (BI) %1 is void and shows nothing; this load does not need "
-               "it.")
-                .arg(subject()),
-            {}};
+        return withCause(
+            {tr("Biological indicator (BI) %1, which this load does not need, is void and shows "
+                "nothing.")
+                 .arg(subject()),
+             {}},
+            {});
     }
-    return {
-        tr("Biological indicator (BI) %1 is void and shows nothing, and this load needs one that "
-           "is negative. A vial is void by its product, lot or date, its preparation, its times "
-           "of incubation and reading, or a control that is missing or did not grow.")
-            .arg(subject()),
-        tr("Reprocess every item of the load, with a new BI and a control of the same lot.")};
+    return withCause(
+        {tr("This load needs a negative biological indicator (BI), and %1 is void and shows "
+            "nothing.")
+             .arg(subject()),
+         tr("Reprocess every item of the load, with a new BI and a control of the same lot.")},
+        tr("If that does not make it count, reprocess every item of the load, with a new BI and a "
+           "control of the same lot."));
 }
 
 Words Sentences::biLost() const

@@ -31,16 +31,23 @@ Words Sentences::itemExternalUnclear() const
 
 Words Sentences::itemExternalInvalid() const
 {
-    return {tr("The external indicator of this package does not count as accepted, by its product, "
-               "lot, date, type, fit to the cycle or time of reading."),
-            tr("Check product, lot, expiry date and time of reading, and correct what was typed "
-               "wrong. If the indicator was not right for this cycle, reprocess the item.")};
+    return withCause(
+        {tr("The external indicator of this package does not count as accepted."),
+         tr("Check product, lot, expiry date and time of reading, and correct what was typed "
+            "wrong.")},
+        tr("If that does not make it count, reprocess the item."));
 }
 
 Words Sentences::itemExternalLost() const
 {
-    return {tr("The external indicator of this package cannot be obtained."),
-            tr("Do not use the package. %1").arg(reprocessItem())};
+    const QString next = tr("Do not use the package. %1").arg(reprocessItem());
+    if (hasCause()) {
+        return {tr("The external indicator of this package cannot be obtained, and what was read "
+                   "of it does not count. %1")
+                    .arg(because().says),
+                next};
+    }
+    return {tr("The external indicator of this package cannot be obtained."), next};
 }
 
 Words Sentences::itemInternalAbsent() const
@@ -96,20 +103,20 @@ Words Sentences::itemInternalOnOpening() const
 Words Sentences::itemInternalInvalid() const
 {
     if (is(Outcome::note)) {
-        return {
-            tr("The internal chemical indicator of this package (%1) does not count as accepted, "
-               "by its product, lot, date, type, fit to the cycle or time of reading; the "
-               "package does not need it to be released.")
-                .arg(place()),
-            {}};
+        return withCause(
+            {tr("An internal chemical indicator that this package does not need to be released "
+                "(%1) does not count as accepted.")
+                 .arg(place()),
+             {}},
+            {});
     }
-    return {
-        tr("The internal chemical indicator of this package (%1) does not count as accepted, by "
-           "its product, lot, date, type, fit to the cycle or time of reading, and the package "
-           "needs one.")
-            .arg(place()),
-        tr("Check product, lot, expiry date and time of reading, and correct what was typed "
-           "wrong. If the indicator was not right for this cycle, reprocess the item.")};
+    return withCause(
+        {tr("This package needs an internal chemical indicator, and the one recorded (%1) does not "
+            "count as accepted.")
+             .arg(place()),
+         tr("Check product, lot, expiry date and time of reading, and correct what was typed "
+            "wrong.")},
+        tr("If that does not make it count, reprocess the item."));
 }
 
 Words Sentences::itemInternalNotRead() const

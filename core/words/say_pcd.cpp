@@ -38,21 +38,23 @@ Words Sentences::pcdUnclear() const
 
 Words Sentences::pcdInvalidNoted() const
 {
-    return {tr("A chemical indicator in process challenge device (PCD) %1 does not count, by its "
-               "product, lot, date, type or time of reading; another was accepted.")
-                .arg(subject()),
-            {}};
+    return withCause(
+        {tr("Beside another that was accepted, a chemical indicator in process challenge device "
+            "(PCD) %1 does not count.")
+             .arg(subject()),
+         {}},
+        {});
 }
 
 Words Sentences::pcdInvalid() const
 {
-    return {
-        tr("A chemical indicator in process challenge device (PCD) %1 does not count as "
-           "accepted, by its product, lot, date, type, fit to the cycle or time of reading.")
-            .arg(subject()),
-        tr("Check product, lot, expiry date and time of reading, and correct what was typed "
-           "wrong. If the indicator was not right for this cycle, only another one from the same "
-           "cycle can count: read and record that, or record this one as lost.")};
+    return withCause(
+        {tr("A chemical indicator in process challenge device (PCD) %1 does not count as accepted.")
+             .arg(subject()),
+         tr("Check product, lot, expiry date and time of reading, and correct what was typed "
+            "wrong.")},
+        tr("If that does not make it count, only another one from the same cycle can: read and "
+           "record that, or record this one as lost."));
 }
 
 Words Sentences::pcdNotRead() const

@@ -46,9 +46,10 @@ Words Sentences::testSheetLost() const
 
 Words Sentences::testSheetSpoiled() const
 {
-    return {tr("The Bowie-Dick sheet does not count, by its product, lot, date or kind, or because "
-               "it was used in another cycle, too. The test is void."),
-            tr("Take a Bowie-Dick sheet that is in date. %1").arg(repeatTest())};
+    return withCause(
+        {tr("The test is void, because its Bowie-Dick sheet does not count."),
+         tr("Take a Bowie-Dick sheet that is in date. %1").arg(repeatTest())},
+        tr("If that does not make it count, take another Bowie-Dick sheet. %1").arg(repeatTest()));
 }
 
 Words Sentences::testChamberNotEmpty() const
@@ -149,10 +150,12 @@ Words Sentences::testBiPositive() const
 
 Words Sentences::testBiVoid() const
 {
-    return {
-        tr("The biological indicator (BI) of the qualification cycle is void and shows nothing. "
-           "The cycle does not count."),
-        tr("Run the qualification cycle again with a new BI and a control of the same lot.")};
+    return withCause(
+        {tr("The biological indicator (BI) of the qualification cycle is void and shows nothing, "
+            "so that the cycle does not count."),
+         tr("Run the qualification cycle again with a new BI and a control of the same lot.")},
+        tr("If that does not make it count, run the qualification cycle again with a new BI and a "
+           "control of the same lot."));
 }
 
 Words Sentences::testPhysicalMissing() const

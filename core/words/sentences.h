@@ -53,6 +53,14 @@ private:
     /// The reading with the limit that it broke, as "It read %1; …"; empty without both.
     QString readAgainst(const QString& withValueAndLimit) const;
 
+    bool hasCause() const noexcept { return f_.cause != Cause::none; }
+    bool isOfVial() const noexcept; ///< of a biological indicator, as against a chemical one
+    bool isVoidVial() const noexcept;
+    Words because() const; ///< the cause in words, and what may mend it; empty without one
+    /// Puts the cause behind what is said. What is next becomes what may mend the cause, and then
+    /// `otherwise`; a note that asks for nothing goes on doing so.
+    Words withCause(Words words, const QString& otherwise) const;
+
     Words controlAwaited(Words words) const;
     Words biologicalPending(Words words) const;
 

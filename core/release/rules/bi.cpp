@@ -42,12 +42,15 @@ void bi(const View& view, FindingSink& sink)
             sink.addReview(Key::biPositiveElsewhere, Reviewer::secondSupervisor, id,
                            each.vial->incidentFinding->act);
             break;
-        case VialState::pending:
-            sink.add(keyOf(each.judged.why),
-                     waits(each.judged.why) ? Outcome::waits : Outcome::note, id)
-                .changesAt = each.judged.changesAt;
+        case VialState::pending: {
+            const PendingWhy why = each.judged.why;
+            Finding& finding =
+                sink.add(keyOf(why), waits(why) ? Outcome::waits : Outcome::note, id);
+            finding.changesAt = each.judged.changesAt;
+            finding.cause = why == PendingWhy::notCounted ? each.judged.cause : Cause::none;
             break;
-        case VialState::voided: sink.add(Key::biVoid, ofVoid, id); break;
+        }
+        case VialState::voided: sink.add(Key::biVoid, ofVoid, id).cause = each.judged.cause; break;
         case VialState::lost: sink.add(Key::biLost, ofVoid, id); break;
         }
     }

@@ -19,11 +19,12 @@ void external(const View& view, std::size_t index, FindingSink& sink)
         return;
     }
     if (item.external && isLost(*item.external, judged.state, view.now)) {
-        sink.add(Key::itemExternalLost, Outcome::fails);
+        Finding& lost = sink.add(Key::itemExternalLost, Outcome::fails);
+        lost.cause = judged.state == ChemicalState::invalid ? judged.cause : Cause::none;
     } else if (judged.state == ChemicalState::unclear) {
         sink.add(Key::itemExternalUnclear, Outcome::waits);
     } else if (judged.state == ChemicalState::invalid) {
-        sink.add(Key::itemExternalInvalid, Outcome::waits);
+        sink.add(Key::itemExternalInvalid, Outcome::waits).cause = judged.cause;
     } else {
         sink.add(Key::itemExternalNotRead, Outcome::waits);
     }

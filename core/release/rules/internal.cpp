@@ -22,7 +22,8 @@ void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indic
         sink.addOnce(Key::itemInternalUnclear, Outcome::waits, place);
         break;
     case ChemicalState::invalid:
-        sink.addOnce(Key::itemInternalInvalid, required ? Outcome::waits : Outcome::note, place);
+        sink.addOnce(Key::itemInternalInvalid, required ? Outcome::waits : Outcome::note, place,
+                     judged.cause);
         break;
     case ChemicalState::unread: {
         if (!required) {

@@ -25,7 +25,7 @@ void pcd(const View& view, FindingSink& sink)
         case ChemicalState::unclear: sink.addOnce(Key::pcdUnclear, Outcome::waits, where); break;
         case ChemicalState::invalid:
             sink.addOnce(anyAccepted ? Key::pcdInvalidNoted : Key::pcdInvalid,
-                         anyAccepted ? Outcome::note : Outcome::waits, where);
+                         anyAccepted ? Outcome::note : Outcome::waits, where, each.judged.cause);
             break;
         case ChemicalState::unread: sink.addOnce(Key::pcdNotRead, Outcome::waits, where); break;
         }

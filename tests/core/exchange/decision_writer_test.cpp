@@ -1,6 +1,6 @@
 #include "core/exchange/decision_writer.h"
-#include "core/quantities/json_text.h"
 #include "core/exchange/thousandths.h"
+#include "core/quantities/json_text.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -26,6 +26,7 @@ Finding fullFinding()
     finding.reviewer = Reviewer::secondSupervisor;
     finding.reviewed = true;
     finding.subject = "temperature";
+    finding.cause = Cause::lotExpired;
     finding.changesAt = at("2031-03-04T07:14-06:00");
     finding.newest = at("2031-03-04T01:02:03.004Z");
     finding.value = Quantity{Unit::celsius, 131'900};
@@ -74,7 +75,7 @@ TEST(DecisionLine, HoldsEveryField)
         "lot": "LOT-\"1\"", "verdict": "quarantine",
         "findings": [
             {"rule": "physical", "key": "physical.below", "outcome": "fails",
-             "subject": "temperature", "reviewer": "second-supervisor", "reviewed": true,
+             "subject": "temperature", "because": "lot-expired", "reviewer": "second-supervisor", "reviewed": true,
              "changesAt": "2031-03-04T13:14:00.000Z", "newest": "2031-03-04T01:02:03.004Z",
              "value": {"celsius": 131.9}, "limit": {"celsius": 132}, "count": 3},
             {"rule": "record", "key": "record.missing", "outcome": "waits"}],

@@ -1,10 +1,10 @@
 #include "core/words/say.h"
+#include "tests/core/words/well_said.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <array>
-#include <cctype>
 #include <cstddef>
 #include <set>
 #include <string>
@@ -13,6 +13,9 @@
 namespace loadwarden {
 
 namespace {
+
+using test_words::hasMarker;
+using test_words::isSentence;
 
 const std::array<const char*, static_cast<std::size_t>(keyCount)> keyTexts{
 #define LW_KEY(enumerator, text, rule) text,
@@ -208,26 +211,6 @@ Finding fullFindingOf(const Saying& saying, const std::string& subject)
     finding.limit = Quantity{Unit::celsius, 132'000};
     finding.count = 3;
     return finding;
-}
-
-/// Whether a place marker was left over; a lone "%" behind a number is none.
-bool hasMarker(const std::string& text)
-{
-    for (std::size_t at = text.find('%'); at != std::string::npos; at = text.find('%', at + 1)) {
-        const char next = at + 1 < text.size() ? text[at + 1] : ' ';
-        if (std::isalnum(static_cast<unsigned char>(next)) != 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
-bool isSentence(const std::string& text)
-{
-    return text.size() > 10 && text.ends_with('.') && !text.ends_with("..")
-           && std::isupper(static_cast<unsigned char>(text.front())) != 0
-           && text.find("  ") == std::string::npos && text.find(" .") == std::string::npos
-           && !hasMarker(text);
 }
 
 void expectWellSaid(const Finding& finding)

@@ -112,8 +112,10 @@ TEST(Sentences, WhatTheLoadNeedsAndWhatItDoesNotNeedAreSaidApart)
     EXPECT_THAT(said(Key::biDue, Outcome::waits, "V-1").says, HasSubstr("The load waits for it."));
     EXPECT_THAT(said(Key::biDue, Outcome::note, "V-1").says,
                 HasSubstr("This load does not wait for it, but growth would fail it."));
-    EXPECT_THAT(said(Key::biVoid, Outcome::fails, "V-1").says, HasSubstr("this load needs one"));
-    EXPECT_THAT(said(Key::biVoid, Outcome::note, "V-1").says, HasSubstr("does not need it"));
+    EXPECT_THAT(said(Key::biVoid, Outcome::fails, "V-1").says,
+                HasSubstr("This load needs a negative"));
+    EXPECT_THAT(said(Key::biVoid, Outcome::note, "V-1").says,
+                HasSubstr("which this load does not need"));
     EXPECT_THAT(said(Key::implantPending, Outcome::note).says,
                 AllOf(HasSubstr("The implants of this load wait"),
                       HasSubstr("The other items do not wait")));
@@ -121,7 +123,7 @@ TEST(Sentences, WhatTheLoadNeedsAndWhatItDoesNotNeedAreSaidApart)
                 HasSubstr("The load has an implant and waits"));
     EXPECT_THAT(said(Key::routineNone, Outcome::note).says, HasSubstr("does not wait"));
     EXPECT_THAT(said(Key::itemInternalInvalid, Outcome::note, "P-1").says,
-                HasSubstr("does not need it"));
+                HasSubstr("does not need to be released"));
     EXPECT_THAT(said(Key::itemCycleNoneRecorded, Outcome::waits).says,
                 HasSubstr("The item waits for that."));
 }
