@@ -1,6 +1,9 @@
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
+#include <string_view>
 
 namespace loadwarden {
 
@@ -13,6 +16,17 @@ enum class Parameter : std::uint8_t {
     concentration,
     humidity
 };
+
+/// Number of parameters; they run from 0.
+inline constexpr std::size_t parameterCount = 6;
+
+/// The parameter as evidence and decisions write it.
+[[nodiscard]] constexpr std::string_view textOf(Parameter parameter)
+{
+    constexpr std::array<std::string_view, parameterCount> texts{
+        "temperature", "exposure", "pressure", "drying", "concentration", "humidity"};
+    return texts[static_cast<std::size_t>(parameter)];
+}
 
 /// The units in which a value may be typed.
 enum class Unit : std::uint8_t {
@@ -28,6 +42,15 @@ enum class Unit : std::uint8_t {
     mgPerL,
     percent
 };
+
+/// The unit as evidence and decisions write it.
+[[nodiscard]] constexpr std::string_view textOf(Unit unit)
+{
+    constexpr std::array<std::string_view, 11> texts{
+        "celsius",  "fahrenheit", "minutes",  "seconds", "kPaAbsolute", "barAbsolute",
+        "kPaGauge", "barGauge",   "psiGauge", "mgPerL",  "percent"};
+    return texts[static_cast<std::size_t>(unit)];
+}
 
 /// A value exactly as typed: thousandths of its unit (temperatures carry at most two decimals).
 struct Quantity {

@@ -7,24 +7,6 @@ namespace loadwarden {
 
 namespace {
 
-std::string_view keyOf(Unit unit)
-{
-    switch (unit) {
-    case Unit::celsius: return "celsius";
-    case Unit::fahrenheit: return "fahrenheit";
-    case Unit::minutes: return "minutes";
-    case Unit::seconds: return "seconds";
-    case Unit::kPaAbsolute: return "kPaAbsolute";
-    case Unit::barAbsolute: return "barAbsolute";
-    case Unit::kPaGauge: return "kPaGauge";
-    case Unit::barGauge: return "barGauge";
-    case Unit::psiGauge: return "psiGauge";
-    case Unit::mgPerL: return "mgPerL";
-    case Unit::percent: return "percent";
-    }
-    return "";
-}
-
 /// Appends members of one object, with the commas between them.
 class ObjectWriter {
 public:
@@ -60,7 +42,7 @@ public:
         if (value) {
             member(name);
             m_out += "{\"";
-            m_out += keyOf(value->unit);
+            m_out += textOf(value->unit);
             m_out += "\":";
             appendThousandths(m_out, value->thousandths);
             m_out += '}';

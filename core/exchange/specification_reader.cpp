@@ -1,7 +1,9 @@
 #include "core/exchange/specification_reader.h"
 
+#include "core/cycle/limits.h"
 #include "core/exchange/thousandths.h"
 #include "core/exchange/toml_table.h"
+#include "core/exchange/unit_ranges.h"
 
 #include <algorithm>
 #include <array>
@@ -23,41 +25,19 @@ constexpr std::array<std::string_view, 3> airRemovalWords = {"gravity", "prevacu
 constexpr std::array<std::string_view, 6> purposeWords = {
     "routine", "immediate-use", "warm-up", "bowie-dick", "leak", "qualification"};
 
-struct ParameterName {
-    std::string_view key;
-    Parameter parameter;
-};
-
-constexpr std::array parameterNames = {
-    ParameterName{"temperature", Parameter::temperature},
-    ParameterName{"exposure", Parameter::exposure},
-    ParameterName{"pressure", Parameter::pressure},
-    ParameterName{"drying", Parameter::drying},
-    ParameterName{"concentration", Parameter::concentration},
-    ParameterName{"humidity", Parameter::humidity},
-};
-
-/// What a unit is called, its range in whole units (that of the evidence file) and its decimals.
+/// What a unit is called in a specification's file.
 struct UnitName {
     std::string_view key;
     Unit unit;
-    std::int64_t least;
-    std::int64_t most;
-    int decimals;
 };
 
 /// In the order in which a unit without a limit of its own looks for one.
 constexpr std::array unitNames = {
-    UnitName{"celsius", Unit::celsius, -90, 500, 2},
-    UnitName{"fahrenheit", Unit::fahrenheit, -130, 932, 2},
-    UnitName{"minutes", Unit::minutes, 0, 100'000, 3},
-    UnitName{"kpa_absolute", Unit::kPaAbsolute, 0, 10'000, 3},
-    UnitName{"bar_absolute", Unit::barAbsolute, 0, 10'000, 3},
-    UnitName{"kpa_gauge", Unit::kPaGauge, -1'000, 10'000, 3},
-    UnitName{"bar_gauge", Unit::barGauge, -1'000, 10'000, 3},
-    UnitName{"psi_gauge", Unit::psiGauge, -1'000, 10'000, 3},
-    UnitName{"mg_per_l", Unit::mgPerL, 0, 100'000, 3},
-    UnitName{"percent", Unit::percent, 0, 100, 3},
+    UnitName{"celsius", Unit::celsius},          UnitName{"fahrenheit", Unit::fahrenheit},
+    UnitName{"minutes", Unit::minutes},          UnitName{"kpa_absolute", Unit::kPaAbsolute},
+    UnitName{"bar_absolute", Unit::barAbsolute}, UnitName{"kpa_gauge", Unit::kPaGauge},
+    UnitName{"bar_gauge", Unit::barGauge},       UnitName{"psi_gauge", Unit::psiGauge},
+    UnitName{"mg_per_l", Unit::mgPerL},          UnitName{"percent", Unit::percent},
 };
 
 const Quantity* find(const std::vector<Quantity>& values, Unit unit)
@@ -71,14 +51,6 @@ std::string_view keyOf(Unit unit)
 {
     const auto* found = std::find_if(unitNames.begin(), unitNames.end(),
                                      [&](const UnitName& name) { return name.unit == unit; });
-    return found->key;
-}
-
-std::string_view keyOf(Parameter parameter)
-{
-    const auto* found =
-        std::find_if(parameterNames.begin(), parameterNames.end(),
-                     [&](const ParameterName& name) { return name.parameter == parameter; });
     return found->key;
 }
 
@@ -154,13 +126,14 @@ private:
             if (node == nullptr) {
                 continue;
             }
-            const auto thousandths = thousandthsOf(*node, unit.decimals);
-            if (!thousandths || *thousandths < unit.least * 1000
-                || *thousandths > unit.most * 1000) {
+            const UnitRange range = rangeOf(unit.unit);
+            const auto thousandths = thousandthsOf(*node, range.decimals);
+            if (!thousandths || *thousandths < range.least * 1000
+                || *thousandths > range.most * 1000) {
                 table.wrong(*node, unit.key,
-                            "must be a number from " + std::to_string(unit.least) + " to "
-                                + std::to_string(unit.most) + " with at most "
-                                + std::to_string(unit.decimals) + " decimals");
+                            "must be a number from " + std::to_string(range.least) + " to "
+                                + std::to_string(range.most) + " with at most "
+                                + std::to_string(range.decimals) + " decimals");
                 wrong = true;
                 continue;
             }
@@ -190,9 +163,9 @@ private:
         return table ? values(*table, parameter) : std::vector<Quantity>{};
     }
 
-    static std::optional<std::int64_t> milliseconds(const std::vector<Quantity>& minutes)
+    static std::optional<std::int64_t> firstAsMs(const std::vector<Quantity>& times)
     {
-        return minutes.empty() ? std::nullopt : std::optional(minutes.front().thousandths * 60);
+        return times.empty() ? std::nullopt : std::optional(milliseconds(times.front()));
     }
 
     void settings()
@@ -210,8 +183,8 @@ private:
         if (!m_temperature.empty()) {
             m_specification.settings.temperature = m_temperature.front();
         }
-        m_specification.settings.exposureMs = milliseconds(m_exposure);
-        m_specification.settings.dryingMs = milliseconds(m_drying);
+        m_specification.settings.exposureMs = firstAsMs(m_exposure);
+        m_specification.settings.dryingMs = firstAsMs(m_drying);
         table->finish();
     }
 
@@ -224,20 +197,21 @@ private:
         if (!table) {
             return;
         }
-        for (const ParameterName& name : parameterNames) {
-            if (!table->has(name.key)) {
+        for (std::size_t i = 0; i < parameterCount; ++i) {
+            const auto parameter = static_cast<Parameter>(i);
+            if (!table->has(textOf(parameter))) {
                 continue;
             }
-            auto limitTable = table->table(name.key);
+            auto limitTable = table->table(textOf(parameter));
             if (!limitTable) {
                 continue;
             }
             if (!limitTable->has("least") && !limitTable->has("most")) {
                 limitTable->wrong("", "states neither least nor most");
             }
-            Limit limit{.parameter = name.parameter,
-                        .least = valuesUnder(*limitTable, "least", name.parameter),
-                        .most = valuesUnder(*limitTable, "most", name.parameter)};
+            Limit limit{.parameter = parameter,
+                        .least = valuesUnder(*limitTable, "least", parameter),
+                        .most = valuesUnder(*limitTable, "most", parameter)};
             for (const Quantity& least : limit.least) {
                 const Quantity* most = find(limit.most, least.unit);
                 if (most != nullptr && least.thousandths > most->thousandths) {
@@ -254,7 +228,7 @@ private:
     /// wrong.
     void bounds(const Limit& limit)
     {
-        const std::string_view key = keyOf(limit.parameter);
+        const std::string_view key = textOf(limit.parameter);
         const std::vector<Quantity>* set = limit.parameter == Parameter::temperature
                                                ? &m_temperature
                                            : limit.parameter == Parameter::exposure ? &m_exposure

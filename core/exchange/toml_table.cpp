@@ -1,6 +1,7 @@
 #include "core/exchange/toml_table.h"
 
 #include "core/exchange/thousandths.h"
+#include "core/quantities/utf8.h"
 
 #include <algorithm>
 #include <array>
@@ -18,14 +19,6 @@ constexpr std::size_t mostSource = 1000;
 bool isBlank(std::string_view text)
 {
     return text.find_first_not_of(" \t\r\n") == std::string_view::npos;
-}
-
-/// Length in characters, of valid UTF-8.
-std::size_t lengthOf(std::string_view utf8)
-{
-    return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    }));
 }
 
 } // namespace
@@ -136,7 +129,7 @@ std::optional<std::string> TomlTable::text(std::string_view key, std::size_t mos
         wrong(*node, key, "must not be empty");
         return std::nullopt;
     }
-    if (lengthOf(string->get()) > most) {
+    if (utf8::characterCount(string->get()) > most) {
         wrong(*node, key, "is longer than " + std::to_string(most) + " characters");
         return std::nullopt;
     }

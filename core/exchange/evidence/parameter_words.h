@@ -5,16 +5,18 @@
 
 namespace loadwarden::evidence_format {
 
-/// In the order of Parameter.
-inline constexpr Word<Parameter> parameterWords[] = {
-    {"temperature", Parameter::temperature},     {"exposure", Parameter::exposure},
-    {"pressure", Parameter::pressure},           {"drying", Parameter::drying},
-    {"concentration", Parameter::concentration}, {"humidity", Parameter::humidity},
-};
+inline constexpr auto parameterWords = [] {
+    std::array<Word<Parameter>, parameterCount> words{};
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const auto parameter = static_cast<Parameter>(i);
+        words[i] = {textOf(parameter), parameter};
+    }
+    return words;
+}();
 
 [[nodiscard]] constexpr std::string_view wordOf(Parameter parameter)
 {
-    return parameterWords[static_cast<std::size_t>(parameter)].text;
+    return textOf(parameter);
 }
 
 } // namespace loadwarden::evidence_format

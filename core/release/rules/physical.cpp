@@ -14,19 +14,6 @@ constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50
 /// How far above its setting no sensor reads: Fahrenheit typed as Celsius lies further.
 constexpr auto implausiblyAbove = TemperatureDifference::fromKelvinHundredths(30'00);
 
-std::string_view nameOf(Parameter parameter)
-{
-    switch (parameter) {
-    case Parameter::temperature: return "temperature";
-    case Parameter::exposure: return "exposure";
-    case Parameter::pressure: return "pressure";
-    case Parameter::drying: return "drying";
-    case Parameter::concentration: return "concentration";
-    case Parameter::humidity: return "humidity";
-    }
-    return {};
-}
-
 bool isAsked(const View& view, Parameter parameter)
 {
     if (view.method != Method::ethyleneOxide || view.sterilizer == nullptr) {
@@ -63,7 +50,7 @@ struct Outside {
 
 void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
 {
-    const std::string_view name = nameOf(limit.parameter);
+    const std::string_view name = textOf(limit.parameter);
     Outside below(view.memory);
     Outside above(view.memory);
     bool anyStanding = false;
@@ -130,7 +117,7 @@ void judgeSpecification(const View& view, FindingSink& sink)
     const auto drying = leastOf(specification, Parameter::drying);
     const auto missing = [&sink](bool isMissing, Parameter parameter) {
         if (isMissing) {
-            sink.add(Key::physicalLimitsMissing, Outcome::waits, nameOf(parameter));
+            sink.add(Key::physicalLimitsMissing, Outcome::waits, textOf(parameter));
         }
     };
     missing(exposure.empty()
@@ -144,7 +131,7 @@ void judgeSpecification(const View& view, FindingSink& sink)
                                 const auto& isMilder) {
         const auto found = std::find_if(least.begin(), least.end(), isMilder);
         if (found != least.end()) {
-            sink.add(Key::physicalLimitMilder, Outcome::waits, nameOf(parameter)).limit = *found;
+            sink.add(Key::physicalLimitMilder, Outcome::waits, textOf(parameter)).limit = *found;
         }
     };
     if (set.temperature && (view.method == Method::steam || view.method == Method::dryHeat)) {
@@ -184,7 +171,7 @@ void judgePlausibility(const View& view, FindingSink& sink)
         }
     }
     if (hottest != nullptr) {
-        sink.add(Key::physicalImplausible, Outcome::waits, nameOf(Parameter::temperature)).value =
+        sink.add(Key::physicalImplausible, Outcome::waits, textOf(Parameter::temperature)).value =
             *hottest;
     }
 }
