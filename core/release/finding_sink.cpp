@@ -37,7 +37,7 @@ Finding& FindingSink::addOnce(Key key, Outcome outcome, std::string_view subject
     // What is said of one item, or of the load, stands together at the end.
     for (auto finding = m_findings.rbegin();
          finding != m_findings.rend() && finding->item == m_item; ++finding) {
-        if (finding->key == key && finding->subject == subject) {
+        if (finding->key == key && finding->subject == subject && finding->cause == cause) {
             finding->outcome = std::max(finding->outcome, outcome);
             return *finding;
         }

@@ -40,7 +40,7 @@ public:
 
     [[nodiscard]] std::size_t size() const { return m_findings.size(); }
 
-    /// Says a finding only once for its key, item and subject, with the first cause that there was.
+    /// Says a finding only once for its key, item, subject and cause.
     Finding& addOnce(Key key, Outcome outcome, std::string_view subject = {},
                      Cause cause = Cause::none);
 

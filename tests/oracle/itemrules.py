@@ -94,7 +94,6 @@ def item_package(case, item):
 def item_internal(case, item):
     rule = "internal"
     required = case.immediate or item.visible
-    invalid = set()                 # places of which that is said: once, with the cause of the first
     for raw, ci in zip(item.raw.get("internals", ()), item.internals):
         place = raw.get("place")
         if ci.state == "rejected":
@@ -107,10 +106,8 @@ def item_internal(case, item):
         elif ci.state == "unclear":
             yield Finding(rule, "item.internal-unclear", "waits", place)
         elif ci.state == "invalid":
-            if place not in invalid:
-                invalid.add(place)
-                yield Finding(rule, "item.internal-invalid", "waits" if required else "note", place,
-                              because=ci.because)
+            yield Finding(rule, "item.internal-invalid", "waits" if required else "note", place,
+                          because=ci.because)
         elif ci.state == "unread" and required:
             if case.immediate and item.form == "rigid-container":
                 yield Finding(rule, "item.internal-on-opening", "note", place)
