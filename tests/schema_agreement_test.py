@@ -415,7 +415,7 @@ def twice_text(base, place):
 
 def refused_by_program(cli, texts):
     """Number of record (from 1) -> what the program said against it."""
-    run = subprocess.run([cli, "decide", "--json", "-"], input="\n".join(texts).encode(),
+    run = subprocess.run([cli, "decide", "--json", "--planned", "-"], input="\n".join(texts).encode(),
                          stdout=subprocess.PIPE, stderr=subprocess.PIPE, check=False)
     refused = {}
     for line in run.stderr.decode().rstrip("\n").split("\n") if run.stderr else []:

@@ -17,7 +17,8 @@ namespace loadwarden::cli {
 namespace {
 
 constexpr std::array options = {Option{"--policy", true}, Option{"--at", true},
-                                Option{"--specifications", true}, Option{"--json", false}};
+                                Option{"--specifications", true}, Option{"--json", false},
+                                Option{"--planned", false}};
 
 /// Says what is wrong in files; true when nothing is.
 bool noneOf(const std::vector<TomlError>& errors, Streams streams)
@@ -46,6 +47,7 @@ std::optional<DecideSettings> settingsFrom(const Arguments& given, Streams strea
 {
     DecideSettings settings;
     settings.json = given.has("--json");
+    settings.planned = given.has("--planned");
     if (const auto at = given.value("--at")) {
         settings.at = parseInstant(*at);
         if (!settings.at) {

@@ -17,6 +17,7 @@ struct DecideSettings {
     SpecificationLibrary specifications;
     std::optional<Instant> at; ///< overrules the record's own decideAt
     bool json = false;
+    bool planned = false; ///< moments that have not come are meant
 };
 
 /// What a run came to.
@@ -28,8 +29,9 @@ struct DecideTally {
 
 /// Decides on the records of one source in turn and writes when a batch is full or no more input is
 /// at hand, so that a stream of any length needs the same memory and nobody waits for an answer.
-/// Bad records are said on `streams.err` and passed over. Throws std::runtime_error when the source
-/// or the output fails.
+/// Bad records are said on `streams.err` and passed over; a moment later than `clock` is said
+/// there, unless it is planned, and decided for. Throws std::runtime_error when the source or the
+/// output fails.
 void decideStream(std::istream& evidence, const std::string& name, const DecideSettings& settings,
                   const Clock& clock, Streams streams, DecideTally& tally);
 

@@ -3,6 +3,7 @@
 
 usage: cli_test.py LOADWARDEN_CLI SOURCE_DIR
 """
+import datetime
 import hashlib
 import json
 import re
@@ -103,6 +104,46 @@ class Decide(Temporary):
         self.assertEqual(len(errors), 2)
         self.assertRegex(errors[0], r"^standard input: record 2: /load/counter: .+")
         self.assertRegex(errors[1], r"^standard input: record 3: .+")
+
+    def test_json_names_the_moment_and_the_policy(self):
+        record = example(WAITING)
+        path = self.write("p.toml", run("policy", "show").stdout.replace('id = "us-hospital"', 'id = "own"')
+                          .replace("revision = 1", "revision = 3"))
+        answer = run("decide", "--json", "--at", "2031-03-06T14:30-06:00", "--policy", path,
+                     stdin=lines(record, example(TEST)))
+        for line in answer.stdout.splitlines():
+            decision = json.loads(line)
+            self.assertEqual(decision["asOf"], "2031-03-06T20:30:00.000Z")
+            self.assertEqual(decision["policy"], {"id": "own", "revision": 3, "digest": hashlib.sha256(
+                path.read_bytes()).hexdigest()})
+        decision = json.loads(run("decide", "--json", stdin=lines(record)).stdout)
+        self.assertEqual(decision["policy"]["id"], "us-hospital")
+        own = datetime.datetime.fromisoformat(record["decideAt"])
+        self.assertEqual(datetime.datetime.fromisoformat(decision["asOf"].replace("Z", "+00:00")), own)
+
+    def test_a_moment_that_has_not_come_is_said_unless_planned(self):
+        now = datetime.datetime.now(datetime.timezone.utc)
+        ahead, behind = example(GOOD), example(GOOD)
+        ahead["decideAt"] = (now + datetime.timedelta(days=1)).isoformat(timespec="milliseconds")
+        behind["decideAt"] = (now - datetime.timedelta(days=1)).isoformat(timespec="milliseconds")
+        answer = run("decide", "--json", stdin=lines(behind, ahead, ahead))
+        said = answer.stderr.splitlines()
+        self.assertEqual(len(said), 2)
+        for line, record in zip(said, (2, 3)):
+            self.assertTrue(line.startswith(f"standard input: record {record}: decided for a moment that has "
+                                            "not come: "), line)
+        planned = run("decide", "--json", "--planned", stdin=lines(behind, ahead, ahead))
+        self.assertEqual((planned.stderr, planned.stdout), ("", answer.stdout))
+        at = run("decide", "--json", "--at", ahead["decideAt"], stdin=lines(behind))
+        self.assertIn("record 1: decided for a moment that has not come", at.stderr)
+        self.assertEqual(run("decide", "--json", "--at", behind["decideAt"], stdin=lines(ahead)).stderr, "")
+
+    def test_a_copy_of_the_default_policy_needs_an_id_of_its_own(self):
+        path = self.write("p.toml", run("policy", "show").stdout.replace("[leak.test_minutes]\nvalue = 10",
+                                                                         "[leak.test_minutes]\nvalue = 12"))
+        answer = run("decide", "--policy", path, path_of(GOOD))
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        self.assertRegex(answer.stderr, ":\\d+: id: us-hospital is the id of the default policy.*an id of its own")
 
     def test_bad_files_do_not_stop_the_others(self):
         empty = self.write("empty.json", "")
@@ -247,8 +288,8 @@ class Policy(Temporary):
         answer = run("policy", "check", path)
         self.assertEqual((answer.returncode, answer.stderr), (0, ""))
         self.assertIn("us-hospital, revision 1", answer.stdout)
-        # RFC 7693, as Python's hashlib computes it
-        self.assertIn(hashlib.blake2b(path.read_bytes(), digest_size=32).hexdigest(), answer.stdout)
+        # FIPS 180-4, as Python's hashlib computes it
+        self.assertIn("SHA-256 " + hashlib.sha256(path.read_bytes()).hexdigest(), answer.stdout)
 
     def test_check_says_every_error_with_line_and_field(self):
         text = run("policy", "show").stdout.replace("value = 1.3", "value = 1.4").replace(

@@ -108,7 +108,8 @@ void jsonToDecision(benchmark::State& state)
         out.clear();
         auto read = readEvidence(json, "benchmark", 1, nullptr);
         const Evidence evidence = assemble(std::get<EvidenceRecord>(std::move(read)));
-        appendDecision(out, decide(evidence, policy, evidence.record.decideAt.value()));
+        const Instant now = evidence.record.decideAt.value();
+        appendDecision(out, decide(evidence, policy, now), {now, policy});
         benchmark::DoNotOptimize(out.data());
     }
     state.SetItemsProcessed(state.iterations());

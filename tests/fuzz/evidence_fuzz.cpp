@@ -43,7 +43,7 @@ void decideOn(loadwarden::EvidenceRecord record)
     for (const std::int64_t ms :
          {std::int64_t{1'900'000'000'000}, std::int64_t{4'000'000'000'000}}) {
         if (evidence.record.test) {
-            appendJudgement(out, loadwarden::judgeTest(evidence, policy, {ms}));
+            appendJudgement(out, loadwarden::judgeTest(evidence, policy, {ms}), {{ms}, policy});
             continue;
         }
         const loadwarden::Decision decision = loadwarden::decide(evidence, policy, {ms});
@@ -51,7 +51,7 @@ void decideOn(loadwarden::EvidenceRecord record)
             demand(item.verdict >= decision.verdict);
         }
         demand(!decision.nextChangeAt || decision.nextChangeAt->ms > ms);
-        appendDecision(out, decision);
+        appendDecision(out, decision, {{ms}, policy});
     }
     demand(nlohmann::json::accept(out.substr(0, out.find('\n'))));
 }

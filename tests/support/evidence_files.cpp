@@ -40,6 +40,14 @@ EvidenceRecord base(const std::string& name)
 Policy policyWith(const std::vector<PolicyChange>& changes)
 {
     std::string toml = readFile("resources/policies/us-hospital.toml");
+    if (!changes.empty()) { // other settings need an id of their own
+        const std::string id = "id = \"us-hospital\"";
+        const std::size_t at = toml.find(id);
+        if (at == std::string::npos) {
+            throw std::runtime_error("the default policy bears another id");
+        }
+        toml.replace(at, id.size(), "id = \"changed\"");
+    }
     for (const PolicyChange& change : changes) {
         const std::string head = "[" + change.setting + "]\nvalue = ";
         const std::size_t at = toml.find(head);
