@@ -27,8 +27,12 @@ void demand(bool isSo)
 bool isGood(const std::variant<loadwarden::EvidenceRecord, loadwarden::ReadError>& result)
 {
     if (const auto* error = std::get_if<loadwarden::ReadError>(&result)) {
-        demand(!error->message.empty());
-        demand(error->pointer.empty() || error->pointer.front() == '/');
+        demand(!error->problems.empty() && error->problems.size() <= loadwarden::mostProblems);
+        for (const loadwarden::ReadProblem& problem : error->problems) {
+            demand(!problem.message.empty());
+            demand(problem.pointer.empty() || problem.pointer.front() == '/');
+            demand(problem.place.line > 0 && problem.place.column > 0);
+        }
         return false;
     }
     return true;

@@ -27,7 +27,8 @@ EvidenceRecord parseEvidence(std::string_view json)
     static const SpecificationLibrary library = SpecificationLibrary::builtIn();
     auto read = readEvidence(json, "test", 1, &library);
     if (const auto* error = std::get_if<ReadError>(&read)) {
-        throw std::runtime_error(error->pointer + ": " + error->message);
+        const ReadProblem& problem = error->problems.front();
+        throw std::runtime_error(problem.pointer + ": " + problem.message);
     }
     return std::get<EvidenceRecord>(std::move(read));
 }
