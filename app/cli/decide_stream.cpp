@@ -7,7 +7,10 @@
 #include "core/release/decide.h"
 #include "core/words/say.h"
 
+#include <algorithm>
+#include <filesystem>
 #include <istream>
+#include <numeric>
 #include <ostream>
 #include <stdexcept>
 #include <utility>
@@ -40,7 +43,7 @@ public:
         const Instant now = m_settings.at     ? *m_settings.at
                             : record.decideAt ? *record.decideAt
                                               : clock;
-        const Occasion occasion{record.zone, now};
+        const Occasion occasion{nameForPeople(), record.zone, now};
         if (now > clock && !m_settings.planned) {
             warnOfFuture(occasion, clock);
         }
@@ -58,11 +61,18 @@ public:
     void take(const ReadError& error)
     {
         m_record = error.record;
-        ++m_tally.bad;
+        ++m_tally.badRecords;
         flush(); // so that errors stand between the decisions where they belong
-        m_streams.err << placeOf(m_source, m_record)
-                      << (error.pointer.empty() ? "" : error.pointer + ": ") << error.message
-                      << '\n';
+        const std::string place = placeOf(m_source, m_record);
+        for (const ReadProblem& problem : error.problems) {
+            m_streams.err << place << "line " << problem.place.line << ", column "
+                          << problem.place.column << ": "
+                          << (problem.pointer.empty() ? "" : problem.pointer + ": ")
+                          << problem.message << '\n';
+        }
+        if (error.more) {
+            m_streams.err << place << "there is more that is wrong; correct this first\n";
+        }
     }
 
     void flush()
@@ -86,9 +96,19 @@ private:
                       << " (--planned: it is meant so)\n";
     }
 
+    /// The file without its folder; the first record, often the only one, needs no number.
+    std::string nameForPeople() const
+    {
+        const std::string file = std::filesystem::path(m_source).filename().string();
+        return m_record == 1 ? file : file + ", record " + std::to_string(m_record);
+    }
+
     void write(const Decision& decision, const Occasion& occasion)
     {
-        ++m_tally.decided;
+        ++m_tally.loads[static_cast<std::size_t>(decision.verdict)];
+        m_tally.apart += std::ranges::any_of(decision.items, [&](const ItemDecision& item) {
+            return item.verdict != decision.verdict;
+        });
         m_tally.withheld += allMayGo(decision) ? 0 : 1;
         if (m_settings.json) {
             appendDecision(m_out, decision, {occasion.now, m_settings.policy}, sayIn(occasion));
@@ -99,7 +119,7 @@ private:
 
     void write(const TestJudgement& judgement, const Occasion& occasion)
     {
-        ++m_tally.decided;
+        ++m_tally.tests[static_cast<std::size_t>(judgement.result)];
         m_tally.withheld += judgement.result == TestResult::passed ? 0 : 1;
         if (m_settings.json) {
             appendJudgement(m_out, judgement, {occasion.now, m_settings.policy}, sayIn(occasion));
@@ -126,6 +146,11 @@ private:
 };
 
 } // namespace
+
+std::int64_t DecideTally::decided() const
+{
+    return std::reduce(loads.begin(), loads.end()) + std::reduce(tests.begin(), tests.end());
+}
 
 void decideStream(std::istream& evidence, const std::string& name, const DecideSettings& settings,
                   const Clock& clock, Streams streams, DecideTally& tally)
