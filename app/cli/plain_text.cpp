@@ -1,7 +1,7 @@
 #include "app/cli/plain_text.h"
 
 #include "app/cli/paragraph.h"
-#include "core/exchange/json_text.h"
+#include "core/quantities/json_text.h"
 #include "core/words/say.h"
 
 #include <algorithm>
