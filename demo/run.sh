@@ -1,13 +1,17 @@
 #!/usr/bin/env bash
 # Decides the loads of the demo, a department that does not exist, and prints verdicts and reasons.
 #
-# usage: demo/run.sh [--headless]      (no window is opened either way)
+# usage: demo/run.sh [--headless] [NUMBER]...      (no window is opened either way)
+#
+# NUMBER: only the records whose file names begin with it, as in: demo/run.sh 18 40
 set -euo pipefail
 
+numbers=()
 for argument in "$@"; do
     case "$argument" in
         --headless) ;;
-        --help | -h) sed -n '2,4s/^# \{0,1\}//p' "${BASH_SOURCE[0]}"; exit 0 ;;
+        --help | -h) sed -n '2,6s/^# \{0,1\}//p' "${BASH_SOURCE[0]}"; exit 0 ;;
+        [0-9] | [0-9][0-9]) numbers+=("$argument") ;;
         *) echo "demo/run.sh: unknown option $argument" >&2; exit 2 ;;
     esac
 done
@@ -17,7 +21,7 @@ bash tests/setup.sh
 
 mkdir -p build
 log=build/demo.log
-echo "demo: building (minutes the first time, progress in $log) ..." >&2
+echo "demo: building (several minutes the first time, then only what has changed; progress in $log) ..." >&2
 if ! { cmake --preset release && cmake --build --preset release --target loadwarden-cli \
     -j "${LOADWARDEN_JOBS:-$(nproc)}"; } >"$log" 2>&1; then
     cat "$log" >&2
@@ -26,15 +30,32 @@ if ! { cmake --preset release && cmake --build --preset release --target loadwar
 fi
 
 shopt -s nullglob
-evidence=(demo/evidence/*.json)
+evidence=()
+if [ ${#numbers[@]} -eq 0 ]; then
+    evidence=(demo/evidence/*.json)
+fi
+for number in "${numbers[@]}"; do
+    found=(demo/evidence/"$(printf %02d "$((10#$number))")"-*.json)
+    if [ ${#found[@]} -eq 0 ]; then
+        echo "demo/run.sh: there is no record $number in demo/evidence" >&2
+        exit 2
+    fi
+    evidence+=("${found[@]}")
+done
 if [ ${#evidence[@]} -eq 0 ]; then
     echo "demo/run.sh: there is no evidence in demo/evidence" >&2
     exit 1
 fi
 
+cat >&2 <<'END'
+demo: everything in it is invented; its dates lie in March 2031, ahead on purpose (--planned).
+demo: demo/README.md tells each story, and where to look first.
+
+END
+
 # 0: all may be released; 1: not all, which is what the demo is there to show.
 status=0
-build/release/app/loadwarden-cli decide "${evidence[@]}" || status=$?
+build/release/app/loadwarden-cli decide --planned "${evidence[@]}" || status=$?
 if [ "$status" -gt 1 ]; then
     exit "$status"
 fi

@@ -1,10 +1,11 @@
 #include "app/cli/arguments.h"
 #include "app/cli/commands.h"
 #include "app/cli/decide_stream.h"
-#include "app/cli/plain_text.h"
+#include "app/cli/paragraph.h"
 #include "app/cli/text_file.h"
 #include "core/exchange/policy_reader.h"
 #include "core/quantities/clock.h"
+#include "core/words/say.h"
 
 #include <array>
 #include <filesystem>
@@ -17,7 +18,8 @@ namespace loadwarden::cli {
 namespace {
 
 constexpr std::array options = {Option{"--policy", true}, Option{"--at", true},
-                                Option{"--specifications", true}, Option{"--json", false}};
+                                Option{"--specifications", true}, Option{"--json", false},
+                                Option{"--planned", false}};
 
 /// Says what is wrong in files; true when nothing is.
 bool noneOf(const std::vector<TomlError>& errors, Streams streams)
@@ -46,6 +48,7 @@ std::optional<DecideSettings> settingsFrom(const Arguments& given, Streams strea
 {
     DecideSettings settings;
     settings.json = given.has("--json");
+    settings.planned = given.has("--planned");
     if (const auto at = given.value("--at")) {
         settings.at = parseInstant(*at);
         if (!settings.at) {
@@ -81,11 +84,56 @@ void decideSource(std::string_view source, const DecideSettings& settings, Strea
     std::error_code failure;
     std::ifstream file(name, std::ios::binary);
     if (!file || std::filesystem::is_directory(name, failure)) {
-        ++tally.bad;
+        ++tally.badSources;
         streams.err << name << ": cannot be opened as a file\n";
         return;
     }
     decideStream(file, name, settings, clock, streams, tally);
+}
+
+template <class Result, std::size_t count>
+void appendCounts(std::string& out, std::string_view what,
+                  const std::array<std::int64_t, count>& counts)
+{
+    std::string text;
+    for (std::size_t i = 0; i < count; ++i) {
+        if (counts[i] != 0) {
+            text += text.empty() ? " " : ", ";
+            text += say(static_cast<Result>(i)) + " " + std::to_string(counts[i]);
+        }
+    }
+    if (!text.empty()) {
+        appendParagraph(out, 0, "", std::string(what) + text + ".", 0);
+    }
+}
+
+/// What stands below the decisions: how many of each, the policy, the caution.
+std::string footText(const DecideTally& tally, const Policy& policy)
+{
+    std::string text;
+    if (tally.decided() + tally.badRecords > 1) {
+        appendCounts<Verdict>(text, "Loads:", tally.loads);
+        if (tally.apart != 0) {
+            appendParagraph(text, 0, "",
+                            "Of these with items whose verdict is worse than their load's: "
+                                + std::to_string(tally.apart) + ".",
+                            0);
+        }
+        appendCounts<TestResult>(text, "Tests:", tally.tests);
+    }
+    if (tally.badRecords + tally.badSources != 0) {
+        appendParagraph(text, 0, "",
+                        "Could not be read, and are not decided: records "
+                            + std::to_string(tally.badRecords) + ", files "
+                            + std::to_string(tally.badSources) + ".",
+                        0);
+    }
+    appendParagraph(text, 0, "",
+                    "Decided by policy " + policy.id + ", revision "
+                        + std::to_string(policy.revision) + ", SHA-256 " + policy.digest + ".",
+                    0);
+    appendParagraph(text, 0, "", caution(), 0);
+    return text;
 }
 
 } // namespace
@@ -105,14 +153,10 @@ int decide(std::span<const std::string_view> arguments, Streams streams)
     for (const std::string_view source : sources) {
         decideSource(source, *settings, streams, tally);
     }
-    if (!settings->json && tally.decided != 0) {
-        streams.out << "Decided by policy " << settings->policy.id << ", revision "
-                    << settings->policy.revision << ".\n";
-        std::string caution;
-        appendCaution(caution);
-        streams.out << caution;
+    if (!settings->json && tally.decided() != 0) {
+        streams.out << footText(tally, settings->policy);
     }
-    if (tally.bad != 0) {
+    if (tally.badRecords + tally.badSources != 0) {
         return exitBad;
     }
     return tally.withheld == 0 ? exitDone : exitWithheld;

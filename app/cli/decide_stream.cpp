@@ -7,7 +7,10 @@
 #include "core/release/decide.h"
 #include "core/words/say.h"
 
+#include <algorithm>
+#include <filesystem>
 #include <istream>
+#include <numeric>
 #include <ostream>
 #include <stdexcept>
 #include <utility>
@@ -20,26 +23,31 @@ namespace {
 /// Output is handed on when this much has gathered.
 constexpr std::size_t batchBytes = 65'536;
 
-std::string placeOf(const ReadError& error)
+std::string placeOf(const std::string& source, std::int64_t record)
 {
-    return error.source + ": record " + std::to_string(error.record) + ": "
-           + (error.pointer.empty() ? "" : error.pointer + ": ");
+    return source + ": record " + std::to_string(record) + ": ";
 }
 
 class Run {
 public:
-    Run(const DecideSettings& settings, const Clock& clock, Streams streams, DecideTally& tally)
-        : m_settings(settings), m_clock(clock), m_streams(streams), m_tally(tally)
+    Run(const std::string& source, const DecideSettings& settings, const Clock& clock,
+        Streams streams, DecideTally& tally)
+        : m_source(source), m_settings(settings), m_clock(clock), m_streams(streams), m_tally(tally)
     {
     }
 
     void take(EvidenceRecord record)
     {
+        ++m_record;
+        const Instant clock = m_clock.now();
         const Instant now = m_settings.at     ? *m_settings.at
                             : record.decideAt ? *record.decideAt
-                                              : m_clock.now();
+                                              : clock;
+        const Occasion occasion{nameForPeople(), record.zone, now};
+        if (now > clock && !m_settings.planned) {
+            warnOfFuture(occasion, clock);
+        }
         const Evidence evidence = assemble(std::move(record));
-        const Occasion occasion{evidence.record.zone, now};
         if (evidence.record.test) {
             write(judgeTest(evidence, m_settings.policy, now), occasion);
         } else {
@@ -52,9 +60,19 @@ public:
 
     void take(const ReadError& error)
     {
-        ++m_tally.bad;
+        m_record = error.record;
+        ++m_tally.badRecords;
         flush(); // so that errors stand between the decisions where they belong
-        m_streams.err << placeOf(error) << error.message << '\n';
+        const std::string place = placeOf(m_source, m_record);
+        for (const ReadProblem& problem : error.problems) {
+            m_streams.err << place << "line " << problem.place.line << ", column "
+                          << problem.place.column << ": "
+                          << (problem.pointer.empty() ? "" : problem.pointer + ": ")
+                          << problem.message << '\n';
+        }
+        if (error.more) {
+            m_streams.err << place << "there is more that is wrong; correct this first\n";
+        }
     }
 
     void flush()
@@ -68,12 +86,32 @@ public:
     }
 
 private:
+    void warnOfFuture(const Occasion& occasion, Instant clock)
+    {
+        const HouseStyle style{.zone = occasion.zone};
+        flush();
+        m_streams.err << placeOf(m_source, m_record)
+                      << "decided for a moment that has not come: " << sayTime(occasion.now, style)
+                      << "; this computer's clock says " << sayTime(clock, style)
+                      << " (--planned: it is meant so)\n";
+    }
+
+    /// The file without its folder; the first record, often the only one, needs no number.
+    std::string nameForPeople() const
+    {
+        const std::string file = std::filesystem::path(m_source).filename().string();
+        return m_record == 1 ? file : file + ", record " + std::to_string(m_record);
+    }
+
     void write(const Decision& decision, const Occasion& occasion)
     {
-        ++m_tally.decided;
+        ++m_tally.loads[static_cast<std::size_t>(decision.verdict)];
+        m_tally.apart += std::ranges::any_of(decision.items, [&](const ItemDecision& item) {
+            return item.verdict != decision.verdict;
+        });
         m_tally.withheld += allMayGo(decision) ? 0 : 1;
         if (m_settings.json) {
-            appendDecision(m_out, decision, sayIn(occasion));
+            appendDecision(m_out, decision, {occasion.now, m_settings.policy}, sayIn(occasion));
         } else {
             appendPlain(m_out, decision, occasion);
         }
@@ -81,10 +119,10 @@ private:
 
     void write(const TestJudgement& judgement, const Occasion& occasion)
     {
-        ++m_tally.decided;
+        ++m_tally.tests[static_cast<std::size_t>(judgement.result)];
         m_tally.withheld += judgement.result == TestResult::passed ? 0 : 1;
         if (m_settings.json) {
-            appendJudgement(m_out, judgement, sayIn(occasion));
+            appendJudgement(m_out, judgement, {occasion.now, m_settings.policy}, sayIn(occasion));
         } else {
             appendPlain(m_out, judgement, occasion);
         }
@@ -98,19 +136,26 @@ private:
         };
     }
 
+    const std::string& m_source;
     const DecideSettings& m_settings;
     const Clock& m_clock;
     Streams m_streams;
     DecideTally& m_tally;
+    std::int64_t m_record = 0; ///< counted from 1
     std::string m_out;
 };
 
 } // namespace
 
+std::int64_t DecideTally::decided() const
+{
+    return std::reduce(loads.begin(), loads.end()) + std::reduce(tests.begin(), tests.end());
+}
+
 void decideStream(std::istream& evidence, const std::string& name, const DecideSettings& settings,
                   const Clock& clock, Streams streams, DecideTally& tally)
 {
-    Run run(settings, clock, streams, tally);
+    Run run(name, settings, clock, streams, tally);
     EvidenceReader reader(evidence, name, &settings.specifications);
     while (auto next = reader.next()) {
         std::visit([&](auto& value) { run.take(std::move(value)); }, *next);

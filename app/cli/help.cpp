@@ -15,6 +15,7 @@ From the evidence of a sterilizer load to release, quarantine or reprocess.
         --policy FILE          the facility's policy; else the default one
         --at TIME              the moment for which it is asked, as 2031-03-04T07:14-06:00; else the
                                record's own decideAt, else now
+        --planned              the moment may lie ahead; else one that has not come is said
         --specifications DIR   cycle specifications of the facility's own, beside the stored ones
         --json                 one line of JSON for each record
   policy check FILE            says everything that is wrong with a policy, with line and field

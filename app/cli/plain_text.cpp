@@ -1,91 +1,206 @@
 #include "app/cli/plain_text.h"
 
+#include "app/cli/paragraph.h"
+#include "core/quantities/json_text.h"
 #include "core/words/say.h"
 
 #include <algorithm>
 #include <array>
-#include <span>
+#include <map>
 #include <string_view>
+#include <vector>
 
 namespace loadwarden::cli {
 
 namespace {
 
-constexpr std::size_t lineWidth = 98;
+/// What is said, once, of the load or of the items of which it is true.
+struct Entry {
+    Key key{};
+    Outcome outcome{};
+    Said said;
+    std::string review;              ///< fields of the review that would answer it; empty: none can
+    std::vector<std::int32_t> items; ///< none: the load
+    bool forces = false;             ///< the verdict of its load or items
 
-constexpr std::array outcomesWorstFirst = {Outcome::fails, Outcome::review, Outcome::waits,
-                                           Outcome::note};
+    bool saysTheSame(const Entry& other) const
+    {
+        return key == other.key && outcome == other.outcome && forces == other.forces
+               && said.says == other.said.says && said.next == other.said.next
+               && review == other.review && items.empty() == other.items.empty();
+    }
+};
 
-/// Width in characters of a word of UTF-8.
-std::size_t widthOf(std::string_view word)
+/// What a review must name to answer a finding, as the evidence file has it.
+std::string reviewFields(const Finding& finding, const Zone& zone)
 {
-    return static_cast<std::size_t>(std::count_if(word.begin(), word.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    }));
+    if (finding.outcome != Outcome::review || !finding.newest) {
+        return {};
+    }
+    std::string text = "\"finding\":\"" + std::string(textOf(finding.key)) + "\", ";
+    if (!finding.subject.empty()) {
+        text += "\"subject\":";
+        appendJsonString(text, finding.subject);
+        text += ", ";
+    }
+    return text + "\"newestSeen\":\"" + formatAt(*finding.newest, zone.offsetAt(*finding.newest))
+           + "\"";
 }
 
-/// Text from a record, on one line and without what would move a terminal's cursor.
-std::string oneLine(std::string_view text)
+bool forces(Outcome outcome, Verdict verdict)
 {
-    std::string line(text);
-    for (char& c : line) {
-        if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) {
-            c = ' ';
+    switch (verdict) {
+    case Verdict::reprocess: return outcome == Outcome::fails;
+    case Verdict::quarantine: return outcome == Outcome::review || outcome == Outcome::waits;
+    case Verdict::release: break;
+    }
+    return false;
+}
+
+bool forces(Outcome outcome, TestResult result)
+{
+    return result == TestResult::failed ? outcome == Outcome::fails : outcome != Outcome::note;
+}
+
+/// Gathers findings; the load's before the items', each from the worst outcome on.
+class Entries {
+public:
+    explicit Entries(const HouseStyle& style) : m_style(style) {}
+
+    void add(const Finding& finding, bool forcesVerdict)
+    {
+        Entry entry{.key = finding.key,
+                    .outcome = finding.outcome,
+                    .said = say(finding, m_style),
+                    .review = reviewFields(finding, *m_style.zone),
+                    .items = {},
+                    .forces = forcesVerdict};
+        if (finding.item >= 0) {
+            entry.items.push_back(finding.item);
+        }
+        const auto same = std::ranges::find_if(
+            m_entries, [&](const Entry& other) { return other.saysTheSame(entry); });
+        if (same == m_entries.end()) {
+            m_entries.push_back(std::move(entry));
+        } else if (finding.item >= 0 && same->items.back() != finding.item) {
+            same->items.push_back(finding.item);
         }
     }
-    return line;
-}
 
-/// Appends a paragraph: `lead` on the first line, the lines after it as far in as the lead's text.
-void appendParagraph(std::string& out, std::size_t indent, std::string_view lead,
-                     std::string_view text)
-{
-    out.append(indent, ' ');
-    out += lead;
-    const std::string clean = oneLine(text);
-    std::size_t column = indent + widthOf(lead);
-    bool lineHasWord = false;
-    for (std::size_t at = 0; at < clean.size();) {
-        const std::size_t begin = clean.find_first_not_of(' ', at);
-        if (begin == std::string::npos) {
-            break;
-        }
-        const std::size_t end = std::min(clean.find(' ', begin), clean.size());
-        const std::string_view word = std::string_view(clean).substr(begin, end - begin);
-        const std::size_t width = widthOf(word);
-        if (lineHasWord && column + 1 + width > lineWidth) {
-            out += '\n';
-            out.append(indent + 2, ' ');
-            column = indent + 2;
-        } else if (lineHasWord) {
-            out += ' ';
-            ++column;
-        }
-        out += word;
-        column += width;
-        lineHasWord = true;
-        at = end;
+    std::vector<Entry> take()
+    {
+        std::ranges::stable_sort(m_entries, [](const Entry& a, const Entry& b) {
+            return a.items.empty() != b.items.empty() ? a.items.empty() : a.outcome > b.outcome;
+        });
+        return std::move(m_entries);
     }
-    out += '\n';
+
+private:
+    HouseStyle m_style;
+    std::vector<Entry> m_entries;
+};
+
+std::string countText(std::size_t count, const char* one, const char* many)
+{
+    return std::to_string(count) + ' ' + (count == 1 ? one : many);
 }
 
-void appendReasons(std::string& out, std::size_t indent, std::span<const Finding> findings,
-                   const HouseStyle& style)
-{
-    for (const Outcome outcome : outcomesWorstFirst) {
-        for (const Finding& finding : findings) {
-            if (finding.outcome != outcome) {
+class Block {
+public:
+    Block(std::string& out, const std::vector<Entry>& entries,
+          const std::vector<ItemDecision>& items)
+        : m_out(out), m_entries(entries), m_items(items)
+    {
+    }
+
+    /// The entries of a section under its heading; what is to be done is said once for those that
+    /// follow each other and ask the same.
+    template <class IsOfSection>
+    void section(std::string_view heading, IsOfSection isOfSection)
+    {
+        const Entry* last = nullptr;
+        for (const Entry& entry : m_entries) {
+            if (!isOfSection(entry)) {
                 continue;
             }
-            const Said said = say(finding, style);
-            appendParagraph(out, indent, say(outcome) + ": ", said.says);
-            if (!said.next.empty()) {
-                appendParagraph(out, indent + 2, "Next: ", said.next);
+            if (last == nullptr) {
+                m_out += "\n  ";
+                m_out += heading;
+                m_out += '\n';
+            } else if (last->said.next != entry.said.next) {
+                next(*last);
             }
-            appendParagraph(out, indent + 2, "Source: ",
-                            said.source + " [" + std::string(textOf(finding.key)) + "]");
+            last = &entry;
+            const bool isNote = entry.outcome == Outcome::note; // as the heading says
+            appendParagraph(m_out, 2, isNote ? "- " : "- " + say(entry.outcome) + ": ",
+                            entry.said.says + " [" + std::string(textOf(entry.key)) + "]", 2);
+            if (!entry.items.empty()) {
+                appendParagraph(m_out, 4, entry.items.size() == 1 ? "Item: " : "Items: ",
+                                namesOf(entry.items), 4);
+            }
+            if (!entry.review.empty()) {
+                appendParagraph(m_out, 4, "The review names ", entry.review, 4);
+            }
+        }
+        if (last != nullptr) {
+            next(*last);
         }
     }
+
+    void sources()
+    {
+        std::vector<std::pair<std::string_view, std::string>> sources; // source, keys
+        for (const Entry& entry : m_entries) {
+            const std::string key(textOf(entry.key));
+            const auto same = std::ranges::find(sources, std::string_view(entry.said.source),
+                                                &decltype(sources)::value_type::first);
+            if (same == sources.end()) {
+                sources.emplace_back(entry.said.source, key);
+            } else if ((", " + same->second + ",").find(", " + key + ",") == std::string::npos) {
+                same->second += ", " + key;
+            }
+        }
+        if (!sources.empty()) {
+            m_out += "\n  Sources:\n";
+        }
+        for (const auto& [source, keys] : sources) {
+            appendParagraph(m_out, 2, "- ", std::string(source) + " [" + keys + "]", 2);
+        }
+    }
+
+    std::string namesOf(const std::vector<std::int32_t>& items) const
+    {
+        if (items.size() == m_items.size() && items.size() > 1) {
+            return "all " + std::to_string(items.size());
+        }
+        std::string text;
+        for (const std::int32_t item : items) {
+            text += text.empty() ? "" : "; ";
+            text += m_items[static_cast<std::size_t>(item)].label;
+        }
+        return text;
+    }
+
+private:
+    void next(const Entry& entry)
+    {
+        if (!entry.said.next.empty()) {
+            appendParagraph(m_out, 4, "Next: ", entry.said.next, 6);
+        }
+    }
+
+    std::string& m_out;
+    const std::vector<Entry>& m_entries;
+    const std::vector<ItemDecision>& m_items;
+};
+
+void appendHead(std::string& out, const Occasion& occasion, std::string_view what,
+                std::string_view lot, std::string_view verdict, const HouseStyle& style)
+{
+    std::string title = occasion.record + ", " + std::string(what)
+                        + (lot.empty() ? "without a lot number" : std::string(lot)) + ": ";
+    appendParagraph(out, 0, "", title + std::string(verdict), 2);
+    out += "  As of " + sayTime(occasion.now, style) + ", " + occasion.zone.name() + ".\n";
 }
 
 /// A moment in local time, up to a minute late and never early.
@@ -96,32 +211,24 @@ std::string sayNotBefore(Instant moment, const HouseStyle& style)
     return sayTime(rounded, style);
 }
 
-void appendHead(std::string& out, std::string_view what, std::string_view lot,
-                std::string_view verdict, const Occasion& occasion, const HouseStyle& style)
+/// The items by their verdicts, the worst first; those that are as the load are only counted.
+void appendItems(std::string& out, const Decision& decision, const Block& block)
 {
-    out += what;
-    out += lot.empty() ? "without a lot number" : oneLine(lot);
-    out += ": ";
-    out += verdict;
-    out += "\n  As of ";
-    out += sayTime(occasion.now, style);
-    out += ", ";
-    out += occasion.zone.name();
-    out += ".\n";
-}
-
-/// The findings of one item, or of the load (-1), which stand together.
-std::span<const Finding> findingsOf(const Decision& decision, std::int32_t item)
-{
-    const auto isOfItem = [&](const Finding& finding) { return finding.item == item; };
-    const auto first = std::find_if(decision.findings.begin(), decision.findings.end(), isOfItem);
-    const auto last = std::find_if_not(first, decision.findings.end(), isOfItem);
-    return {first, last};
-}
-
-std::string itemsText(std::size_t count)
-{
-    return count == 1 ? "1 item" : std::to_string(count) + " items";
+    std::map<Verdict, std::vector<std::int32_t>, std::greater<>> byVerdict;
+    for (std::size_t i = 0; i < decision.items.size(); ++i) {
+        byVerdict[decision.items[i].verdict].push_back(static_cast<std::int32_t>(i));
+    }
+    for (const auto& [verdict, items] : byVerdict) {
+        if (verdict == decision.verdict) {
+            const bool all = items.size() == decision.items.size();
+            appendParagraph(
+                out, 2, say(verdict) + ": ",
+                countText(items.size(), all ? "item" : "other item", all ? "items" : "other items"),
+                4);
+        } else {
+            appendParagraph(out, 2, say(verdict) + ": ", block.namesOf(items), 4);
+        }
+    }
 }
 
 std::string verdictText(const Decision& decision)
@@ -129,10 +236,21 @@ std::string verdictText(const Decision& decision)
     const auto worse = static_cast<std::size_t>(
         std::count_if(decision.items.begin(), decision.items.end(),
                       [&](const ItemDecision& item) { return item.verdict != decision.verdict; }));
-    if (worse == 0) {
-        return say(decision.verdict);
+    return say(decision.verdict)
+           + (worse == 0 ? "" : ", except " + countText(worse, "item", "items"));
+}
+
+void appendReasons(std::string& out, Block& block, bool isEmpty)
+{
+    if (isEmpty) {
+        out += "  Nothing speaks against it.\n";
     }
-    return say(decision.verdict) + ", except " + itemsText(worse) + " named below";
+    block.section("Why:", [](const Entry& e) { return e.forces; });
+    block.section("Also open:",
+                  [](const Entry& e) { return !e.forces && e.outcome != Outcome::note; });
+    block.section("Notes:", [](const Entry& e) { return e.outcome == Outcome::note; });
+    block.sources();
+    out += '\n';
 }
 
 } // namespace
@@ -140,45 +258,36 @@ std::string verdictText(const Decision& decision)
 void appendPlain(std::string& out, const Decision& decision, const Occasion& occasion)
 {
     const HouseStyle style{.zone = occasion.zone};
-    appendHead(out, "Load ", decision.lot, verdictText(decision), occasion, style);
-    if (decision.findings.empty()) {
-        out += "  Nothing speaks against it.\n";
+    Entries gathered(style);
+    for (const Finding& finding : decision.findings) {
+        const Verdict verdict =
+            finding.item < 0 ? decision.verdict
+                             : decision.items[static_cast<std::size_t>(finding.item)].verdict;
+        gathered.add(finding, forces(finding.outcome, verdict));
     }
-    appendReasons(out, 2, findingsOf(decision, -1), style);
-    std::size_t unnamed = 0;
-    std::int32_t index = 0;
-    for (const ItemDecision& item : decision.items) {
-        const std::span<const Finding> findings = findingsOf(decision, index);
-        ++index;
-        if (findings.empty() && item.verdict == decision.verdict) {
-            ++unnamed;
-            continue;
-        }
-        out += "  Item " + oneLine(item.label) + ": " + say(item.verdict) + "\n";
-        appendReasons(out, 4, findings, style);
-    }
-    if (unnamed != 0) {
-        out += "  " + itemsText(unnamed) + (unnamed == decision.items.size() ? "" : " more")
-               + ", as the load: " + say(decision.verdict) + "\n";
-    }
+    const std::vector<Entry> entries = gathered.take();
+    Block block(out, entries, decision.items);
+    appendHead(out, occasion, "load ", decision.lot, verdictText(decision), style);
     if (decision.nextChangeAt) {
         out +=
             "  Time alone changes this at " + sayNotBefore(*decision.nextChangeAt, style) + ".\n";
     }
-    out += '\n';
+    appendItems(out, decision, block);
+    appendReasons(out, block, entries.empty());
 }
 
 void appendPlain(std::string& out, const TestJudgement& judgement, const Occasion& occasion)
 {
     const HouseStyle style{.zone = occasion.zone};
-    appendHead(out, "Test ", judgement.lot, say(judgement.result), occasion, style);
-    appendReasons(out, 2, judgement.findings, style);
-    out += '\n';
-}
-
-void appendCaution(std::string& out)
-{
-    appendParagraph(out, 0, "", caution());
+    Entries gathered(style);
+    for (const Finding& finding : judgement.findings) {
+        gathered.add(finding, forces(finding.outcome, judgement.result));
+    }
+    const std::vector<Entry> entries = gathered.take();
+    const std::vector<ItemDecision> noItems;
+    Block block(out, entries, noItems);
+    appendHead(out, occasion, "test ", judgement.lot, say(judgement.result), style);
+    appendReasons(out, block, entries.empty());
 }
 
 } // namespace loadwarden::cli

@@ -7,20 +7,19 @@
 
 namespace loadwarden::cli {
 
-/// For whom and for when a decision is said.
+/// Of what, for whom and for when a decision is said.
 struct Occasion {
-    Zone zone; ///< of the facility
+    std::string record; ///< the record's name for people
+    Zone zone;          ///< of the facility
     Instant now{};
 };
 
-/// Appends a block of lines for a load: verdict first, then every reason, the worst first, then the
-/// items that differ from the load or have reasons of their own, then when time will change it.
+/// Appends a block of lines for a load: record, lot and verdict; the items by their verdicts; when
+/// time will change it; then, of load and items together, what forces the verdicts, what is open
+/// besides, and notes; the sources at the end. What is said of several items alike is said once.
 void appendPlain(std::string& out, const Decision& decision, const Occasion& occasion);
 
 /// The same for a test cycle.
 void appendPlain(std::string& out, const TestJudgement& judgement, const Occasion& occasion);
-
-/// The caution that follows the last block.
-void appendCaution(std::string& out);
 
 } // namespace loadwarden::cli

@@ -20,7 +20,7 @@ int check(const std::string& file, Streams streams)
     }
     const auto& policy = std::get<Policy>(read);
     streams.out << file << ": " << policy.id << ", revision " << policy.revision << '\n'
-                << "BLAKE2b-256 " << policy.digest << '\n';
+                << "SHA-256 " << policy.digest << '\n';
     return exitDone;
 }
 

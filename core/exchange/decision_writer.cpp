@@ -101,6 +101,18 @@ void appendFinding(std::string& out, const Finding& finding, const FindingSay& s
     object.close();
 }
 
+/// The moment and the policy, members of a decision.
+void appendBasis(std::string& out, ObjectWriter& object, const DecisionBasis& basis)
+{
+    object.text("asOf", formatUtc(basis.asOf));
+    object.member("policy");
+    ObjectWriter policy(out);
+    policy.text("id", basis.policy.id);
+    policy.raw("revision", std::to_string(basis.policy.revision));
+    policy.text("digest", basis.policy.digest);
+    policy.close();
+}
+
 using Iterator = std::vector<Finding>::const_iterator;
 
 /// Appends the findings from `next` on that belong to `item`, and answers where the rest begin.
@@ -120,11 +132,13 @@ Iterator appendFindingsOf(std::string& out, std::int32_t item, Iterator next, It
 
 } // namespace
 
-void appendDecision(std::string& out, const Decision& decision, const FindingSay& say)
+void appendDecision(std::string& out, const Decision& decision, const DecisionBasis& basis,
+                    const FindingSay& say)
 {
     ObjectWriter object(out);
     object.textOrNull("lot", decision.lot);
     object.text("verdict", textOf(decision.verdict));
+    appendBasis(out, object, basis);
     object.member("findings");
     Iterator next =
         appendFindingsOf(out, -1, decision.findings.begin(), decision.findings.end(), say);
@@ -153,11 +167,13 @@ void appendDecision(std::string& out, const Decision& decision, const FindingSay
     out += '\n';
 }
 
-void appendJudgement(std::string& out, const TestJudgement& judgement, const FindingSay& say)
+void appendJudgement(std::string& out, const TestJudgement& judgement, const DecisionBasis& basis,
+                     const FindingSay& say)
 {
     ObjectWriter object(out);
     object.textOrNull("lot", judgement.lot);
     object.text("test", textOf(judgement.result));
+    appendBasis(out, object, basis);
     object.member("findings");
     // Findings of a test belong to no item; the whole list, whatever stands there.
     out += '[';

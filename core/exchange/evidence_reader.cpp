@@ -9,23 +9,26 @@ namespace loadwarden {
 
 std::variant<EvidenceRecord, ReadError> readEvidence(std::string_view text,
                                                      const std::string& source, std::int64_t record,
-                                                     const SpecificationLibrary* library)
+                                                     const SpecificationLibrary* library,
+                                                     TextPlace begin)
 {
     using namespace evidence_format;
     std::string problem = wrongEncoding(text.substr(0, 4));
-    if (problem.empty() && text.find('\0') != std::string_view::npos) {
-        problem = nulProblem();
+    const std::size_t nul = text.find('\0');
+    if (problem.empty() && nul != std::string_view::npos) {
+        return ReadError{
+            source, record, {{placesOf(text, {&nul, 1}, begin).front(), {}, nulProblem()}}};
     }
     if (problem.empty() && text.size() > mostRecordBytes) {
         problem = tooLongProblem();
     }
     if (!problem.empty()) {
-        return ReadError{source, record, {}, std::move(problem)};
+        return ReadError{source, record, {{begin, {}, std::move(problem)}}};
     }
     RecordDraft draft;
-    ObjectReader reader(text, library);
+    ObjectReader reader(text, begin, library);
     if (!reader.read(recordType, &draft)) {
-        return ReadError{source, record, reader.takePointer(), reader.takeMessage()};
+        return ReadError{source, record, reader.takeProblems(), reader.hasMore()};
     }
     return std::move(draft.record);
 }
@@ -43,9 +46,10 @@ std::optional<std::variant<EvidenceRecord, ReadError>> EvidenceReader::next()
         return std::nullopt;
     }
     if (!record->problem.empty()) {
-        return ReadError{m_source, record->record, {}, std::move(record->problem)};
+        return ReadError{
+            m_source, record->record, {{record->place, {}, std::move(record->problem)}}};
     }
-    return readEvidence(record->text, m_source, record->record, m_library);
+    return readEvidence(record->text, m_source, record->record, m_library, record->place);
 }
 
 } // namespace loadwarden

@@ -20,12 +20,15 @@ class SpecificationLibrary;
 /// the schema refuses is refused, and what its description names besides; also a record with more
 /// than 20,000 objects. Decimals are exact; nothing is guessed or put right.
 ///
-/// `source` and `record` only name the place in an error. Specifications that are given by name are
+/// All that is wrong in a record is told, as far as its text can be followed.
+///
+/// `source`, `record` and `begin`, where the text begins in its file, only name the place in an
+/// error. Specifications that are given by name are
 /// looked up in the library; without one none is known. Keeps nothing between calls: records may be
 /// read on several threads at once.
 [[nodiscard]] std::variant<EvidenceRecord, ReadError>
 readEvidence(std::string_view text, const std::string& source, std::int64_t record,
-             const SpecificationLibrary* library);
+             const SpecificationLibrary* library, TextPlace begin = {});
 
 /// Cuts a stream into the texts of its records, for readers who read them on several threads.
 using EvidenceSplitter = evidence_format::RecordSplitter;
@@ -39,8 +42,7 @@ public:
     EvidenceReader(std::istream& in, std::string sourceName, const SpecificationLibrary* library);
 
     /// The next record or what is wrong with it; nullopt at the end. After an error it goes on with
-    /// the next record where the end of the wrong one is known, and ends otherwise. A stream
-    /// without any record is an error.
+    /// the next record (see RecordSplitter). A stream without any record is an error.
     [[nodiscard]] std::optional<std::variant<EvidenceRecord, ReadError>> next();
 
 private:

@@ -251,15 +251,23 @@ void readSettings(TomlTable& root, Policy& policy)
 std::string digestOf(std::string_view bytes)
 {
     return QCryptographicHash::hash(QByteArray(bytes.data(), static_cast<qsizetype>(bytes.size())),
-                                    QCryptographicHash::Blake2b_256)
+                                    QCryptographicHash::Sha256)
         .toHex()
         .toStdString();
 }
 
-} // namespace
+/// Whether a policy bears the id of another without being the same; titles may differ.
+bool borrowsId(const Policy& policy, const Policy& owner)
+{
+    Policy same = owner;
+    same.title = policy.title;
+    same.digest = policy.digest;
+    return policy.id == owner.id && policy != same;
+}
 
-std::variant<Policy, std::vector<PolicyError>> readPolicy(std::string_view toml,
-                                                          std::string fileName)
+/// `known` is the policy whose id is taken; none: every id is free.
+std::variant<Policy, std::vector<PolicyError>> read(std::string_view toml, std::string fileName,
+                                                    const Policy* known)
 {
     TomlErrors errors(std::move(fileName));
     const std::optional<toml::table> file = parseToml(toml, errors);
@@ -271,11 +279,25 @@ std::variant<Policy, std::vector<PolicyError>> readPolicy(std::string_view toml,
     readHead(root, policy);
     readSettings(root, policy);
     root.finish();
+    if (errors.empty() && known != nullptr && borrowsId(policy, *known)) {
+        root.wrong(*root.optional("id"), "id",
+                   policy.id
+                       + " is the id of the default policy, and this file has other settings or "
+                         "another revision; give your copy an id of its own");
+    }
     if (!errors.empty()) {
         return std::move(errors).sorted();
     }
     policy.digest = digestOf(toml);
     return policy;
+}
+
+} // namespace
+
+std::variant<Policy, std::vector<PolicyError>> readPolicy(std::string_view toml,
+                                                          std::string fileName)
+{
+    return read(toml, std::move(fileName), &defaultPolicy());
 }
 
 std::string_view defaultPolicyText()
@@ -286,11 +308,11 @@ std::string_view defaultPolicyText()
 const Policy& defaultPolicy()
 {
     static const Policy policy = [] {
-        auto read = readPolicy(defaultPolicyText(), "us-hospital.toml");
-        if (const auto* errors = std::get_if<std::vector<PolicyError>>(&read)) {
+        auto answer = read(defaultPolicyText(), "us-hospital.toml", nullptr);
+        if (const auto* errors = std::get_if<std::vector<PolicyError>>(&answer)) {
             throw std::logic_error("the default policy is not valid: " + textOf(errors->front()));
         }
-        return std::get<Policy>(std::move(read));
+        return std::get<Policy>(std::move(answer));
     }();
     return policy;
 }

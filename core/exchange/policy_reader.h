@@ -12,11 +12,12 @@ namespace loadwarden {
 
 using PolicyError = TomlError;
 
-/// The policy that a file states, with the digest of its bytes (BLAKE2b-256, hexadecimal), or
-/// everything that is wrong with it, by line. Refused is a file in which a setting is missing or
+/// The policy that a file states, with the digest of its bytes (SHA-256, FIPS 180-4, hexadecimal),
+/// or everything that is wrong with it, by line. Refused is a file in which a setting is missing or
 /// unknown, has no source or no confidence, contradicts itself, or is milder than the default where
-/// that is not named as the milder value (resources/policies/README.md). `fileName` only names the
-/// file in errors.
+/// that is not named as the milder value (resources/policies/README.md); also one that bears the
+/// default policy's id with other settings or another revision. `fileName` only names the file in
+/// errors.
 std::variant<Policy, std::vector<PolicyError>> readPolicy(std::string_view toml,
                                                           std::string fileName);
 

@@ -75,6 +75,25 @@ bool takeOffset(Scanner& scanner, int& minutes) noexcept
     return true;
 }
 
+/// "2031-03-04T07:14" of UTC; `ms` becomes the time of that day in milliseconds.
+std::string dateAndMinute(Instant t, unsigned& ms)
+{
+    std::int64_t day = t.ms / msPerDay;
+    std::int64_t rest = t.ms % msPerDay;
+    if (rest < 0) {
+        --day;
+        rest += msPerDay;
+    }
+    ms = static_cast<unsigned>(rest);
+    std::string out = formatDate(Date{static_cast<std::int32_t>(day)});
+    out.reserve(29);
+    out += 'T';
+    digits::append(out, ms / 3'600'000, 2);
+    out += ':';
+    digits::append(out, ms / 60'000 % 60, 2);
+    return out;
+}
+
 } // namespace
 
 std::optional<Instant> parseInstant(std::string_view text) noexcept
@@ -111,24 +130,34 @@ std::optional<Instant> parseInstant(std::string_view text) noexcept
 
 std::string formatUtc(Instant t)
 {
-    std::int64_t day = t.ms / msPerDay;
-    std::int64_t rest = t.ms % msPerDay;
-    if (rest < 0) {
-        --day;
-        rest += msPerDay;
-    }
-    const auto ms = static_cast<unsigned>(rest);
-    std::string out = formatDate(Date{static_cast<std::int32_t>(day)});
-    out.reserve(24);
-    out += 'T';
-    digits::append(out, ms / 3'600'000, 2);
-    out += ':';
-    digits::append(out, ms / 60'000 % 60, 2);
+    unsigned ms = 0;
+    std::string out = dateAndMinute(t, ms);
     out += ':';
     digits::append(out, ms / 1000 % 60, 2);
     out += '.';
     digits::append(out, ms % 1000, 3);
     out += 'Z';
+    return out;
+}
+
+std::string formatAt(Instant t, Duration offset)
+{
+    const std::int64_t minutes = offset.ms / 60'000;
+    unsigned ms = 0;
+    std::string out = dateAndMinute(t + Duration::minutes(minutes), ms);
+    if (ms % 60'000 != 0) {
+        out += ':';
+        digits::append(out, ms / 1000 % 60, 2);
+    }
+    if (ms % 1000 != 0) {
+        out += '.';
+        digits::append(out, ms % 1000, 3);
+    }
+    const auto size = static_cast<unsigned>(minutes < 0 ? -minutes : minutes);
+    out += minutes < 0 ? '-' : '+';
+    digits::append(out, size / 60, 2);
+    out += ':';
+    digits::append(out, size % 60, 2);
     return out;
 }
 

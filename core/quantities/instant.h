@@ -58,4 +58,9 @@ std::optional<Instant> parseInstant(std::string_view text) noexcept;
 /// "2031-03-04T13:14:00.000Z". Meant for the years 0 to 9999.
 std::string formatUtc(Instant t);
 
+/// The local time at that offset, as parseInstant() reads it: "2031-03-04T07:14-06:00", with
+/// seconds and thousandths only where they are not 0. The offset is taken in whole minutes. Meant
+/// for the years 0 to 9999.
+std::string formatAt(Instant t, Duration offset);
+
 } // namespace loadwarden

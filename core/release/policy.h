@@ -57,6 +57,8 @@ struct Policy {
     std::int64_t leakMostThousandthsMbarPerMinute = 1300; // leak.most_mbar_per_minute
     Duration leakSettle = Duration::minutes(5);           // leak.settle_minutes
     Duration leakTest = Duration::minutes(10);            // leak.test_minutes
+
+    friend bool operator==(const Policy&, const Policy&) = default;
 };
 
 } // namespace loadwarden

@@ -3,6 +3,7 @@
 
 usage: cli_test.py LOADWARDEN_CLI SOURCE_DIR
 """
+import datetime
 import hashlib
 import json
 import re
@@ -27,6 +28,7 @@ def example(name):
 
 GOOD = "steam-prevacuum-load.json"
 WAITING = "implant-load-waiting.json"
+REVIEWED = "drying-reviewed.json"
 TEST = "bowie-dick-test.json"
 
 
@@ -62,8 +64,9 @@ class Decide(Temporary):
         record["load"]["items"][0]["checks"][0]["intact"] = False
         answer = run("decide", stdin=lines(record))
         self.assertEqual(answer.returncode, 1)
-        self.assertIn("Release, except 1 item named below", answer.stdout)
-        self.assertIn("Item " + record["load"]["items"][0]["label"] + ": Reprocess", answer.stdout)
+        self.assertIn(": Release, except 1 item\n", answer.stdout)
+        self.assertIn("\n  Reprocess: " + record["load"]["items"][0]["label"] + "\n", answer.stdout)
+        self.assertIn("\n    Item: " + record["load"]["items"][0]["label"] + "\n", answer.stdout)
 
     def test_a_test_that_has_not_passed_is_not_all(self):
         record = example(TEST)
@@ -74,7 +77,8 @@ class Decide(Temporary):
 
     def test_standard_input(self):
         text = path_of(GOOD).read_text()
-        for arguments in [("decide",), ("decide", "-"), ("decide", "--", "-")]:
+        for arguments in [("decide", "--planned"), ("decide", "--planned", "-"),
+                          ("decide", "--planned", "--", "-")]:
             answer = run(*arguments, stdin=text)
             self.assertEqual(answer.returncode, 0)
             self.assertEqual(answer.stderr, "")
@@ -95,14 +99,99 @@ class Decide(Temporary):
     def test_a_bad_record_is_said_and_the_others_are_decided(self):
         bad = example(GOOD)
         bad["load"]["counter"] = "seven"
-        answer = run("decide", "--json", stdin=lines(example(GOOD), bad, {"a": 1}, example(WAITING)))
+        answer = run("decide", "--json", "--planned",
+                     stdin=lines(example(GOOD), bad, {"a": 1}, example(WAITING)))
         self.assertEqual(answer.returncode, 2)
         self.assertEqual([json.loads(line)["verdict"] for line in answer.stdout.splitlines()],
                          ["release", "quarantine"])
         errors = answer.stderr.splitlines()
-        self.assertEqual(len(errors), 2)
-        self.assertRegex(errors[0], r"^standard input: record 2: /load/counter: .+")
-        self.assertRegex(errors[1], r"^standard input: record 3: .+")
+        column = json.dumps(bad).index('"seven"') + 1
+        self.assertRegex(errors[0],
+                         rf"^standard input: record 2: line 2, column {column}: /load/counter: must be a number")
+        self.assertEqual(len(errors), 3)
+        self.assertRegex(errors[1], r"^standard input: record 3: line 3, column 1: a record needs the fields")
+        self.assertRegex(errors[2], r"^standard input: record 3: line 3, column 2: /a: a record has no field")
+
+    def test_a_record_that_is_cut_off_spoils_no_other(self):
+        good = json.dumps(example(GOOD))
+        answer = run("decide", "--json", "--planned",
+                     stdin="\n".join([good, good[:len(good) // 2], good, "x", good[:-1], good]))
+        self.assertEqual(answer.returncode, 2)
+        self.assertEqual(len(answer.stdout.splitlines()), 3)
+        for line in (2, 4, 5):
+            self.assertIn(f": line {line}, column ", answer.stderr)
+
+    def test_all_errors_of_a_record_are_said_as_they_were_typed(self):
+        text = path_of(GOOD).read_text()
+        for typed, wrong in [('"counter": 4113,\n  "outcome"', '"counter": 4113\n  "outcome"'),
+                             ('"celsius": 132.4', '"celsius": 132,4'),
+                             ('"expires": "2032-08-31"', '"expires": "2032-08"'),
+                             ('"operator": "operator-3"', '"oparator": "operator-3"')]:
+            self.assertIn(typed, text)
+            text = text.replace(typed, wrong, 1)
+        path = self.write("typed.json", text)
+        answer = run("decide", path)
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        rows = text.split("\n")
+
+        def place(part, after=False):
+            row = next(i for i, line in enumerate(rows) if part in line)
+            return f"{path}: record 1: line {row + 1}, column {rows[row].index(part) + 1 + after * len(part)}: "
+
+        self.assertEqual(answer.stderr.splitlines(), [
+            place('"2032-08"') + '/lots/0/expires: must be a date that exists, written like 2031-03-04, not '
+            '"2032-08"; where only the month is printed write its last day, 2032-08-31',
+            place('"oparator"') + '/load/oparator: a load has no field "oparator"; was "operator" meant?',
+            place('"counter": 4113', True) + "/load: a comma is missing here",
+            place("132,4") + "/load/readings/0/celsius: a number is written with a point, not with a comma: "
+            "132.4"])
+
+    def test_more_than_twenty_errors_are_not_listed(self):
+        record = example(GOOD)
+        record["load"]["items"] = [{"label": 1}] * 30
+        said = run("decide", stdin=lines(record)).stderr.splitlines()
+        self.assertEqual(len(said), 21)
+        self.assertIn("there is more that is wrong", said[-1])
+
+    def test_json_names_the_moment_and_the_policy(self):
+        record = example(WAITING)
+        path = self.write("p.toml", run("policy", "show").stdout.replace('id = "us-hospital"', 'id = "own"')
+                          .replace("revision = 1", "revision = 3"))
+        answer = run("decide", "--json", "--at", "2031-03-06T14:30-06:00", "--policy", path,
+                     stdin=lines(record, example(TEST)))
+        for line in answer.stdout.splitlines():
+            decision = json.loads(line)
+            self.assertEqual(decision["asOf"], "2031-03-06T20:30:00.000Z")
+            self.assertEqual(decision["policy"], {"id": "own", "revision": 3, "digest": hashlib.sha256(
+                path.read_bytes()).hexdigest()})
+        decision = json.loads(run("decide", "--json", stdin=lines(record)).stdout)
+        self.assertEqual(decision["policy"]["id"], "us-hospital")
+        own = datetime.datetime.fromisoformat(record["decideAt"])
+        self.assertEqual(datetime.datetime.fromisoformat(decision["asOf"].replace("Z", "+00:00")), own)
+
+    def test_a_moment_that_has_not_come_is_said_unless_planned(self):
+        now = datetime.datetime.now(datetime.timezone.utc)
+        ahead, behind = example(GOOD), example(GOOD)
+        ahead["decideAt"] = (now + datetime.timedelta(days=1)).isoformat(timespec="milliseconds")
+        behind["decideAt"] = (now - datetime.timedelta(days=1)).isoformat(timespec="milliseconds")
+        answer = run("decide", "--json", stdin=lines(behind, ahead, ahead))
+        said = answer.stderr.splitlines()
+        self.assertEqual(len(said), 2)
+        for line, record in zip(said, (2, 3)):
+            self.assertTrue(line.startswith(f"standard input: record {record}: decided for a moment that has "
+                                            "not come: "), line)
+        planned = run("decide", "--json", "--planned", stdin=lines(behind, ahead, ahead))
+        self.assertEqual((planned.stderr, planned.stdout), ("", answer.stdout))
+        at = run("decide", "--json", "--at", ahead["decideAt"], stdin=lines(behind))
+        self.assertIn("record 1: decided for a moment that has not come", at.stderr)
+        self.assertEqual(run("decide", "--json", "--at", behind["decideAt"], stdin=lines(ahead)).stderr, "")
+
+    def test_a_copy_of_the_default_policy_needs_an_id_of_its_own(self):
+        path = self.write("p.toml", run("policy", "show").stdout.replace("[leak.test_minutes]\nvalue = 10",
+                                                                         "[leak.test_minutes]\nvalue = 12"))
+        answer = run("decide", "--policy", path, path_of(GOOD))
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        self.assertRegex(answer.stderr, ":\\d+: id: us-hospital is the id of the default policy.*an id of its own")
 
     def test_bad_files_do_not_stop_the_others(self):
         empty = self.write("empty.json", "")
@@ -122,12 +211,73 @@ class Decide(Temporary):
 
     def test_plain_output_says_verdict_reasons_next_step_source_and_local_time(self):
         record = example(WAITING)
-        answer = run("decide", stdin=lines(record))
-        self.assertTrue(answer.stdout.startswith(f"Load {record['load']['lot']}: Quarantine\n"))
-        for part in ["Waits for evidence: ", "Next: ", "Source: ", "[bi.incubating]",
+        answer = run("decide", path_of(WAITING))
+        self.assertTrue(answer.stdout.startswith(f"{WAITING}, load {record['load']['lot']}: Quarantine\n"))
+        for part in ["Waits for evidence: ", "Next: ", "Sources:", "[bi.incubating]",
                      "Time alone changes this at ", record["facility"]["timeZone"]]:
             self.assertIn(part, answer.stdout)
-        self.assertLessEqual(max(map(len, answer.stdout.splitlines())), 98)
+        second = run("decide", stdin=lines(example(TEST), record)).stdout
+        self.assertIn(f"\nstandard input, record 2, load {record['load']['lot']}: Quarantine\n", second)
+
+    def test_plain_output_of_every_record_fits_the_terminal(self):
+        files = sorted((SOURCE / "demo/evidence").glob("*.json"))
+        files += sorted((SOURCE / "resources/schema/examples").glob("*.json"))
+        answer = run("decide", "--planned", *files)
+        self.assertEqual(answer.stderr, "")
+        self.assertLess(max(map(len, answer.stdout.splitlines())), 100)
+        for file in files:
+            self.assertRegex(answer.stdout, rf"(?m)^{re.escape(file.name)}, (load|test) ")
+
+    def test_what_forces_the_verdict_comes_first_and_sources_last(self):
+        record = example(GOOD)
+        record["load"]["readings"][0]["celsius"] = 131        # fails
+        record["load"]["readings"][3]["minutes"] = 18         # a review
+        del record["load"]["verifications"]                   # waits
+        record["load"]["items"][0]["devices"] = []            # a note
+        block = run("decide", stdin=lines(record)).stdout
+        places = [block.index(part) for part in [
+            ": Reprocess\n", "\n  Why:\n", "[physical.below]", "\n  Also open:\n", "[physical.drying-short]",
+            "[verification.missing]", "\n  Notes:\n", "[item.cycle-none-recorded]", "\n  Sources:\n"]]
+        self.assertEqual(places, sorted(places))
+        self.assertEqual(block.count("Sources:"), 1)
+        why = block[block.index("Why:"):block.index("Also open:")]
+        self.assertNotIn("Waits for", why)
+
+    def test_the_same_of_several_items_is_said_once(self):
+        record = example(GOOD)
+        labels = [item["label"] for item in record["load"]["items"]]
+        for item in record["load"]["items"]:
+            item["checks"][0]["intact"] = False
+        record["load"]["items"].append({**record["load"]["items"][0], "label": "C"})
+        record["load"]["items"][-1]["checks"] = [dict(record["load"]["items"][0]["checks"][0], intact=True)]
+        block = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(block.count("A check found the package damaged."), 1)
+        self.assertIn("\n    Items: " + "; ".join(labels) + "\n", block)
+        self.assertIn("\n  Reprocess: " + "; ".join(labels) + "\n", block)
+        self.assertIn("\n  Release: 1 other item\n", block)
+
+    def test_what_a_review_must_name_is_printed_as_it_is_typed(self):
+        record = example(REVIEWED)
+        review = record["load"]["reviews"].pop()
+        block = run("decide", stdin=lines(record)).stdout
+        named = re.search(r"(?s)The review names (.+?)\n    Next:", block)
+        self.assertTrue(named, block)
+        fields = json.loads("{" + named[1] + "}")
+        self.assertEqual(fields["newestSeen"][-6:], record["decideAt"][-6:])
+        self.assertEqual(fields["finding"], review["finding"])
+        record["load"]["reviews"].append({**review, **fields})
+        self.assertEqual(run("decide", stdin=lines(record)).returncode, 0)
+        fields["newestSeen"] = fields["newestSeen"][:11] + "00:00" + fields["newestSeen"][-6:]  # too early
+        record["load"]["reviews"] = [{**review, **fields}]
+        self.assertEqual(run("decide", stdin=lines(record)).returncode, 1)
+
+    def test_many_records_end_with_a_count(self):
+        answer = run("decide", stdin=lines(example(GOOD), example(WAITING), example(TEST), {}, example(GOOD)))
+        foot = answer.stdout[answer.stdout.rindex("Loads:"):]
+        self.assertTrue(foot.startswith("Loads: Release 2, Quarantine 1.\nTests: Passed 1.\n"
+                                        "Could not be read, and are not decided: records 1, files 0.\n"), foot)
+        self.assertIn("Decided by policy us-hospital, revision 1, SHA-256 ", foot.replace("\n", " "))
+        self.assertNotIn("Loads:", run("decide", path_of(GOOD)).stdout)
 
     def test_text_of_a_record_cannot_move_the_cursor(self):
         record = example(GOOD)
@@ -192,7 +342,7 @@ class Decide(Temporary):
         stored = (SOURCE / "resources/specifications/steam-prevacuum-132-wrapped.toml").read_text()
         self.write("own.toml", stored.replace('id = "steam-prevacuum-132-wrapped"', 'id = "own-prevacuum"')
                    .replace("revision = 1", "revision = 2"))
-        answer = run("decide", "--specifications", self.folder.name, stdin=lines(record))
+        answer = run("decide", "--planned", "--specifications", self.folder.name, stdin=lines(record))
         self.assertEqual(answer.stderr, "")
         self.write("wrong.toml", "id = 1\n")
         answer = run("decide", "--specifications", self.folder.name, stdin=lines(record))
@@ -201,8 +351,8 @@ class Decide(Temporary):
 
     def test_each_record_is_answered_while_the_stream_is_open(self):
         line = lines(example(GOOD))
-        with subprocess.Popen([CLI, "decide", "--json"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
-                              text=True) as program:
+        with subprocess.Popen([CLI, "decide", "--json", "--planned"], stdin=subprocess.PIPE,
+                              stdout=subprocess.PIPE, text=True) as program:
             for _ in range(3):
                 program.stdin.write(line)
                 program.stdin.flush()
@@ -212,7 +362,7 @@ class Decide(Temporary):
 
     def test_memory_does_not_grow_with_the_stream(self):
         def most_kibibytes(records):
-            program = subprocess.Popen([CLI, "decide", "--json"], stdin=subprocess.PIPE,
+            program = subprocess.Popen([CLI, "decide", "--json", "--planned"], stdin=subprocess.PIPE,
                                        stdout=subprocess.DEVNULL, text=True)
             line = lines(example(GOOD))
             for _ in range(records):
@@ -231,8 +381,8 @@ class Decide(Temporary):
 
     def test_output_that_cannot_be_written_is_said(self):
         with open("/dev/full", "w") as full:
-            answer = subprocess.run([CLI, "decide", path_of(GOOD)], stdout=full, stderr=subprocess.PIPE,
-                                    text=True, timeout=120)
+            answer = subprocess.run([CLI, "decide", "--planned", path_of(GOOD)], stdout=full,
+                                    stderr=subprocess.PIPE, text=True, timeout=120)
         self.assertEqual(answer.returncode, 2)
         self.assertIn("could not be written", answer.stderr)
 
@@ -247,8 +397,8 @@ class Policy(Temporary):
         answer = run("policy", "check", path)
         self.assertEqual((answer.returncode, answer.stderr), (0, ""))
         self.assertIn("us-hospital, revision 1", answer.stdout)
-        # RFC 7693, as Python's hashlib computes it
-        self.assertIn(hashlib.blake2b(path.read_bytes(), digest_size=32).hexdigest(), answer.stdout)
+        # FIPS 180-4, as Python's hashlib computes it
+        self.assertIn("SHA-256 " + hashlib.sha256(path.read_bytes()).hexdigest(), answer.stdout)
 
     def test_check_says_every_error_with_line_and_field(self):
         text = run("policy", "show").stdout.replace("value = 1.3", "value = 1.4").replace(
@@ -298,6 +448,7 @@ class Others(unittest.TestCase):
             (("decide", "--at", "yesterday"), "--at needs a moment"),
             (("decide", "--at", "2031-03-04T07:14"), "--at needs a moment"),
             (("decide", "--json=yes"), "--json takes no value"),
+            (("decide", "--planned", "--planned"), "--planned is given twice"),
             (("decide", "--json", "--json"), "--json is given twice"),
             (("decide", "--polcy", "x"), "there is no option --polcy"),
             (("policy",), "policy is used as"),

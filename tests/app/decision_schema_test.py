@@ -35,8 +35,8 @@ class DecisionSchema(unittest.TestCase):
     def test_describes_every_line(self):
         files = sorted((SOURCE / "resources/schema/examples").glob("*.json"))
         files += sorted((SOURCE / "demo/evidence").glob("*.json"))
-        answer = subprocess.run([CLI, "decide", "--json", *files], capture_output=True, text=True,
-                                timeout=250)
+        answer = subprocess.run([CLI, "decide", "--json", "--planned", *files], capture_output=True,
+                                text=True, timeout=250)
         self.assertEqual(answer.stderr, "")
         validator = jsonschema.Draft202012Validator(schema())
         decisions = [json.loads(line) for line in answer.stdout.splitlines()]
@@ -47,10 +47,13 @@ class DecisionSchema(unittest.TestCase):
 
     def test_refuses_what_is_not_a_decision(self):
         validator = jsonschema.Draft202012Validator(schema())
-        good = {"lot": None, "verdict": "release", "findings": [], "items": [], "nextChangeAt": None}
+        good = {"lot": None, "verdict": "release", "asOf": "2031-03-04T13:14:00.000Z",
+                "policy": {"id": "p", "revision": 1, "digest": "0" * 64}, "findings": [], "items": [],
+                "nextChangeAt": None}
         self.assertTrue(validator.is_valid(good))
         for change in [{"verdict": "maybe"}, {"lot": ""}, {"nextChangeAt": "2031-03-04"}, {"more": 1},
-                       {"test": "passed"}, {"findings": [{"key": "bi.due"}]}]:
+                       {"test": "passed"}, {"asOf": None}, {"policy": {"id": "p", "revision": 1}},
+                       {"findings": [{"key": "bi.due"}]}]:
             self.assertFalse(validator.is_valid({**good, **change}), change)
 
 

@@ -13,6 +13,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <new>
+#include <sstream>
 
 namespace {
 
@@ -107,13 +108,47 @@ void jsonToDecision(benchmark::State& state)
         out.clear();
         auto read = readEvidence(json, "benchmark", 1, nullptr);
         const Evidence evidence = assemble(std::get<EvidenceRecord>(std::move(read)));
-        appendDecision(out, decide(evidence, policy, evidence.record.decideAt.value()));
+        const Instant now = evidence.record.decideAt.value();
+        appendDecision(out, decide(evidence, policy, now), {now, policy});
         benchmark::DoNotOptimize(out.data());
     }
     state.SetItemsProcessed(state.iterations());
     state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(json.size()));
 }
 BENCHMARK(jsonToDecision);
+
+void readRecord(benchmark::State& state)
+{
+    const std::string json = loadJson(12);
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(readEvidence(json, "benchmark", 1, nullptr));
+    }
+    state.SetItemsProcessed(state.iterations());
+    state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(json.size()));
+}
+BENCHMARK(readRecord);
+
+/// Records of a stream, each on one line (indent -1) or typed with line breaks.
+void readStream(benchmark::State& state)
+{
+    constexpr std::int64_t records = 50;
+    const std::string json =
+        nlohmann::ordered_json::parse(loadJson(12)).dump(static_cast<int>(state.range(0))) + '\n';
+    std::string text;
+    for (std::int64_t i = 0; i < records; ++i) {
+        text += json;
+    }
+    for (auto _ : state) {
+        std::istringstream in(text);
+        EvidenceReader reader(in, "benchmark", nullptr);
+        while (auto next = reader.next()) {
+            benchmark::DoNotOptimize(std::get<EvidenceRecord>(*next));
+        }
+    }
+    state.SetItemsProcessed(state.iterations() * records);
+    state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(text.size()));
+}
+BENCHMARK(readStream)->Arg(-1)->Arg(1)->ArgName("indent");
 
 } // namespace
 } // namespace loadwarden

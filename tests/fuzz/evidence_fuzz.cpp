@@ -27,8 +27,12 @@ void demand(bool isSo)
 bool isGood(const std::variant<loadwarden::EvidenceRecord, loadwarden::ReadError>& result)
 {
     if (const auto* error = std::get_if<loadwarden::ReadError>(&result)) {
-        demand(!error->message.empty());
-        demand(error->pointer.empty() || error->pointer.front() == '/');
+        demand(!error->problems.empty() && error->problems.size() <= loadwarden::mostProblems);
+        for (const loadwarden::ReadProblem& problem : error->problems) {
+            demand(!problem.message.empty());
+            demand(problem.pointer.empty() || problem.pointer.front() == '/');
+            demand(problem.place.line > 0 && problem.place.column > 0);
+        }
         return false;
     }
     return true;
@@ -43,7 +47,7 @@ void decideOn(loadwarden::EvidenceRecord record)
     for (const std::int64_t ms :
          {std::int64_t{1'900'000'000'000}, std::int64_t{4'000'000'000'000}}) {
         if (evidence.record.test) {
-            appendJudgement(out, loadwarden::judgeTest(evidence, policy, {ms}));
+            appendJudgement(out, loadwarden::judgeTest(evidence, policy, {ms}), {{ms}, policy});
             continue;
         }
         const loadwarden::Decision decision = loadwarden::decide(evidence, policy, {ms});
@@ -51,7 +55,7 @@ void decideOn(loadwarden::EvidenceRecord record)
             demand(item.verdict >= decision.verdict);
         }
         demand(!decision.nextChangeAt || decision.nextChangeAt->ms > ms);
-        appendDecision(out, decision);
+        appendDecision(out, decision, {{ms}, policy});
     }
     demand(nlohmann::json::accept(out.substr(0, out.find('\n'))));
 }

@@ -27,7 +27,8 @@ EvidenceRecord parseEvidence(std::string_view json)
     static const SpecificationLibrary library = SpecificationLibrary::builtIn();
     auto read = readEvidence(json, "test", 1, &library);
     if (const auto* error = std::get_if<ReadError>(&read)) {
-        throw std::runtime_error(error->pointer + ": " + error->message);
+        const ReadProblem& problem = error->problems.front();
+        throw std::runtime_error(problem.pointer + ": " + problem.message);
     }
     return std::get<EvidenceRecord>(std::move(read));
 }
@@ -40,6 +41,14 @@ EvidenceRecord base(const std::string& name)
 Policy policyWith(const std::vector<PolicyChange>& changes)
 {
     std::string toml = readFile("resources/policies/us-hospital.toml");
+    if (!changes.empty()) { // other settings need an id of their own
+        const std::string id = "id = \"us-hospital\"";
+        const std::size_t at = toml.find(id);
+        if (at == std::string::npos) {
+            throw std::runtime_error("the default policy bears another id");
+        }
+        toml.replace(at, id.size(), "id = \"changed\"");
+    }
     for (const PolicyChange& change : changes) {
         const std::string head = "[" + change.setting + "]\nvalue = ";
         const std::size_t at = toml.find(head);

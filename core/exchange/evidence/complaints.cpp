@@ -64,6 +64,25 @@ std::string_view nearest(std::span<const std::string_view> words, std::string_vi
     return best;
 }
 
+/// What should be a text and is none.
+std::string noText(char first, const char* otherwise)
+{
+    switch (first) {
+    case '\'': return "texts stand in double quotation marks (\"), not in single ones";
+    case '\xE2':
+    case '\xC2': return "only the straight quotation marks (\") can be read here";
+    case '/':
+    case '#': return "a comment cannot stand here; the field \"comment\" of the record is for that";
+    default: return otherwise;
+    }
+}
+
+/// A number as written, which may be of any length.
+std::string shortened(std::string_view number)
+{
+    return std::string(number.substr(0, mostQuoted)) + (number.size() > mostQuoted ? "..." : "");
+}
+
 std::vector<std::string_view> namesOf(const ObjectType& type)
 {
     std::vector<std::string_view> names;
@@ -147,30 +166,76 @@ std::string wrongWord(const WordRule& rule, std::string_view found)
     return message;
 }
 
-std::string wrongNumber(const NumberRule& rule)
+std::string wrongNumber(const NumberRule& rule, std::string_view written)
 {
+    const std::string found = ", not " + shortened(written);
     if (rule.least == rule.most) {
-        return "must be " + scaledText(rule.least, rule.decimals);
+        return "must be " + scaledText(rule.least, rule.decimals) + found;
     }
     const std::string range = " from " + scaledText(rule.least, rule.decimals) + " to "
                               + scaledText(rule.most, rule.decimals);
     if (rule.decimals == 0) {
-        return "must be a whole number" + range;
+        return "must be a whole number" + range + found;
     }
     return "must be a number" + range + " with at most " + std::to_string(rule.decimals)
-           + " decimals";
+           + " decimals" + found;
 }
 
 std::string wrongTime(std::string_view found)
 {
-    return "must be a moment with its offset on a day that exists, written like "
-           "2031-03-04T07:14-06:00, not "
-           + quoted(found);
+    const std::string message = "must be a moment with its offset on a day that exists, written "
+                                "like 2031-03-04T07:14-06:00, not "
+                                + quoted(found);
+    if (found.size() <= mostQuoted && parseInstant(std::string(found) + 'Z')) {
+        return message + "; the offset from UTC is missing at its end";
+    }
+    return message;
 }
 
 std::string wrongDate(std::string_view found)
 {
-    return "must be a date that exists, written like 2031-03-04, not " + quoted(found);
+    const std::string message =
+        "must be a date that exists, written like 2031-03-04, not " + quoted(found);
+    if (found.size() != 7) {
+        return message;
+    }
+    for (const char* day : {"-31", "-30", "-29", "-28"}) {
+        const std::string last = std::string(found) + day;
+        if (parseDate(last)) {
+            return message + "; where only the month is printed write its last day, " + last;
+        }
+    }
+    return message;
+}
+
+std::string noValue(char first)
+{
+    switch (first) {
+    case '\0': return "the record ends where a value is missing";
+    case ',':
+    case '}': return "a value is missing here";
+    case ']': return "a value is missing here, or the comma before it is one too many";
+    case '+':
+    case '.': return "a number begins with a digit or a minus";
+    case ':': return "a colon stands here for nothing";
+    default:
+        return noText(first,
+                      "no value is written like this: a text stands in quotation marks, true and "
+                      "false in small letters without them");
+    }
+}
+
+std::string noName(char first)
+{
+    switch (first) {
+    case '\0': return "the record ends where the name of a field is missing";
+    case ',': return "a comma stands here for nothing";
+    case '}': return "the comma before this bracket is one too many";
+    case '{':
+    case '[':
+    case ']': return "the name of a field is missing before this bracket";
+    default: return noText(first, "the name of a field must stand here, in quotation marks");
+    }
 }
 
 std::string unknownField(const ObjectType& type, std::string_view found)
@@ -218,21 +283,6 @@ std::string tooLongProblem()
 {
     return "the record is longer than " + std::to_string(mostRecordBytes >> 20U)
            + " MiB; a record is of one load";
-}
-
-std::string pointerStep(std::string_view name)
-{
-    std::string step = "/";
-    for (const char c : name) {
-        if (c == '~') {
-            step += "~0";
-        } else if (c == '/') {
-            step += "~1";
-        } else {
-            step += c;
-        }
-    }
-    return step;
 }
 
 } // namespace loadwarden::evidence_format

@@ -8,7 +8,7 @@
 
 namespace loadwarden::evidence_format {
 
-// The sentences of ReadError::message.
+// The sentences of ReadProblem::message.
 
 /// A text of a file in quotation marks, made safe to print: shortened, control characters escaped.
 [[nodiscard]] std::string quoted(std::string_view text);
@@ -19,18 +19,20 @@ namespace loadwarden::evidence_format {
 [[nodiscard]] std::string wrongKind(JsonKind found, std::string_view wanted);
 [[nodiscard]] std::string wrongLength(const TextRule& rule, std::size_t found);
 [[nodiscard]] std::string wrongWord(const WordRule& rule, std::string_view found);
-[[nodiscard]] std::string wrongNumber(const NumberRule& rule);
+[[nodiscard]] std::string wrongNumber(const NumberRule& rule, std::string_view written);
 [[nodiscard]] std::string wrongTime(std::string_view found);
 [[nodiscard]] std::string wrongDate(std::string_view found);
 [[nodiscard]] std::string unknownField(const ObjectType& type, std::string_view found);
 [[nodiscard]] std::string missingFields(const ObjectType& type, FieldSet present);
 
+/// What stands where a value should, by its first bytes; 0 at the end of the text.
+[[nodiscard]] std::string noValue(char first);
+/// The same where the name of a field should stand.
+[[nodiscard]] std::string noName(char first);
+
 /// What the first bytes of a text say against it; empty: nothing.
 [[nodiscard]] std::string wrongEncoding(std::string_view firstBytes);
 [[nodiscard]] std::string nulProblem();
 [[nodiscard]] std::string tooLongProblem();
-
-/// One step of a JSON Pointer (RFC 6901): "/" and the name, with "~" and "/" escaped.
-[[nodiscard]] std::string pointerStep(std::string_view name);
 
 } // namespace loadwarden::evidence_format

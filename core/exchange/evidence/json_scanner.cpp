@@ -1,5 +1,6 @@
 #include "core/exchange/evidence/json_scanner.h"
 
+#include <algorithm>
 #include <array>
 
 namespace loadwarden::evidence_format {
@@ -97,13 +98,13 @@ std::size_t characters(std::string_view utf8) noexcept
 }
 
 JsonScanner::JsonScanner(std::string_view json) noexcept
-    : m_begin(json.data()), m_at(json.data()), m_end(json.data() + json.size())
+    : m_begin(json.data()), m_at(json.data()), m_end(json.data() + json.size()), m_mark(m_at)
 {
 }
 
 void JsonScanner::skipSpace() noexcept
 {
-    while (m_at != m_end && (*m_at == ' ' || *m_at == '\n' || *m_at == '\r' || *m_at == '\t')) {
+    while (m_at != m_end && isSpace(*m_at)) {
         ++m_at;
     }
 }
@@ -111,6 +112,7 @@ void JsonScanner::skipSpace() noexcept
 JsonKind JsonScanner::peek() noexcept
 {
     skipSpace();
+    m_mark = m_at;
     if (m_at == m_end) {
         return JsonKind::end;
     }
@@ -135,21 +137,13 @@ bool JsonScanner::take(char mark) noexcept
     return true;
 }
 
-bool JsonScanner::demand(char mark)
-{
-    if (take(mark)) {
-        return true;
-    }
-    return fail(m_at == m_end ? std::string("the text ends where \"") + mark + "\" is missing"
-                              : std::string("\"") + mark + "\" is missing");
-}
-
 bool JsonScanner::text(std::string_view& value)
 {
     if (!take('"')) {
-        return fail("a text in quotation marks is missing");
+        return fail("a text in quotation marks is missing", m_at);
     }
     const char* const begin = m_at;
+    m_mark = begin - 1;
     while (m_at != m_end) {
         if (plain[byteOf(*m_at)]) {
             ++m_at;
@@ -163,17 +157,13 @@ bool JsonScanner::text(std::string_view& value)
         if (*m_at == '\\') {
             return decodeFrom(begin, value);
         }
-        if (byteOf(*m_at) < 0x20) {
-            return fail("a line break, tab or other control character stands in a text; "
-                        "close the quotation marks before it or write it as \\n, \\t or \\u00XX");
-        }
-        const std::size_t length = utf8Length(m_at, m_end);
+        const std::size_t length = byteOf(*m_at) < 0x20 ? 0 : utf8Length(m_at, m_end);
         if (length == 0) {
-            return fail("the bytes are not UTF-8; save the file as UTF-8");
+            return failInText(begin);
         }
         m_at += length;
     }
-    return fail("the closing quotation mark of a text is missing");
+    return failInText(begin);
 }
 
 /// Goes on where the first backslash stands.
@@ -188,22 +178,34 @@ bool JsonScanner::decodeFrom(const char* plainBegin, std::string_view& value)
             }
             continue;
         }
-        if (byteOf(*m_at) < 0x20) {
-            return fail("a line break, tab or other control character stands in a text");
-        }
-        const std::size_t length = utf8Length(m_at, m_end);
+        const std::size_t length = byteOf(*m_at) < 0x20 ? 0 : utf8Length(m_at, m_end);
         if (length == 0) {
-            return fail("the bytes are not UTF-8; save the file as UTF-8");
+            return failInText(plainBegin);
         }
         m_decoded.append(m_at, length);
         m_at += length;
     }
     if (m_at == m_end) {
-        return fail("the closing quotation mark of a text is missing");
+        return failInText(plainBegin);
     }
     ++m_at;
     value = m_decoded;
     return true;
+}
+
+/// Says why a text cannot go on at the present place.
+bool JsonScanner::failInText(const char* textBegin)
+{
+    if (m_at == m_end || *m_at == '\n' || *m_at == '\r') {
+        return fail("the text that begins here is not closed on its line; a quotation mark is "
+                    "missing (a line break within a text is written \\n)",
+                    textBegin - 1);
+    }
+    if (byteOf(*m_at) < 0x20) {
+        return fail("a tab or another control character stands in a text; write a tab as \\t",
+                    m_at);
+    }
+    return fail("the bytes are not UTF-8; save the file as UTF-8", m_at);
 }
 
 /// Decodes what stands after a backslash.
@@ -211,16 +213,19 @@ bool JsonScanner::decodeEscape()
 {
     constexpr std::string_view written = "\"\\/bfnrt";
     constexpr std::string_view meant = "\"\\/\b\f\n\r\t";
-    if (m_at != m_end && *m_at != 'u') {
-        const std::size_t which = written.find(*m_at);
+    const char* const backslash = m_at - 1;
+    if (m_at == m_end || *m_at != 'u') {
+        const std::size_t which = m_at == m_end ? std::string_view::npos : written.find(*m_at);
         if (which == std::string_view::npos) {
             return fail("a backslash must be followed by one of \" \\ / b f n r t u; "
-                        "write a backslash itself twice");
+                        "write a backslash itself twice",
+                        backslash);
         }
         m_decoded += meant[which];
         ++m_at;
         return true;
     }
+    constexpr const char* half = "half a surrogate pair stands alone";
     unsigned unit = 0;
     if (!hexadecimal(unit)) {
         return false;
@@ -228,18 +233,18 @@ bool JsonScanner::decodeEscape()
     if (unit >= 0xD800 && unit <= 0xDBFF) {
         unsigned low = 0;
         if (m_end - m_at < 2 || m_at[0] != '\\' || m_at[1] != 'u') {
-            return fail("half a surrogate pair stands alone");
+            return fail(half, backslash);
         }
         ++m_at;
         if (!hexadecimal(low)) {
             return false;
         }
         if (low < 0xDC00 || low > 0xDFFF) {
-            return fail("half a surrogate pair stands alone");
+            return fail(half, backslash);
         }
         unit = 0x10000 + ((unit - 0xD800) << 10U) + (low - 0xDC00);
     } else if (unit >= 0xDC00 && unit <= 0xDFFF) {
-        return fail("half a surrogate pair stands alone");
+        return fail(half, backslash);
     }
     appendUtf8(m_decoded, unit);
     return true;
@@ -248,9 +253,10 @@ bool JsonScanner::decodeEscape()
 /// "u" and four hexadecimal digits.
 bool JsonScanner::hexadecimal(unsigned& unit)
 {
+    constexpr const char* wrong = "\\u must be followed by four hexadecimal digits";
+    const char* const backslash = m_at - 1;
     if (m_end - m_at < 5) {
-        m_at = m_end;
-        return fail("the closing quotation mark of a text is missing");
+        return fail(wrong, backslash);
     }
     ++m_at;
     unit = 0;
@@ -262,7 +268,7 @@ bool JsonScanner::hexadecimal(unsigned& unit)
         } else if (lower >= 'a' && lower <= 'f') {
             unit = unit * 16 + (lower - 'a' + 10);
         } else {
-            return fail("\\u must be followed by four hexadecimal digits");
+            return fail(wrong, backslash);
         }
     }
     return true;
@@ -272,6 +278,7 @@ bool JsonScanner::number(std::string_view& written)
 {
     skipSpace();
     const char* const begin = m_at;
+    m_mark = begin;
     const auto digits = [this] {
         const char* const first = m_at;
         while (m_at != m_end && isDigit(*m_at)) {
@@ -284,15 +291,15 @@ bool JsonScanner::number(std::string_view& written)
     }
     const bool zeroFirst = m_at != m_end && *m_at == '0';
     if (!digits()) {
-        return fail("a number must have a digit before anything else");
+        return fail("a number must have a digit before anything else", begin);
     }
     if (zeroFirst && m_at - begin > (*begin == '-' ? 2 : 1)) {
-        return fail("a number must not begin with a zero that says nothing");
+        return fail("a number must not begin with a zero that says nothing", begin);
     }
     if (m_at != m_end && *m_at == '.') {
         ++m_at;
         if (!digits()) {
-            return fail("a decimal point must be followed by a digit");
+            return fail("a decimal point must be followed by a digit", begin);
         }
     }
     if (m_at != m_end && (*m_at == 'e' || *m_at == 'E')) {
@@ -301,18 +308,32 @@ bool JsonScanner::number(std::string_view& written)
             ++m_at;
         }
         if (!digits()) {
-            return fail("the exponent of a number is missing");
+            return fail("the exponent of a number is missing", begin);
         }
     }
     written = {begin, static_cast<std::size_t>(m_at - begin)};
     return true;
 }
 
+std::string JsonScanner::takeDecimalComma()
+{
+    const char* const comma = m_at++;
+    while (m_at != m_end && isDigit(*m_at)) {
+        ++m_at;
+    }
+    std::string meant(m_mark, comma);
+    meant += '.';
+    meant.append(comma + 1, m_at);
+    return meant;
+}
+
 bool JsonScanner::literal(std::string_view word)
 {
     if (static_cast<std::size_t>(m_end - m_at) < word.size()
         || std::string_view(m_at, word.size()) != word) {
-        return fail("true or false is misspelt; they are written in small letters");
+        return fail("here should stand " + std::string(word)
+                        + " in small letters; a text stands in quotation marks",
+                    m_at);
     }
     m_at += word.size();
     return true;
@@ -325,31 +346,93 @@ bool JsonScanner::boolean(bool& value)
     return literal(value ? "true" : "false");
 }
 
-bool JsonScanner::atEnd() noexcept
+bool JsonScanner::skipName()
 {
-    skipSpace();
-    return m_at == m_end;
+    std::string_view name;
+    if (!text(name)) {
+        return false;
+    }
+    return take(':') || fail("a colon is missing after the name of a field", m_at);
 }
 
-bool JsonScanner::fail(std::string problem)
+bool JsonScanner::skipValue()
+{
+    std::string open; // the closing brackets that are to come, the innermost last
+    do {
+        std::string_view ignored;
+        bool flag = false;
+        const JsonKind kind = peek();
+        if (kind == JsonKind::object || kind == JsonKind::list) {
+            const char close = kind == JsonKind::object ? '}' : ']';
+            ++m_at;
+            if (!take(close)) {
+                open += close;
+                if (open.size() > mostNesting) {
+                    return fail("more than " + std::to_string(mostNesting)
+                                    + " objects and lists stand one in the other",
+                                m_mark);
+                }
+                if (close == '}' && !skipName()) {
+                    return false;
+                }
+                continue;
+            }
+        } else if (!(kind == JsonKind::text      ? text(ignored)
+                     : kind == JsonKind::number  ? number(ignored)
+                     : kind == JsonKind::boolean ? boolean(flag)
+                     : kind == JsonKind::null    ? literal("null")
+                                                 : fail("a value is missing here", m_at))) {
+            return false;
+        }
+        while (!open.empty() && take(open.back())) {
+            open.pop_back();
+        }
+        if (!open.empty()) {
+            if (!take(',')) {
+                return fail("a comma is missing, or a closing bracket", m_begin + endOfLast());
+            }
+            if (open.back() == '}' && !skipName()) {
+                return false;
+            }
+        }
+    } while (!open.empty());
+    return true;
+}
+
+std::size_t JsonScanner::endOfLast() const noexcept
+{
+    const char* at = m_at;
+    while (at != m_begin && isSpace(at[-1])) {
+        --at;
+    }
+    return placeOf(at);
+}
+
+bool JsonScanner::fail(std::string problem, const char* at)
 {
     m_problem = std::move(problem);
+    m_problemAt = placeOf(at);
     return false;
 }
 
-std::string JsonScanner::place() const
+std::vector<TextPlace> placesOf(std::string_view text, std::span<const std::size_t> bytes,
+                                TextPlace begin)
 {
-    std::size_t line = 1;
-    const char* lineBegin = m_begin;
-    for (const char* c = m_begin; c != m_at; ++c) {
-        if (*c == '\n') {
-            ++line;
-            lineBegin = c + 1;
+    std::vector<TextPlace> places;
+    TextPlace place = begin;
+    std::size_t at = 0;
+    for (const std::size_t byte : bytes) {
+        for (; at < std::min(byte, text.size()); ++at) {
+            if (text[at] == '\n') {
+                ++place.line;
+                place.column = 1;
+            } else if (!isContinuation(text[at])) {
+                ++place.column;
+            }
         }
+        places.push_back(place);
     }
-    const std::size_t column =
-        characters({lineBegin, static_cast<std::size_t>(m_at - lineBegin)}) + 1;
-    return "line " + std::to_string(line) + ", character " + std::to_string(column);
+    return places;
 }
 
 } // namespace loadwarden::evidence_format

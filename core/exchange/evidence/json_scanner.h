@@ -1,11 +1,24 @@
 #pragma once
 
+#include "core/exchange/read_error.h"
+
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loadwarden::evidence_format {
+
+/// Objects and lists that may stand one in the other.
+inline constexpr std::size_t mostNesting = 64;
+
+/// White space between the tokens of a JSON text.
+[[nodiscard]] constexpr bool isSpace(char c) noexcept
+{
+    return c == ' ' || c == '\n' || c == '\r' || c == '\t';
+}
 
 /// What a JSON value is, told by its first character.
 enum class JsonKind : std::uint8_t { object, list, text, number, boolean, null, none, end };
@@ -15,7 +28,8 @@ enum class JsonKind : std::uint8_t { object, list, text, number, boolean, null, 
 /// that nothing goes through floating point. Copies nothing but texts with escapes in them.
 ///
 /// The caller asks for what it wants to stand there. A call that returns false leaves its reason in
-/// problem(); nothing may be taken after it.
+/// problem() and its place in problemAt(); nothing may be taken after it. Places are bytes from the
+/// text's begin.
 class JsonScanner {
 public:
     explicit JsonScanner(std::string_view json) noexcept;
@@ -26,9 +40,6 @@ public:
     /// Takes a punctuation mark when it comes next; false (without a problem) when it does not.
     [[nodiscard]] bool take(char mark) noexcept;
 
-    /// Takes a punctuation mark that must come next.
-    [[nodiscard]] bool demand(char mark);
-
     /// The decoded text, valid until the next call of text().
     [[nodiscard]] bool text(std::string_view& value);
 
@@ -37,18 +48,39 @@ public:
 
     [[nodiscard]] bool boolean(bool& value);
 
-    /// Whether nothing but white space is left.
-    [[nodiscard]] bool atEnd() noexcept;
+    /// Takes the value that comes next, whatever it is.
+    [[nodiscard]] bool skipValue();
 
-    /// Notes what is wrong at the present place; always false.
-    bool fail(std::string problem);
+    /// Whether a number has just been taken that goes on with a comma and digits: "270,3".
+    [[nodiscard]] bool atDecimalComma() const noexcept
+    {
+        return m_end - m_at > 1 && *m_at == ',' && m_at[1] >= '0' && m_at[1] <= '9'
+               && m_at[-1] >= '0' && m_at[-1] <= '9';
+    }
+    /// Passes over that comma and its digits, and answers the number as it was meant.
+    [[nodiscard]] std::string takeDecimalComma();
+
+    /// The next character; 0 at the end.
+    [[nodiscard]] char next() const noexcept { return m_at == m_end ? '\0' : *m_at; }
+
+    /// Where the value, text or number begins that was last taken or looked at.
+    [[nodiscard]] std::size_t mark() const noexcept { return placeOf(m_mark); }
+
+    /// Where what was taken before ends: where something is missing that should have followed it.
+    [[nodiscard]] std::size_t endOfLast() const noexcept;
 
     [[nodiscard]] const std::string& problem() const noexcept { return m_problem; }
-
-    /// Where the problem lies, for people: "line 3, character 14".
-    [[nodiscard]] std::string place() const;
+    [[nodiscard]] std::size_t problemAt() const noexcept { return m_problemAt; }
 
 private:
+    [[nodiscard]] std::size_t placeOf(const char* at) const noexcept
+    {
+        return static_cast<std::size_t>(at - m_begin);
+    }
+    /// Notes what is wrong; always false.
+    bool fail(std::string problem, const char* at);
+    bool failInText(const char* textBegin);
+    bool skipName();
     void skipSpace() noexcept;
     bool decodeFrom(const char* plainBegin, std::string_view& value);
     bool decodeEscape();
@@ -58,9 +90,15 @@ private:
     const char* m_begin;
     const char* m_at;
     const char* m_end;
+    const char* m_mark;
     std::string m_decoded;
     std::string m_problem;
+    std::size_t m_problemAt = 0;
 };
+
+/// The places of some bytes of a text, which are in order; the text begins at `begin`.
+[[nodiscard]] std::vector<TextPlace> placesOf(std::string_view text,
+                                              std::span<const std::size_t> bytes, TextPlace begin);
 
 /// Length of the UTF-8 sequence that begins there (RFC 3629), 0 when it is none.
 [[nodiscard]] std::size_t utf8Length(const char* at, const char* end) noexcept;

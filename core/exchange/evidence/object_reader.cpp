@@ -1,6 +1,7 @@
 #include "core/exchange/evidence/object_reader.h"
 
 #include "core/exchange/evidence/complaints.h"
+#include "core/exchange/evidence/json_pointer.h"
 #include "core/quantities/decimal.h"
 
 #include <algorithm>
@@ -43,110 +44,214 @@ bool ObjectReader::read(const ObjectType& type, void* owner)
 {
     const JsonKind kind = m_scanner.peek();
     if (kind == JsonKind::end) {
-        return refuse("there is no record: the text is empty");
+        return stop(0, "there is no record: the text is empty");
     }
     if (kind != JsonKind::object) {
-        return refuseKind(kind, std::string(type.name) + " { ... }");
+        refuseKind(kind, std::string(type.name) + " { ... }");
+        return false;
     }
     if (!readObject(type, owner)) {
         return false;
     }
-    return m_scanner.atEnd()
-           || refuse("something stands after the end of the record, at " + m_scanner.place()
-                     + "; a record is one object { ... }");
+    if (m_scanner.peek() != JsonKind::end) {
+        return stop(m_scanner.mark(),
+                    "something stands after the end of the record; a record is one object { ... }");
+    }
+    return m_problems.empty();
 }
 
+std::vector<ReadProblem> ObjectReader::takeProblems()
+{
+    std::ranges::stable_sort(m_problems, {}, &Problem::at);
+    std::vector<std::size_t> bytes;
+    for (const Problem& problem : m_problems) {
+        bytes.push_back(problem.at);
+    }
+    const std::vector<TextPlace> places = placesOf(m_text, bytes, m_begin);
+    std::vector<ReadProblem> taken;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        taken.push_back(
+            {places[i], std::move(m_problems[i].pointer), std::move(m_problems[i].message)});
+    }
+    return taken;
+}
+
+/// The opening bracket comes next.
 bool ObjectReader::readObject(const ObjectType& type, void* owner)
 {
+    const std::size_t begin = m_scanner.mark();
     if (++m_objects > mostObjects) {
-        return refuse("the record has more than " + std::to_string(mostObjects)
-                      + " objects; a record is of one load");
+        return stop(begin, "the record has more than " + std::to_string(mostObjects)
+                               + " objects; a record is of one load");
     }
-    if (!m_scanner.demand('{')) {
-        return refuseJson();
-    }
+    (void)m_scanner.take('{');
+    const std::size_t before = m_problems.size();
     FieldSet present = 0;
     if (!m_scanner.take('}')) {
         std::size_t likely = 0;
-        do {
-            if (!readField(type, owner, present, likely)) {
+        bool more = true;
+        while (more) {
+            if (!readField(type, owner, present, likely) || !goesOn('}', begin, more)) {
                 return false;
             }
-        } while (m_scanner.take(','));
-        if (!m_scanner.demand('}')) {
-            return refuseJson();
         }
     }
-    return finishObject(type, owner, present);
+    return finishObject(type, owner, present, begin, m_problems.size() == before);
+}
+
+/// What stands after a value in an object or list that began there: a comma and then more, or its
+/// end.
+bool ObjectReader::goesOn(char close, std::size_t begin, bool& more)
+{
+    if (m_scanner.take(',')) {
+        more = true;
+        return true;
+    }
+    if (m_scanner.take(close)) {
+        more = false;
+        return true;
+    }
+    return mendComma(close, begin, more);
+}
+
+/// Says what is missing after a value, and goes on where that can only have been a comma.
+bool ObjectReader::mendComma(char close, std::size_t begin, bool& more)
+{
+    const std::size_t here = m_scanner.endOfLast();
+    const JsonKind kind = m_scanner.peek();
+    if (kind == JsonKind::end) {
+        return stop(here, std::string("the record ends here, but ") + close
+                              + " is missing: " + openSince(begin));
+    }
+    const char stands = m_scanner.next();
+    if (stands == '}' || stands == ']') {
+        return stop(m_scanner.mark(), std::string(1, stands) + " stands here where " + close
+                                          + " is missing: " + openSince(begin));
+    }
+    const bool mayFollow =
+        close == '}' ? kind == JsonKind::text : kind != JsonKind::none && kind != JsonKind::end;
+    if (mayFollow && kind != JsonKind::number) {
+        more = true;
+        return complain(here, "a comma is missing here");
+    }
+    const bool afterText = here > 0 && m_text[here - 1] == '"';
+    return stop(here, std::string("a comma or ") + close + " is missing here"
+                          + (afterText ? ", or a quotation mark before it on this line" : ""));
+}
+
+/// "the { of line 3, column 1 is still open".
+std::string ObjectReader::openSince(std::size_t bracket) const
+{
+    const TextPlace place = placesOf(m_text, {&bracket, 1}, m_begin).front();
+    return std::string("the ") + m_text[bracket] + " of line " + std::to_string(place.line)
+           + ", column " + std::to_string(place.column) + " is still open";
 }
 
 bool ObjectReader::readField(const ObjectType& type, void* owner, FieldSet& present,
                              std::size_t& likely)
 {
+    if (m_scanner.peek() != JsonKind::text) {
+        const char first = m_scanner.next();
+        const std::size_t comma = m_scanner.endOfLast() - 1;
+        return stop(first == '}' ? comma : m_scanner.mark(), noName(first));
+    }
     std::string_view name;
     if (!m_scanner.text(name)) {
-        return refuseJson();
+        return stopJson();
     }
     const Field* const field = findField(type.fields, name, likely);
     if (field == nullptr) {
-        if (isPrintable(name)) {
-            m_pointer = pointerStep(name);
-        }
-        return refuse(unknownField(type, name));
+        return passOver(name, unknownField(type, name));
     }
     const auto index = static_cast<std::size_t>(field - type.fields.data());
     const FieldSet bit = FieldSet{1} << index;
     likely = index + 1;
     if ((present & bit) != 0) {
-        m_pointer = pointerStep(name);
-        return refuse("the field " + quoted(name) + " stands twice in " + std::string(type.name)
-                      + "; leave one of them out");
+        return passOver(field->name, "the field " + quoted(name) + " stands twice in "
+                                         + std::string(type.name) + "; leave one of them out");
     }
     present |= bit;
-    if (!m_scanner.demand(':')) {
-        return refuseJson();
+    if (!m_scanner.take(':')) {
+        return stopAtColon(name);
     }
-    if (!take(*field, owner)) {
-        m_pointer.insert(0, pointerStep(field->name));
-        return false;
+    const std::size_t before = m_problems.size();
+    const bool goOn = take(*field, owner) && (!m_scanner.atDecimalComma() || mendDecimal());
+    if (m_problems.size() != before) {
+        addStep(before, pointerStep(field->name));
     }
-    return true;
+    return goOn;
 }
 
-bool ObjectReader::finishObject(const ObjectType& type, void* owner, FieldSet present)
+/// Refuses a field by its name, which has just been taken, and passes over its value.
+bool ObjectReader::passOver(std::string_view name, std::string message)
+{
+    if (!m_scanner.take(':')) {
+        return stopAtColon(name); // what was taken for the name may be more than that
+    }
+    const std::string step = isPrintable(name) ? pointerStep(name) : std::string();
+    if (!complain(m_scanner.mark(), std::move(message), step)) {
+        return false;
+    }
+    if (!m_scanner.skipValue()) {
+        return stop(m_scanner.problemAt(), m_scanner.problem(), step);
+    }
+    return !m_scanner.atDecimalComma() || mendDecimal(step);
+}
+
+bool ObjectReader::stopAtColon(std::string_view name)
+{
+    return stop(m_scanner.endOfLast(), "a colon is missing after the name " + quoted(name)
+                                           + ", or a quotation mark before it");
+}
+
+/// Refuses a number that goes on after a comma, and passes over the rest of it.
+bool ObjectReader::mendDecimal(const std::string& pointer)
+{
+    const std::size_t at = m_scanner.mark();
+    return complain(
+        at, "a number is written with a point, not with a comma: " + m_scanner.takeDecimalComma(),
+        pointer);
+}
+
+/// What goes beyond the single fields of an object, unless one of them is wrong already.
+bool ObjectReader::finishObject(const ObjectType& type, void* owner, FieldSet present,
+                                std::size_t begin, bool isGood)
 {
     if ((present & type.needed) != type.needed) {
-        return refuse(missingFields(type, present));
+        return complain(begin, missingFields(type, present));
     }
     if (type.act != nullptr && (present & type.recordedAt) == 0) {
         Act& act = *type.act(owner);
         act.recordedAt = act.happenedAt;
     }
-    if (type.check == nullptr) {
+    if (type.check == nullptr || !isGood) {
         return true;
     }
     Complaint complaint;
     if (type.check(owner, present, complaint)) {
         return true;
     }
-    m_pointer = std::move(complaint.field);
-    return refuse(std::move(complaint.message));
+    const std::size_t at = begin + findPointer(m_text.substr(begin), complaint.field);
+    return complain(at, std::move(complaint.message), std::move(complaint.field));
 }
 
-bool ObjectReader::takeText(std::string_view& text)
+bool ObjectReader::takeText(std::string_view& text, bool& goOn)
 {
     const JsonKind kind = m_scanner.peek();
     if (kind != JsonKind::text) {
-        return refuseKind(kind, "a text in quotation marks");
+        goOn = refuseKind(kind, "a text in quotation marks");
+        return false;
     }
-    return m_scanner.text(text) || refuseJson();
+    goOn = m_scanner.text(text) || stopJson();
+    return goOn;
 }
 
 bool ObjectReader::take(const TextRule& rule, void* owner)
 {
     std::string_view text;
-    if (!takeText(text)) {
-        return false;
+    bool goOn = true;
+    if (!takeText(text, goOn)) {
+        return goOn;
     }
     // Characters take one to four bytes each, so most lengths need no counting.
     if (text.size() < rule.least || text.size() > rule.most) {
@@ -162,8 +267,9 @@ bool ObjectReader::take(const TextRule& rule, void* owner)
 bool ObjectReader::take(const FormRule& rule, void* owner)
 {
     std::string_view text;
-    if (!takeText(text)) {
-        return false;
+    bool goOn = true;
+    if (!takeText(text, goOn)) {
+        return goOn;
     }
     std::string message;
     return rule.store(owner, text, m_library, message) || refuse(std::move(message));
@@ -172,8 +278,9 @@ bool ObjectReader::take(const FormRule& rule, void* owner)
 bool ObjectReader::take(const WordRule& rule, void* owner)
 {
     std::string_view text;
-    if (!takeText(text)) {
-        return false;
+    bool goOn = true;
+    if (!takeText(text, goOn)) {
+        return goOn;
     }
     for (std::size_t i = 0; i < rule.words.size(); ++i) {
         if (rule.words[i] == text) {
@@ -187,8 +294,9 @@ bool ObjectReader::take(const WordRule& rule, void* owner)
 bool ObjectReader::take(const TimeRule& rule, void* owner)
 {
     std::string_view text;
-    if (!takeText(text)) {
-        return false;
+    bool goOn = true;
+    if (!takeText(text, goOn)) {
+        return goOn;
     }
     const std::optional<Instant> time = parseInstant(text);
     if (!time) {
@@ -201,8 +309,9 @@ bool ObjectReader::take(const TimeRule& rule, void* owner)
 bool ObjectReader::take(const DateRule& rule, void* owner)
 {
     std::string_view text;
-    if (!takeText(text)) {
-        return false;
+    bool goOn = true;
+    if (!takeText(text, goOn)) {
+        return goOn;
     }
     const std::optional<Date> date = parseDate(text);
     if (!date) {
@@ -220,7 +329,7 @@ bool ObjectReader::take(const FlagRule& rule, void* owner)
     }
     bool flag = false;
     if (!m_scanner.boolean(flag)) {
-        return refuseJson();
+        return stopJson();
     }
     rule.store(owner, flag);
     return true;
@@ -234,11 +343,11 @@ bool ObjectReader::take(const NumberRule& rule, void* owner)
     }
     std::string_view written;
     if (!m_scanner.number(written)) {
-        return refuseJson();
+        return stopJson();
     }
     const std::optional<std::int64_t> scaled = parseDecimal(written, rule.decimals);
     if (!scaled || *scaled < rule.least || *scaled > rule.most) {
-        return refuse(wrongNumber(rule));
+        return refuse(wrongNumber(rule, written));
     }
     rule.store(owner, *scaled, written);
     return true;
@@ -272,46 +381,64 @@ bool ObjectReader::take(const ListRule& rule, void* owner)
     if (kind != JsonKind::list) {
         return refuseKind(kind, "a list [ ... ]");
     }
-    if (!m_scanner.demand('[')) {
-        return refuseJson();
-    }
+    const std::size_t begin = m_scanner.mark();
+    (void)m_scanner.take('[');
     void* const list = rule.open(owner);
     std::size_t count = 0;
     if (!m_scanner.take(']')) {
-        do {
-            if (!take(*rule.element, list)) {
-                m_pointer.insert(0, '/' + std::to_string(count));
+        bool more = true;
+        while (more) {
+            const std::size_t before = m_problems.size();
+            const bool goOn = take(*rule.element, list);
+            if (m_problems.size() != before) {
+                addStep(before, '/' + std::to_string(count));
+            }
+            if (!goOn || !goesOn(']', begin, more)) {
                 return false;
             }
             ++count;
-        } while (m_scanner.take(','));
-        if (!m_scanner.demand(']')) {
-            return refuseJson();
         }
     }
     return count >= rule.least
-           || refuse("the list is empty; leave the field out when there is nothing to say");
+           || complain(begin, "the list is empty; leave the field out when there is nothing to "
+                              "say");
 }
 
+/// Refuses a value of the wrong kind and passes over it.
 bool ObjectReader::refuseKind(JsonKind found, std::string_view wanted)
 {
     if (found == JsonKind::none || found == JsonKind::end) {
-        m_scanner.fail(found == JsonKind::end ? "the text ends where a value is missing"
-                                              : "no value begins like this");
-        return refuseJson();
+        const char first = m_scanner.next();
+        const bool isMissing = first == '\0' || first == ',' || first == '}' || first == ']';
+        return stop(isMissing ? m_scanner.endOfLast() : m_scanner.mark(), noValue(first));
     }
-    return refuse(wrongKind(found, wanted));
+    return refuse(wrongKind(found, wanted)) && (m_scanner.skipValue() || stopJson());
 }
 
-bool ObjectReader::refuse(std::string message)
+/// Notes one thing that is wrong; false when there are too many.
+bool ObjectReader::complain(std::size_t at, std::string message, std::string pointer)
 {
-    m_message = std::move(message);
+    if (m_problems.size() == mostProblems) {
+        m_more = true;
+        return false;
+    }
+    m_problems.push_back({at, std::move(pointer), std::move(message)});
+    return true;
+}
+
+/// Notes what is wrong where the text cannot be followed any further; always false.
+bool ObjectReader::stop(std::size_t at, std::string message, std::string pointer)
+{
+    (void)complain(at, std::move(message), std::move(pointer));
     return false;
 }
 
-bool ObjectReader::refuseJson()
+/// Puts a step before the pointers of all problems from that one on.
+void ObjectReader::addStep(std::size_t firstProblem, const std::string& step)
 {
-    return refuse("not valid JSON at " + m_scanner.place() + ": " + m_scanner.problem());
+    for (std::size_t i = firstProblem; i < m_problems.size(); ++i) {
+        m_problems[i].pointer.insert(0, step);
+    }
 }
 
 } // namespace loadwarden::evidence_format

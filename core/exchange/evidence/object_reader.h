@@ -5,18 +5,22 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loadwarden::evidence_format {
 
 /// Objects that a record may have at most, so that a small file cannot ask for much memory.
 inline constexpr std::size_t mostObjects = 20'000;
 
-/// Reads one JSON text into structs, by the tables of field.h. Stops at the first thing that is
-/// wrong.
+/// Reads one JSON text into structs, by the tables of field.h. What is wrong with a value does not
+/// hide what is wrong with the next: it goes on as far as the text can be followed, and as long as
+/// there are not more than mostProblems.
 class ObjectReader {
 public:
-    ObjectReader(std::string_view json, const SpecificationLibrary* library) noexcept
-        : m_scanner(json), m_library(library)
+    /// The text begins at that place of its file.
+    ObjectReader(std::string_view json, TextPlace begin,
+                 const SpecificationLibrary* library) noexcept
+        : m_text(json), m_begin(begin), m_scanner(json), m_library(library)
     {
     }
 
@@ -24,13 +28,23 @@ public:
     [[nodiscard]] bool read(const ObjectType& type, void* owner);
 
     // After a false:
-    [[nodiscard]] std::string takePointer() { return std::move(m_pointer); }
-    [[nodiscard]] std::string takeMessage() { return std::move(m_message); }
+
+    /// In the order of their places.
+    [[nodiscard]] std::vector<ReadProblem> takeProblems();
+    [[nodiscard]] bool hasMore() const { return m_more; }
 
 private:
+    // Readers of a part answer whether the rest can still be read; what is wrong they add to
+    // m_problems, with pointers from their part on.
+
     bool readObject(const ObjectType& type, void* owner);
     bool readField(const ObjectType& type, void* owner, FieldSet& present, std::size_t& likely);
-    bool finishObject(const ObjectType& type, void* owner, FieldSet present);
+    bool passOver(std::string_view name, std::string message);
+    bool finishObject(const ObjectType& type, void* owner, FieldSet present, std::size_t begin,
+                      bool isGood);
+    bool goesOn(char close, std::size_t begin, bool& more);
+    bool mendComma(char close, std::size_t begin, bool& more);
+    bool mendDecimal(const std::string& pointer = {});
 
     bool take(const TextRule& rule, void* owner);
     bool take(const FormRule& rule, void* owner);
@@ -48,17 +62,31 @@ private:
         return std::visit([&](const auto& rule) { return take(rule, owner); }, field.rule);
     }
 
-    /// Takes a text; another kind of value is refused.
-    bool takeText(std::string_view& text);
+    /// Whether a text comes next, and takes it. If not, goOn says whether the rest can be read.
+    bool takeText(std::string_view& text, bool& goOn);
     bool refuseKind(JsonKind found, std::string_view wanted);
-    bool refuse(std::string message);
-    bool refuseJson();
+    bool refuse(std::string message) { return complain(m_scanner.mark(), std::move(message)); }
+    bool complain(std::size_t at, std::string message, std::string pointer = {});
+    bool stop(std::size_t at, std::string message, std::string pointer = {});
+    bool stopAtColon(std::string_view name);
+    bool stopJson() { return stop(m_scanner.problemAt(), m_scanner.problem()); }
+    void addStep(std::size_t firstProblem, const std::string& step);
+    [[nodiscard]] std::string openSince(std::size_t bracket) const;
 
+    /// `at` in bytes.
+    struct Problem {
+        std::size_t at;
+        std::string pointer;
+        std::string message;
+    };
+
+    std::string_view m_text;
+    TextPlace m_begin;
     JsonScanner m_scanner;
     const SpecificationLibrary* m_library;
     std::size_t m_objects = 0;
-    std::string m_pointer;
-    std::string m_message;
+    std::vector<Problem> m_problems;
+    bool m_more = false;
 };
 
 } // namespace loadwarden::evidence_format

@@ -1,4 +1,5 @@
 #include "core/exchange/evidence/complaints.h"
+#include "core/exchange/evidence/json_pointer.h"
 #include "core/exchange/evidence/object_types.h"
 #include "core/indicators/product.h"
 #include "core/packaging/packaging.h"

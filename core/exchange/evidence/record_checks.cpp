@@ -2,6 +2,7 @@
 
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/cycle_words.h"
+#include "core/exchange/evidence/json_pointer.h"
 
 #include <algorithm>
 #include <numeric>

@@ -1,5 +1,6 @@
 #include "core/cycle/specification.h"
 #include "core/exchange/evidence/complaints.h"
+#include "core/exchange/evidence/json_pointer.h"
 #include "core/exchange/evidence/object_types.h"
 #include "core/exchange/evidence/parameter_words.h"
 #include "core/exchange/evidence/unit_fields.h"

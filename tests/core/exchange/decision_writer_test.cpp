@@ -57,10 +57,22 @@ Decision fullDecision()
     return decision;
 }
 
+Policy somePolicy()
+{
+    Policy policy;
+    policy.id = "p";
+    policy.revision = 7;
+    policy.digest = "0f";
+    return policy;
+}
+
+const Policy policy = somePolicy();
+const DecisionBasis basis{{1'930'396'440'000}, policy}; // 2031-03-04T13:14Z
+
 std::string lineOf(const Decision& decision, const FindingSay& say = {})
 {
     std::string line;
-    appendDecision(line, decision, say);
+    appendDecision(line, decision, basis, say);
     return line;
 }
 
@@ -73,6 +85,7 @@ TEST(DecisionLine, HoldsEveryField)
     const json read = json::parse(line);
     EXPECT_EQ(read, json::parse(R"({
         "lot": "LOT-\"1\"", "verdict": "quarantine",
+        "asOf": "2031-03-04T13:14:00.000Z", "policy": {"id": "p", "revision": 7, "digest": "0f"},
         "findings": [
             {"rule": "physical", "key": "physical.below", "outcome": "fails",
              "subject": "temperature", "because": "lot-expired", "reviewer": "second-supervisor", "reviewed": true,
@@ -91,9 +104,11 @@ TEST(DecisionLine, HoldsEveryField)
 
 TEST(DecisionLine, SaysNullForNoLotAndNoChange)
 {
-    EXPECT_EQ(lineOf(Decision{.verdict = Verdict::release}),
-              "{\"lot\":null,\"verdict\":\"release\",\"findings\":[],\"items\":[],"
-              "\"nextChangeAt\":null}\n");
+    EXPECT_EQ(
+        lineOf(Decision{.verdict = Verdict::release}),
+        "{\"lot\":null,\"verdict\":\"release\",\"asOf\":\"2031-03-04T13:14:00.000Z\","
+        "\"policy\":{\"id\":\"p\",\"revision\":7,\"digest\":\"0f\"},\"findings\":[],\"items\":[],"
+        "\"nextChangeAt\":null}\n");
 }
 
 TEST(DecisionLine, HoldsSentencesWhereSomebodySaysThem)
@@ -131,8 +146,10 @@ TEST(JudgementLine, HoldsResultAndReasons)
     TestJudgement judgement{.lot = "BD-1", .result = TestResult::voided};
     judgement.findings = {itemFinding(Key::testNotRead, -1)};
     std::string line;
-    appendJudgement(line, judgement);
-    EXPECT_EQ(line, "{\"lot\":\"BD-1\",\"test\":\"void\",\"findings\":[{\"rule\":\"test\","
+    appendJudgement(line, judgement, basis);
+    EXPECT_EQ(line, "{\"lot\":\"BD-1\",\"test\":\"void\",\"asOf\":\"2031-03-04T13:14:00.000Z\","
+                    "\"policy\":{\"id\":\"p\",\"revision\":7,\"digest\":\"0f\"},\"findings\":[{"
+                    "\"rule\":\"test\","
                     "\"key\":\"test.not-read\",\"outcome\":\"waits\"}]}\n");
 }
 

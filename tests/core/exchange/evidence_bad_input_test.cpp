@@ -14,6 +14,7 @@ const std::string folder = "tests/data/bad_input";
 
 struct Expected {
     std::int64_t record = 0;
+    TextPlace place;
     std::string pointer;
 };
 
@@ -25,10 +26,14 @@ std::map<std::string, Expected> expectedErrors()
         if (line.starts_with('#')) {
             continue;
         }
-        const std::size_t first = line.find('\t');
-        const std::size_t second = line.find('\t', first + 1);
-        table[line.substr(0, first)] = {std::stoll(line.substr(first + 1, second - first - 1)),
-                                        line.substr(second + 1)};
+        std::istringstream fields(line);
+        std::string name;
+        std::getline(fields, name, '\t');
+        Expected& expected = table[name];
+        fields >> expected.record >> expected.place.line >> expected.place.column;
+        EXPECT_TRUE(fields) << line;
+        fields.ignore();
+        std::getline(fields, expected.pointer);
     }
     return table;
 }
@@ -51,8 +56,11 @@ TEST(EvidenceBadInput, EveryFileHasItsErrorWhereTheTableSays)
         ASSERT_EQ(errors.size(), 1U) << name;
         EXPECT_EQ(errors[0].source, name);
         EXPECT_EQ(errors[0].record, expected.record) << name;
-        EXPECT_EQ(errors[0].pointer, expected.pointer) << name << ": " << errors[0].message;
-        EXPECT_GT(errors[0].message.size(), 8U) << name;
+        ASSERT_EQ(errors[0].problems.size(), 1U) << name << '\n' << described(errors[0]);
+        const ReadProblem& problem = errors[0].problems[0];
+        EXPECT_EQ(problem.pointer, expected.pointer) << name << ": " << problem.message;
+        EXPECT_EQ(problem.place, expected.place) << name << '\n' << described(errors[0]);
+        EXPECT_GT(problem.message.size(), 8U) << name;
     }
 }
 

@@ -88,9 +88,17 @@ RC_GTEST_PROP(EvidenceProperties, WhatIsNoJsonForALibraryIsNoRecordHere, ())
         RC_ASSERT(std::holds_alternative<ReadError>(result));
     }
     if (const auto* error = std::get_if<ReadError>(&result)) {
-        RC_ASSERT(!error->message.empty());
-        const bool isPointer = error->pointer.empty() || error->pointer.front() == '/';
-        RC_ASSERT(isPointer);
+        RC_ASSERT(!error->problems.empty());
+        RC_ASSERT(error->problems.size() <= mostProblems);
+        const auto lines = std::ranges::count(text, '\n') + 1;
+        for (const ReadProblem& problem : error->problems) {
+            RC_ASSERT(!problem.message.empty());
+            const bool isPointer = problem.pointer.empty() || problem.pointer.front() == '/';
+            RC_ASSERT(isPointer);
+            RC_ASSERT(problem.place.line >= 1);
+            RC_ASSERT(problem.place.line <= lines);
+            RC_ASSERT(problem.place.column >= 1);
+        }
     }
 }
 

@@ -19,11 +19,9 @@ struct Refusal {
 void expectRefusals(const std::vector<Refusal>& refusals)
 {
     for (const Refusal& expected : refusals) {
-        const ReadError error = mustRefuse(expected.text);
+        const ReadProblem error = mustRefuse(expected.text);
         EXPECT_EQ(error.pointer, expected.pointer) << expected.text << '\n' << error.message;
         EXPECT_THAT(error.message, HasSubstr(expected.says)) << expected.text;
-        EXPECT_EQ(error.source, "file");
-        EXPECT_EQ(error.record, 1);
     }
 }
 
@@ -181,10 +179,11 @@ TEST(EvidenceRefusals, Numbers)
         {celsius("-90.01"), "/load/readings/0/celsius", decimal},
         {celsius("132.001"), "/load/readings/0/celsius", decimal},
         {celsius("1e-400"), "/load/readings/0/celsius", decimal},
-        {R"({"evidenceVersion":2})", "/evidenceVersion", "must be 1"},
+        {R"({"evidenceVersion":2,"facility":{"timeZone":"UTC"},"load":{}})", "/evidenceVersion",
+         "must be 1"},
         {withSterilizer(R"("clockOffsets":[{"from":"2031-03-04T06:00Z","seconds":1000001}])"),
          "/sterilizer/clockOffsets/0/seconds", "from -1000000 to 1000000"},
-        {R"({"evidenceVersion":1,"facility":{"timeZone":"UTC","atmosphereKPa":49.999}})",
+        {R"({"evidenceVersion":1,"facility":{"timeZone":"UTC","atmosphereKPa":49.999},"load":{}})",
          "/facility/atmosphereKPa", "from 50 to 110 with at most 3 decimals"},
     });
 }
@@ -192,8 +191,8 @@ TEST(EvidenceRefusals, Numbers)
 TEST(EvidenceRefusals, TimeZones)
 {
     for (const char* wrong : {"Nowhere/Land", "", "UTC+3", "../etc/passwd", "america chicago"}) {
-        const ReadError error = mustRefuse(R"({"evidenceVersion":1,"facility":{"timeZone":")"
-                                           + std::string(wrong) + R"("},"load":{}})");
+        const ReadProblem error = mustRefuse(R"({"evidenceVersion":1,"facility":{"timeZone":")"
+                                             + std::string(wrong) + R"("},"load":{}})");
         EXPECT_EQ(error.pointer, "/facility/timeZone") << wrong;
         EXPECT_THAT(error.message, HasSubstr("America/Chicago")) << wrong;
     }

@@ -127,7 +127,7 @@ TEST(EvidenceSpecificationFields, StoredOnesByName)
         const auto refused = readEvidence(
             withTop(R"("specification":")" + std::string(unknown) + '"'), "file", 1, &library);
         ASSERT_TRUE(std::holds_alternative<ReadError>(refused)) << unknown;
-        EXPECT_EQ(std::get<ReadError>(refused).pointer, "/specification") << unknown;
+        EXPECT_EQ(std::get<ReadError>(refused).problems.at(0).pointer, "/specification") << unknown;
     }
     EXPECT_EQ(mustRefuse(withTop(R"("specification":")" + name + '"')).pointer, "/specification")
         << "without a library";
@@ -152,7 +152,7 @@ TEST(EvidenceSpecificationFields, PurposeFitsWhatTheRecordIsOf)
     const auto named =
         readEvidence(test + R"("steam-prevacuum-132-wrapped@1"})", "file", 1, &library);
     ASSERT_TRUE(std::holds_alternative<ReadError>(named));
-    EXPECT_EQ(std::get<ReadError>(named).pointer, "/specification");
+    EXPECT_EQ(std::get<ReadError>(named).problems.at(0).pointer, "/specification");
 }
 
 } // namespace

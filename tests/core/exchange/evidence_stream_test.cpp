@@ -72,38 +72,110 @@ TEST(EvidenceStream, GoesOnAfterARecordThatIsWrongInside)
     EXPECT_EQ(outcome.lots, (Lots{"A", "!2", "B", "!4", "!5", "C"}));
     EXPECT_EQ(outcome.errors[0].source, "stream");
     EXPECT_EQ(outcome.errors[0].record, 2);
-    EXPECT_EQ(outcome.errors[0].pointer, "/evidenceVersion");
-    EXPECT_EQ(outcome.errors[2].pointer, "/load/lot");
+    EXPECT_EQ(outcome.errors[0].problems.back().pointer, "/evidenceVersion");
+    EXPECT_EQ(outcome.errors[0].problems.back().place, (TextPlace{2, 20}));
+    EXPECT_EQ(outcome.errors[2].problems[0].pointer, "/load/lot");
 }
 
-TEST(EvidenceStream, EndsWhereTheNextRecordIsNotKnown)
+struct Spoilt {
+    std::string text;
+    Lots lots;
+    TextPlace place; ///< of the last problem
+    std::string says;
+};
+
+void expectSpoilt(const std::vector<Spoilt>& cases)
 {
-    struct Case {
-        std::string text;
-        Lots lots;
-        std::string says;
-    };
-    const Case cases[] = {
-        {"", {"!1"}, "the file is empty"},
-        {" \n ", {"!1"}, "the file is empty"},
-        {lot("A") + "\n{\"load\":{", {"A", "!2"}, "ends before the record's closing }"},
-        {lot("A") + "\n{\"load\":\"}", {"A", "!2"}, "ends before the record's closing }"},
-        {lot("A") + "," + lot("B"), {"A", "!2"}, "a comma"},
-        {"[" + lot("A") + "]", {"!1"}, "without a list around them"},
-        {"x" + lot("A"), {"!1"}, "must begin with {"},
-        {lot("A") + "}" + lot("B"), {"A", "!2"}, "must begin with {"},
-        {"{\"load\":[}" + lot("B"), {"!1"}, "does not fit"},
-        {"{]" + lot("B"), {"!1"}, "does not fit"},
-        {"\xEF\xBB\xBF" + lot("A"), {"!1"}, "byte order mark"},
-        {std::string("{\0\"\0", 4), {"!1"}, "UTF-16"},
-    };
-    for (const Case& c : cases) {
+    for (const Spoilt& c : cases) {
         const Outcome outcome = readAll(c.text);
         EXPECT_EQ(outcome.lots, c.lots) << c.text;
         ASSERT_FALSE(outcome.errors.empty()) << c.text;
-        EXPECT_THAT(outcome.errors.back().message, HasSubstr(c.says)) << c.text;
-        EXPECT_EQ(outcome.errors.back().pointer, "") << c.text;
+        const ReadProblem& problem = outcome.errors.back().problems.back();
+        EXPECT_EQ(problem.place, c.place) << c.text << '\n' << described(outcome.errors.back());
+        EXPECT_THAT(problem.message, HasSubstr(c.says)) << c.text;
     }
+}
+
+TEST(EvidenceStream, WhatIsNoRecordSpoilsNoOther)
+{
+    const std::string a = lot("A");
+    const auto after = static_cast<std::int64_t>(a.size()) + 1;
+    expectSpoilt({
+        {"", {"!1"}, {1, 1}, "the file is empty"},
+        {" \n ", {"!1"}, {2, 2}, "the file is empty"},
+        {a + "," + lot("B"), {"A", "!2", "B"}, {1, after}, "a comma"},
+        {a + ",\n" + lot("B"), {"A", "!2", "B"}, {1, after}, "a comma"},
+        {"[" + a + "]", {"!1", "A"}, {1, 1}, "without a list around them"},
+        {"[\n" + a + ",\n" + lot("B") + "\n]\n", {"!1", "A", "B"}, {1, 1}, "without a list"},
+        {"x" + a, {"!1"}, {1, 1}, "must begin with {"},
+        {"x\n" + a, {"!1", "A"}, {1, 1}, "must begin with {"},
+        {a + "}" + lot("B") + "\n" + lot("C"), {"A", "!2", "C"}, {1, after}, "must begin with {"},
+        {a + "]\n" + lot("B"), {"A", "!2", "B"}, {1, after}, "must begin with {"},
+        {"\xEF\xBB\xBF" + a, {"!1"}, {1, 1}, "byte order mark"},
+        {std::string("{\0\"\0", 4), {"!1"}, {1, 1}, "UTF-16"},
+    });
+}
+
+TEST(EvidenceStream, WhatIsMissingSpoilsItsOwnRecordOnly)
+{
+    const std::string a = lot("A") + "\n";
+    const std::string b = "\n" + lot("B");
+    const auto cut = [](const std::string& what) {
+        return R"({"evidenceVersion":1,"facility":{"timeZone":"UTC"},"load":{)" + what;
+    };
+    const auto column = [&](const std::string& what) {
+        return static_cast<std::int64_t>(cut(what).size()) + 1;
+    };
+    expectSpoilt({
+        {a + cut("\"lot\":\"X\"}") + b,
+         {"A", "!2", "B"},
+         {2, column("\"lot\":\"X\"}")},
+         "} is missing"},
+        {a + cut("\"lot\":\"X\""), {"A", "!2"}, {2, column("\"lot\":\"X\"")}, "} is missing"},
+        {a + cut("\"lot\":\"X}}") + b,
+         {"A", "!2", "B"},
+         {2, column("\"lot\":")},
+         "not closed on its line"},
+        {a + cut("\"lot\":\"X}}"), {"A", "!2"}, {2, column("\"lot\":")}, "not closed on its line"},
+        {a + cut("\"lot\":\"X,\"clock\":\"facility\"}}") + b,
+         {"A", "!2", "B"},
+         {2, column("\"lot\":\"X,\"")},
+         "or a quotation mark before it"},
+        {a + cut("\"lot\":") + b, {"A", "!2", "B"}, {2, column("\"lot\":")}, "a value is missing"},
+        {a + cut("\"items\":[") + b,
+         {"A", "!2", "B"},
+         {2, column("\"items\":[")},
+         "a value is missing"},
+        {a + cut("\"items\":[}}") + b,
+         {"A", "!2", "B"},
+         {2, column("\"items\":[")},
+         "a value is missing"},
+        {a + cut("\"items\":[{\"label\":\"I\"}}}") + b,
+         {"A", "!2", "B"},
+         {2, column("\"items\":[{\"label\":\"I\"}")},
+         "} stands here where ] is missing: the [ of line 2, column "},
+        {"{]" + lot("B") + b, {"!1", "B"}, {1, 2}, "before this bracket"},
+        {a + cut("\"lot\":\"\\") + b, {"A", "!2", "B"}, {2, column("\"lot\":\"")}, "backslash"},
+    });
+}
+
+TEST(EvidenceStream, LinesOfARecordMayBeginWithABrace)
+{
+    const std::string text =
+        "{\"evidenceVersion\":1,\"facility\":\n{\"timeZone\":\"UTC\"},\"load\":\n"
+        "{\"lot\":\"A\",\"items\":[\n{\"label\":\"I1\"},\n{\"label\":\"I2\"}]}}\n";
+    EXPECT_EQ(readAll(text + text).lots, (Lots{"A", "A"}));
+}
+
+TEST(EvidenceStream, PlacesAreThoseOfTheFile)
+{
+    const Outcome outcome = readAll("\n" + nlohmann::json::parse(lot("A")).dump(1) + "\n\n  "
+                                    + lot("") + "  {\"a\":1}\n");
+    ASSERT_EQ(outcome.errors.size(), 2U);
+    EXPECT_EQ(outcome.errors[0].problems[0].place,
+              (TextPlace{12, static_cast<std::int64_t>(lot("").find("\"\"")) + 3}));
+    EXPECT_EQ(outcome.errors[1].problems[0].place,
+              (TextPlace{12, static_cast<std::int64_t>(lot("").size()) + 5}));
 }
 
 TEST(EvidenceStream, NulBytesAndWrongBytesSpoilTheirRecordOnly)
@@ -112,8 +184,8 @@ TEST(EvidenceStream, NulBytesAndWrongBytesSpoilTheirRecordOnly)
     nul[nul.find('x')] = '\0';
     const Outcome outcome = readAll(lot("A") + nul + lot("\xE9") + lot("B"));
     EXPECT_EQ(outcome.lots, (Lots{"A", "!2", "!3", "B"}));
-    EXPECT_THAT(outcome.errors[0].message, HasSubstr("byte of value 0"));
-    EXPECT_THAT(outcome.errors[1].message, HasSubstr("not UTF-8"));
+    EXPECT_THAT(outcome.errors[0].problems[0].message, HasSubstr("byte of value 0"));
+    EXPECT_THAT(outcome.errors[1].problems[0].message, HasSubstr("not UTF-8"));
 }
 
 TEST(EvidenceStream, DeepNestingIsRefusedAndPassedOver)
@@ -123,9 +195,9 @@ TEST(EvidenceStream, DeepNestingIsRefusedAndPassedOver)
     };
     const Outcome outcome = readAll(nested(64) + nested(65) + nested(100'000) + lot("A"));
     EXPECT_EQ(outcome.lots, (Lots{"!1", "!2", "!3", "A"}));
-    EXPECT_EQ(outcome.errors[0].pointer, "/load");
-    EXPECT_THAT(outcome.errors[1].message, HasSubstr("more than 64"));
-    EXPECT_THAT(outcome.errors[2].message, HasSubstr("more than 64"));
+    EXPECT_EQ(outcome.errors[0].problems.back().pointer, "/load");
+    EXPECT_THAT(outcome.errors[1].problems[0].message, HasSubstr("more than 64"));
+    EXPECT_THAT(outcome.errors[2].problems[0].message, HasSubstr("more than 64"));
 }
 
 TEST(EvidenceStream, ARecordOfMoreThan16MiBIsRefusedAndPassedOver)
@@ -139,7 +211,7 @@ TEST(EvidenceStream, ARecordOfMoreThan16MiBIsRefusedAndPassedOver)
     };
     const Outcome outcome = readAll(padded(most) + padded(most + 1) + lot("B"));
     EXPECT_EQ(outcome.lots, (Lots{"A", "!2", "B"}));
-    EXPECT_THAT(outcome.errors[0].message, HasSubstr("16 MiB"));
+    EXPECT_THAT(outcome.errors[0].problems[0].message, HasSubstr("16 MiB"));
 }
 
 /// Gives a few bytes at a time, as a pipe may, and fails at the end if told to.
@@ -190,7 +262,8 @@ TEST(EvidenceStream, AStreamThatBreaksIsNotAnEnd)
         std::istream in(&drip);
         const Outcome outcome = readAll(in);
         EXPECT_EQ(outcome.lots, (Lots{"A", "!2"})) << text;
-        EXPECT_THAT(outcome.errors.back().message, HasSubstr("could not be read")) << text;
+        EXPECT_THAT(outcome.errors.back().problems[0].message, HasSubstr("could not be read"))
+            << text;
     }
 }
 
@@ -235,8 +308,8 @@ TEST(EvidenceStream, TheSplitterAloneHandsOverTexts)
     const auto last = splitter.next();
     ASSERT_TRUE(last);
     EXPECT_EQ(last->record, 3);
-    EXPECT_EQ(last->text, "");
-    EXPECT_NE(last->problem, "");
+    EXPECT_EQ(last->text, "{");
+    EXPECT_EQ(last->place, (TextPlace{3, 1}));
     EXPECT_FALSE(splitter.next());
 }
 

@@ -27,18 +27,28 @@ inline std::variant<EvidenceRecord, ReadError> readText(const std::string& text)
     return readEvidence(text, "file", 1, nullptr);
 }
 
+inline std::string described(const ReadError& error)
+{
+    std::ostringstream text;
+    for (const ReadProblem& problem : error.problems) {
+        text << problem.place.line << ':' << problem.place.column << ' ' << problem.pointer << ": "
+             << problem.message << '\n';
+    }
+    return text.str();
+}
+
 /// A record of which nothing matters but one part.
 inline EvidenceRecord mustRead(const std::string& text)
 {
     auto result = readText(text);
     if (const auto* error = std::get_if<ReadError>(&result)) {
-        ADD_FAILURE() << error->pointer << ": " << error->message << "\nin " << text;
+        ADD_FAILURE() << described(*error) << "in " << text;
         return {};
     }
     return std::get<EvidenceRecord>(std::move(result));
 }
 
-inline ReadError mustRefuse(const std::string& text)
+inline ReadError mustRefuseAll(const std::string& text)
 {
     auto result = readText(text);
     if (std::holds_alternative<EvidenceRecord>(result)) {
@@ -46,6 +56,17 @@ inline ReadError mustRefuse(const std::string& text)
         return {};
     }
     return std::get<ReadError>(std::move(result));
+}
+
+/// The only problem of a text.
+inline ReadProblem mustRefuse(const std::string& text)
+{
+    const ReadError error = mustRefuseAll(text);
+    if (error.problems.size() != 1 || error.more) {
+        ADD_FAILURE() << error.problems.size() << " problems:\n"
+                      << described(error) << "in " << text;
+    }
+    return error.problems.empty() ? ReadProblem{} : error.problems.front();
 }
 
 /// A record with a load of the given fields ("\"lot\": \"L1\"").

@@ -34,10 +34,16 @@ inline std::string headOf(std::string_view setting)
     return "[" + std::string(setting) + "]\nvalue = ";
 }
 
-/// The default policy with another value for one setting.
+/// The default policy under an id of its own.
+inline std::string copyText()
+{
+    return replaced(std::string(defaultPolicyText()), "id = \"us-hospital\"", "id = \"copy\"");
+}
+
+/// The same with another value for one setting.
 inline std::string withValue(std::string_view setting, std::string_view value)
 {
-    std::string text(defaultPolicyText());
+    std::string text = copyText();
     const std::string head = headOf(setting);
     const std::size_t at = text.find(head);
     if (at == std::string::npos) {

@@ -91,6 +91,24 @@ TEST(DefaultPolicy, IsDigestedByItsBytes)
     EXPECT_NE(one.digest, other.digest);
 }
 
+TEST(DefaultPolicy, LendsItsIdToNoOther)
+{
+    const std::string text(defaultPolicyText());
+    const std::string setting =
+        replaced(text, headOf("leak.test_minutes") + "10", headOf("leak.test_minutes") + "12");
+    const std::string revision = replaced(text, "revision = 1", "revision = 2");
+    for (const std::string& borrowed : {setting, revision}) {
+        const std::vector<PolicyError> errors = errorsOf(borrowed);
+        ASSERT_EQ(errors.size(), 1U);
+        EXPECT_EQ(errors[0].field, "id");
+        EXPECT_EQ(errors[0].line, lineOf(text, "\nid =") + 1);
+        EXPECT_THAT(errors[0].message, HasSubstr("an id of its own"));
+        read(replaced(borrowed, "id = \"us-hospital\"", "id = \"own\""));
+    }
+    // What is no setting may differ.
+    EXPECT_EQ(read(replaced(text, "title = \"", "title = \"Our ")).title.substr(0, 4), "Our ");
+}
+
 /// Reads a value that is allowed and is not the default, and finds it where it belongs.
 struct Change {
     const char* setting;

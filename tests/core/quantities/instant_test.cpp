@@ -102,6 +102,19 @@ TEST(FormatUtc, WritesMillisecondsAlways)
     EXPECT_EQ(formatUtc(Instant{}), "1970-01-01T00:00:00.000Z");
 }
 
+TEST(FormatAt, WritesWhatWasRead)
+{
+    const std::pair<const char*, Duration> rows[] = {
+        {"2031-03-04T07:14-06:00", Duration::hours(-6)},
+        {"2031-03-04T23:59:59+12:45", Duration::minutes(765)},
+        {"2031-03-04T00:00:00.001-03:30", Duration::minutes(-210)},
+        {"2031-03-04T00:00:01.010+00:00", Duration{}},
+    };
+    for (const auto& [text, offset] : rows) {
+        EXPECT_EQ(formatAt(*parseInstant(text), offset), text);
+    }
+}
+
 TEST(ParseDate, ReadsExistingDatesOfThisCentury)
 {
     EXPECT_EQ(parseDate("2000-01-01")->days, 10'957); // GNU date: 946684800 s / 86400
