@@ -26,6 +26,11 @@ import time
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 EQUIVALENT = pathlib.Path(__file__).with_name("equivalent.txt")
 
+# Not tried, with the reason.
+LEFT_OUT = {
+    "core/release/policy.h": "its values are overridden by every policy file, which must state them all",
+}
+
 # What is flipped: a name, a pattern with one group, what the group becomes. Binary operators stand
 # between spaces (clang-format sees to it), so that template brackets are left alone.
 FLIPS = [
@@ -66,7 +71,7 @@ def mutants(folders):
     found = []
     for folder in folders:
         for path in sorted((ROOT / folder).rglob("*")):
-            if path.suffix not in (".cpp", ".h"):
+            if path.suffix not in (".cpp", ".h") or str(path.relative_to(ROOT)) in LEFT_OUT:
                 continue
             text = path.read_text(encoding="utf-8")
             for number, line in code_lines(text):
