@@ -1,6 +1,7 @@
 #include "core/release/judge_test.h"
 
 #include "core/release/cycle_contexts.h"
+#include "core/release/settings.h"
 
 #include <algorithm>
 
@@ -284,28 +285,6 @@ TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times,
     case CycleKind::load: break;
     }
     return judge.reasons.outcome();
-}
-
-BiologicalSettings biologicalSettings(const Policy& policy)
-{
-    return {.useLastReadout = policy.readout == BiReadout::last,
-            .controlReach = policy.controlPer,
-            .controlWindow = policy.controlWindow};
-}
-
-TypeSet pcdTypes(const Policy& policy, Method method, const std::vector<Vial>& vials,
-                 const IndicatorRegister& known)
-{
-    TypeSet types = method == Method::steam ? policy.pcdTypesSteam : policy.pcdTypesOther;
-    for (const Vial& vial : vials) {
-        const IndicatorProduct* product = known.productOf(vial.link);
-        if (product != nullptr && product->kind == IndicatorKind::biological) {
-            for (int type : product->implantIndicatorTypes) {
-                types.add(type);
-            }
-        }
-    }
-    return types;
 }
 
 } // namespace loadwarden

@@ -33,12 +33,4 @@ struct TestSurroundings {
                                          Instant now, FindingSink* sink,
                                          std::pmr::vector<const Act*>* failureActs);
 
-/// How a policy takes biological indicators.
-[[nodiscard]] BiologicalSettings biologicalSettings(const Policy& policy);
-
-/// ISO 11140-1 types that count in a PCD for a method: by policy, and by what biological products
-/// of the vials in the same PCD name.
-[[nodiscard]] TypeSet pcdTypes(const Policy& policy, Method method, const std::vector<Vial>& vials,
-                               const IndicatorRegister& known);
-
 } // namespace loadwarden

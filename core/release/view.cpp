@@ -1,6 +1,7 @@
 #include "core/release/view.h"
 
 #include "core/release/cycle_contexts.h"
+#include "core/release/settings.h"
 
 #include <algorithm>
 
