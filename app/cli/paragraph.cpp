@@ -1,5 +1,7 @@
 #include "app/cli/paragraph.h"
 
+#include "core/quantities/utf8.h"
+
 #include <algorithm>
 
 namespace loadwarden::cli {
@@ -7,14 +9,6 @@ namespace loadwarden::cli {
 namespace {
 
 constexpr std::size_t lineWidth = 98;
-
-/// Width in characters of a word of UTF-8.
-std::size_t widthOf(std::string_view word)
-{
-    return static_cast<std::size_t>(std::count_if(word.begin(), word.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    }));
-}
 
 } // namespace
 
@@ -35,7 +29,7 @@ void appendParagraph(std::string& out, std::size_t indent, std::string_view lead
     out.append(indent, ' ');
     out += lead;
     const std::string clean = oneLine(text);
-    std::size_t column = indent + widthOf(lead);
+    std::size_t column = indent + utf8::characterCount(lead);
     bool lineHasWord = false;
     for (std::size_t at = 0; at < clean.size();) {
         const std::size_t begin = clean.find_first_not_of(' ', at);
@@ -44,7 +38,7 @@ void appendParagraph(std::string& out, std::size_t indent, std::string_view lead
         }
         const std::size_t end = std::min(clean.find(' ', begin), clean.size());
         const std::string_view word = std::string_view(clean).substr(begin, end - begin);
-        const std::size_t width = widthOf(word);
+        const std::size_t width = utf8::characterCount(word);
         if (lineHasWord && column + 1 + width > lineWidth) {
             out += '\n';
             out.append(indent + hang, ' ');

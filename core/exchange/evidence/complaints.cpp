@@ -1,6 +1,7 @@
 #include "core/exchange/evidence/complaints.h"
 
 #include "core/exchange/evidence/record_splitter.h"
+#include "core/quantities/utf8.h"
 
 #include <algorithm>
 #include <array>
@@ -104,7 +105,7 @@ std::string quoted(std::string_view text)
             out += "...";
             break;
         }
-        const std::size_t length = utf8Length(text.data() + at, text.data() + text.size());
+        const std::size_t length = utf8::characterLength(text.substr(at));
         const auto byte = static_cast<unsigned char>(text[at]);
         if (length == 0 || byte < 0x20 || byte == 0x7F) {
             constexpr std::string_view digits = "0123456789abcdef";

@@ -1,5 +1,7 @@
 #include "core/exchange/evidence/json_scanner.h"
 
+#include "core/quantities/utf8.h"
+
 #include <algorithm>
 #include <array>
 
@@ -27,11 +29,6 @@ constexpr bool isDigit(char c) noexcept
     return c >= '0' && c <= '9';
 }
 
-constexpr bool isContinuation(char c) noexcept
-{
-    return (byteOf(c) & 0xC0U) == 0x80U;
-}
-
 void appendUtf8(std::string& out, unsigned codePoint)
 {
     const auto push = [&out](unsigned byte) { out += static_cast<char>(byte); };
@@ -52,50 +49,13 @@ void appendUtf8(std::string& out, unsigned codePoint)
     }
 }
 
+/// Bytes of the character that begins there; 0: it is none, or a control character.
+std::size_t lengthOf(const char* at, const char* end) noexcept
+{
+    return byteOf(*at) < 0x20 ? 0 : utf8::characterLength({at, static_cast<std::size_t>(end - at)});
+}
+
 } // namespace
-
-std::size_t utf8Length(const char* at, const char* end) noexcept
-{
-    const unsigned first = byteOf(*at);
-    std::size_t length = 0;
-    unsigned secondLeast = 0x80;
-    unsigned secondMost = 0xBF;
-    if (first < 0x80) {
-        return 1;
-    }
-    if (first >= 0xC2 && first <= 0xDF) {
-        length = 2;
-    } else if (first >= 0xE0 && first <= 0xEF) {
-        length = 3;
-        secondLeast = first == 0xE0 ? 0xA0 : 0x80; // not longer than needed
-        secondMost = first == 0xED ? 0x9F : 0xBF;  // no surrogates
-    } else if (first >= 0xF0 && first <= 0xF4) {
-        length = 4;
-        secondLeast = first == 0xF0 ? 0x90 : 0x80;
-        secondMost = first == 0xF4 ? 0x8F : 0xBF; // nothing beyond U+10FFFF
-    } else {
-        return 0;
-    }
-    if (static_cast<std::size_t>(end - at) < length || byteOf(at[1]) < secondLeast
-        || byteOf(at[1]) > secondMost) {
-        return 0;
-    }
-    for (std::size_t i = 2; i < length; ++i) {
-        if (!isContinuation(at[i])) {
-            return 0;
-        }
-    }
-    return length;
-}
-
-std::size_t characters(std::string_view utf8) noexcept
-{
-    std::size_t count = 0;
-    for (const char c : utf8) {
-        count += isContinuation(c) ? 0U : 1U;
-    }
-    return count;
-}
 
 JsonScanner::JsonScanner(std::string_view json) noexcept
     : m_begin(json.data()), m_at(json.data()), m_end(json.data() + json.size()), m_mark(m_at)
@@ -157,7 +117,7 @@ bool JsonScanner::text(std::string_view& value)
         if (*m_at == '\\') {
             return decodeFrom(begin, value);
         }
-        const std::size_t length = byteOf(*m_at) < 0x20 ? 0 : utf8Length(m_at, m_end);
+        const std::size_t length = lengthOf(m_at, m_end);
         if (length == 0) {
             return failInText(begin);
         }
@@ -178,7 +138,7 @@ bool JsonScanner::decodeFrom(const char* plainBegin, std::string_view& value)
             }
             continue;
         }
-        const std::size_t length = byteOf(*m_at) < 0x20 ? 0 : utf8Length(m_at, m_end);
+        const std::size_t length = lengthOf(m_at, m_end);
         if (length == 0) {
             return failInText(plainBegin);
         }
@@ -426,7 +386,7 @@ std::vector<TextPlace> placesOf(std::string_view text, std::span<const std::size
             if (text[at] == '\n') {
                 ++place.line;
                 place.column = 1;
-            } else if (!isContinuation(text[at])) {
+            } else if (!utf8::isContinuation(static_cast<unsigned char>(text[at]))) {
                 ++place.column;
             }
         }

@@ -100,10 +100,4 @@ private:
 [[nodiscard]] std::vector<TextPlace> placesOf(std::string_view text,
                                               std::span<const std::size_t> bytes, TextPlace begin);
 
-/// Length of the UTF-8 sequence that begins there (RFC 3629), 0 when it is none.
-[[nodiscard]] std::size_t utf8Length(const char* at, const char* end) noexcept;
-
-/// Number of characters (code points) of a valid UTF-8 text.
-[[nodiscard]] std::size_t characters(std::string_view utf8) noexcept;
-
 } // namespace loadwarden::evidence_format

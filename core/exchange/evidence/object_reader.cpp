@@ -3,6 +3,7 @@
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
 #include "core/quantities/decimal.h"
+#include "core/quantities/utf8.h"
 
 #include <algorithm>
 #include <cstring>
@@ -255,7 +256,7 @@ bool ObjectReader::take(const TextRule& rule, void* owner)
     }
     // Characters take one to four bytes each, so most lengths need no counting.
     if (text.size() < rule.least || text.size() > rule.most) {
-        const std::size_t length = characters(text);
+        const std::size_t length = utf8::characterCount(text);
         if (length < rule.least || length > rule.most) {
             return refuse(wrongLength(rule, length));
         }
