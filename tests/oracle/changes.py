@@ -342,7 +342,7 @@ def spoil_vial(g, vial, end):
     product, lot = own_product(g, vial) if g.chance(0.5) else (None, None)
     if product:                     # its controls follow
         for control in g.controls:
-            if control["incubator"] == vial.get("incubator") and g.chance(0.9):
+            if control.get("incubator") == vial.get("incubator") and g.chance(0.9):
                 control["product"], control["lot"] = vial["product"], vial["lot"]
     known = product or next((p for p in g.products if p["id"] == vial.get("product")), None)
     begun = vial.get("incubationStart", end)
@@ -395,7 +395,7 @@ def spoil_vial(g, vial, end):
             if g.chance(0.2):
                 vial["readings"].insert(0, read("unclear", limit - MINUTE))
         for control in g.controls:
-            if control["incubator"] == vial.get("incubator"):
+            if control.get("incubator") == vial.get("incubator"):
                 control["product"], control["lot"] = vial.get("product", "prod-x"), vial.get("lot", "pl-x")
     elif how == "span":
         at = vial["readings"][0]["happenedAt"] if vial.get("readings") else final
@@ -449,7 +449,7 @@ def spoil_vial(g, vial, end):
                 product["startWithinMinutes"] = g.pick((60, 120))
                 vial["incubationStart"] = T(end + product["startWithinMinutes"] * MINUTE + g.pick(AROUND))
                 for control in g.controls:
-                    if control["incubator"] == vial.get("incubator"):
+                    if control.get("incubator") == vial.get("incubator"):
                         control["product"], control["lot"] = vial["product"], vial["lot"]
         else:
             vial["incubationStart"] = T(end - g.minutes(1, 30))
@@ -459,7 +459,7 @@ def spoil_vial(g, vial, end):
         if product and product["kind"] == "biological":
             product["hasProcessIndicator"] = g.chance(0.8)
             for control in g.controls:
-                if control["incubator"] == vial.get("incubator"):
+                if control.get("incubator") == vial.get("incubator"):
                     control["product"], control["lot"] = vial["product"], vial["lot"]
         vial.pop("processIndicator", None)
         if g.chance(0.35):
@@ -548,10 +548,12 @@ def any_control(g):
         control["incubationStart"] = T(moved)
         control["readings"] = [g.act(moved + g.readout(product), seen="growth")]
     elif how == "incubator":
-        if g.chance(0.5):
+        if g.chance(0.4):
             control["incubator"] = "inc-2"
         else:
             vial.pop("incubator", None)
+            if g.chance(0.5):           # neither named: they do not match
+                control.pop("incubator", None)
     elif how == "for-load":
         product["control"] = "load"
         control["forLoad"] = g.pick((lot, "lot-8", "lot-7"))
