@@ -1,7 +1,7 @@
 #include "core/exchange/decision_writer.h"
 
-#include "core/exchange/thousandths.h"
 #include "core/quantities/json_text.h"
+#include "core/quantities/thousandths.h"
 
 namespace loadwarden {
 

@@ -2,8 +2,8 @@
 
 #include "core/exchange/embedded.h"
 #include "core/exchange/policy_settings.h"
-#include "core/exchange/thousandths.h"
 #include "core/exchange/toml_table.h"
+#include "core/quantities/thousandths.h"
 
 #include <QByteArrayView>
 #include <QCryptographicHash>

@@ -1,9 +1,9 @@
 #include "core/exchange/specification_reader.h"
 
 #include "core/cycle/limits.h"
-#include "core/exchange/thousandths.h"
+#include "core/cycle/unit_range.h"
 #include "core/exchange/toml_table.h"
-#include "core/exchange/unit_ranges.h"
+#include "core/quantities/thousandths.h"
 
 #include <algorithm>
 #include <array>

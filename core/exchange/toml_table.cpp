@@ -1,6 +1,6 @@
 #include "core/exchange/toml_table.h"
 
-#include "core/exchange/thousandths.h"
+#include "core/quantities/thousandths.h"
 #include "core/quantities/utf8.h"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/cycle/quantity.h"
+#include "core/cycle/unit_range.h"
 #include "core/exchange/evidence/bind.h"
-#include "core/exchange/unit_ranges.h"
 
 namespace loadwarden::evidence_format {
 

@@ -1,6 +1,6 @@
 #include "core/exchange/decision_writer.h"
-#include "core/exchange/thousandths.h"
 #include "core/quantities/json_text.h"
+#include "core/quantities/thousandths.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>

@@ -6,7 +6,7 @@
 
 namespace loadwarden {
 
-/// How a quantity may be stated in a unit, in evidence and in cycle specifications. Stored are
+/// How a quantity may be stated in a unit. Stored are
 /// thousandths whatever the unit.
 struct UnitRange {
     int decimals;

@@ -1,0 +1,34 @@
+#include "core/acts/any_act.h"
+
+#include <algorithm>
+#include <array>
+
+namespace loadwarden {
+namespace {
+
+/// In the order of AnyAct, without its first.
+constexpr std::array kinds{
+#define LW_ACT(Struct, kind, version, paper, subjects) KindOfAct{kind, version, paper, subjects},
+#include "core/acts/acts.def"
+#undef LW_ACT
+};
+
+static_assert(kinds.size() + 1 == std::variant_size_v<AnyAct>);
+
+} // namespace
+
+KindOfAct kindOf(const AnyAct& act)
+{
+    if (const auto* unknown = std::get_if<NotUnderstood>(&act)) {
+        return {unknown->kind, unknown->version, false, {}};
+    }
+    return kinds[act.index() - 1];
+}
+
+const KindOfAct* findKind(std::string_view kind)
+{
+    const auto* const found = std::ranges::find(kinds, kind, &KindOfAct::kind);
+    return found == kinds.end() ? nullptr : found;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "core/acts/kinds/cycle_acts.h"
+#include "core/acts/kinds/indicator_acts.h"
+#include "core/acts/kinds/item_acts.h"
+#include "core/acts/kinds/register_acts.h"
+#include "core/acts/kinds/release_acts.h"
+#include "core/acts/kinds/sterilizer_acts.h"
+#include "core/acts/kinds/test_acts.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <variant>
+
+namespace loadwarden {
+
+/// An act of a kind or a version that this program does not know, as it stands.
+struct NotUnderstood {
+    std::string kind;
+    std::int32_t version = 1;
+    std::string body;
+};
+
+/// Any act, by the list acts.def.
+using AnyAct = std::variant<NotUnderstood
+#define LW_ACT(Struct, kind, version, paper, subjects) , Struct
+#include "core/acts/acts.def"
+#undef LW_ACT
+                            >;
+
+/// What the list says of a kind of acts.
+struct KindOfAct {
+    std::string_view kind;     ///< a dotted word
+    std::int32_t version = 1;  ///< the newest that is known, and the one that is written
+    bool fromPaper = false;    ///< may be typed for somebody who wrote it on paper
+    std::string_view subjects; ///< as in acts.def
+};
+
+/// The kind of an act; of one that is not understood its own words, without subjects.
+[[nodiscard]] KindOfAct kindOf(const AnyAct& act);
+
+/// The kind of that name, or null.
+[[nodiscard]] const KindOfAct* findKind(std::string_view kind);
+
+} // namespace loadwarden

@@ -1,0 +1,193 @@
+#pragma once
+
+#include "core/acts/kinds/values.h"
+#include "core/cycle/quantity.h"
+#include "core/journal/envelope.h"
+#include "core/quantities/date.h"
+#include "core/quantities/word.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+// How single values stand in a body (ACTS.md, 1). A rule writes a value and reads it again; read()
+// gives what must be there instead ("a date such as …"), or nothing where all is well.
+
+namespace loadwarden::body_format {
+
+using nlohmann::json;
+
+/// Empty: the value was read.
+using Wanted = std::string;
+
+/// A text of that many characters; on one line unless `lines`.
+struct Text {
+    std::size_t least = 1;
+    std::size_t most = 2'000;
+    bool lines = true;
+
+    [[nodiscard]] json write(const std::string& value) const;
+    [[nodiscard]] Wanted read(const json& from, std::string& value) const;
+};
+
+inline constexpr Text aName{1, 64, false};
+inline constexpr Text aText{};
+
+/// Whether a text is an id: two small letters, a hyphen, then letters, digits and `-._`; at
+/// most 64.
+[[nodiscard]] bool isId(std::string_view text);
+
+/// An id with that prefix of two letters; without one any id.
+struct IdOf {
+    std::string_view prefix{};
+
+    [[nodiscard]] json write(const std::string& value) const;
+    [[nodiscard]] Wanted read(const json& from, std::string& value) const;
+};
+
+/// A BLAKE2b hash in hexadecimal.
+struct Digest {
+    [[nodiscard]] json write(const std::string& value) const;
+    [[nodiscard]] Wanted read(const json& from, std::string& value) const;
+};
+
+inline constexpr Digest aDigest{};
+
+struct Flag {
+    [[nodiscard]] json write(bool value) const { return value; }
+    [[nodiscard]] Wanted read(const json& from, bool& value) const;
+};
+
+inline constexpr Flag aFlag{};
+
+struct Whole {
+    std::int64_t least = 0;
+    std::int64_t most = 0;
+
+    [[nodiscard]] json write(std::int64_t value) const { return value; }
+    [[nodiscard]] Wanted read(const json& from, std::int64_t& value) const;
+    [[nodiscard]] Wanted read(const json& from, int& value) const
+    {
+        std::int64_t wide = 0;
+        Wanted wanted = read(from, wide);
+        value = static_cast<int>(wide);
+        return wanted;
+    }
+};
+
+inline constexpr Whole aCounter{0, 1'000'000'000};
+inline constexpr Whole inMinutes{0, 10'000'000};
+inline constexpr Whole inMilliseconds{0, 6'000'000'000};
+inline constexpr Whole inCelsiusHundredths{-9'000, 50'000};
+
+/// A moment as `[ms, offset]`.
+struct Time {
+    [[nodiscard]] json write(const JournalTime& value) const;
+    [[nodiscard]] Wanted read(const json& from, JournalTime& value) const;
+};
+
+inline constexpr Time aTime{};
+
+struct Day {
+    [[nodiscard]] json write(Date value) const;
+    [[nodiscard]] Wanted read(const json& from, Date& value) const;
+};
+
+inline constexpr Day aDay{};
+
+/// A number as typed. Limits are in thousandths.
+struct Typed {
+    int decimals = 3;
+    std::int64_t least = 0;
+    std::int64_t most = 0;
+
+    [[nodiscard]] json write(const TypedNumber& value) const { return value.typed; }
+    [[nodiscard]] Wanted read(const json& from, TypedNumber& value) const;
+};
+
+inline constexpr Typed typedMinutes{3, 0, 100'000'000};
+inline constexpr Typed typedCelsius{2, -90'000, 500'000};
+
+/// A value as typed, with its unit.
+struct TypedValue {
+    [[nodiscard]] json write(const TypedQuantity& value) const;
+    [[nodiscard]] Wanted read(const json& from, TypedQuantity& value) const;
+};
+
+inline constexpr TypedValue aTypedValue{};
+
+/// A value in its unit, without zeros at its end.
+struct Value {
+    [[nodiscard]] json write(const Quantity& value) const;
+    [[nodiscard]] Wanted read(const json& from, Quantity& value) const;
+};
+
+inline constexpr Value aValue{};
+
+/// "a", "b" or "c", for what is wanted.
+template <class Words>
+[[nodiscard]] Wanted oneOfWords(const Words& words)
+{
+    Wanted wanted = "one of";
+    for (const auto& word : words) {
+        wanted += (&word == &*std::begin(words) ? " \"" : ", \"") + std::string(word) + '"';
+    }
+    return wanted;
+}
+
+/// A word of a table.
+template <const auto& Table>
+struct OneOf {
+    template <class Enum>
+    [[nodiscard]] json write(const Enum& which) const
+    {
+        return std::string(wordOf(Table, which));
+    }
+    template <class Enum>
+    [[nodiscard]] Wanted read(const json& from, Enum& which) const
+    {
+        if (from.is_string()) {
+            if (const auto found = valueOf(Table, from.get_ref<const std::string&>())) {
+                which = *found;
+                return {};
+            }
+        }
+        std::vector<std::string_view> words;
+        for (const auto& word : Table) {
+            words.push_back(word.text);
+        }
+        return oneOfWords(words);
+    }
+};
+
+template <const auto& Table>
+inline constexpr OneOf<Table> oneOf{};
+
+/// A word of an enumeration that has textOf() and runs from 0 to `Last`.
+template <auto Last>
+struct WordUpTo {
+    using Enum = decltype(Last);
+
+    [[nodiscard]] json write(Enum which) const { return std::string(textOf(which)); }
+    [[nodiscard]] Wanted read(const json& from, Enum& which) const
+    {
+        std::vector<std::string_view> words;
+        for (int i = 0; i <= static_cast<int>(Last); ++i) {
+            const auto each = static_cast<Enum>(i);
+            words.push_back(textOf(each));
+            if (from.is_string() && from.get_ref<const std::string&>() == words.back()) {
+                which = each;
+                return {};
+            }
+        }
+        return oneOfWords(words);
+    }
+};
+
+template <auto Last>
+inline constexpr WordUpTo<Last> wordUpTo{};
+
+} // namespace loadwarden::body_format

@@ -1,0 +1,143 @@
+#include "core/acts/codec.h"
+
+#include "core/acts/bodies/bodies.h"
+#include "core/journal/canonical_json.h"
+#include "core/quantities/role_words.h"
+
+namespace loadwarden {
+
+namespace body_format {
+
+template <class Io>
+void members(Io& io, Ref<Io, FromPaper> paper)
+{
+    io.must("by", paper.by, IdOf{"st"});
+    io.must("role", paper.role, oneOf<roleWords>);
+}
+
+namespace {
+
+constexpr const char* paperMember = "paper";
+
+std::string write(const ActBody& body)
+{
+    if (const auto* unknown = std::get_if<NotUnderstood>(&body.act)) {
+        return unknown->body;
+    }
+    Writer writer;
+    std::visit(
+        [&writer]<class Act>(const Act& act) {
+            if constexpr (!std::is_same_v<Act, NotUnderstood>) {
+                describe(writer, act);
+            }
+        },
+        body.act);
+    writer.may(paperMember, body.paper, nested<FromPaper>);
+    return canonicalJson(writer.take());
+}
+
+using ReadAct = void (*)(Reader& reader, AnyAct& act);
+
+/// How each kind is read, in the order of AnyAct without its first.
+constexpr ReadAct readers[]{
+#define LW_ACT(Struct, kind, version, paper, subjects)                                             \
+    [](Reader& reader, AnyAct& act) { describe(reader, act.emplace<Struct>()); },
+#include "core/acts/acts.def"
+#undef LW_ACT
+};
+
+constexpr std::string_view kindNames[]{
+#define LW_ACT(Struct, kind, version, paper, subjects) kind,
+#include "core/acts/acts.def"
+#undef LW_ACT
+};
+
+ActFault faultOf(std::string_view kind, const Trouble& trouble)
+{
+    std::string what = "In an entry of the kind \"" + std::string(kind) + "\" ";
+    what += trouble.where.empty()
+                ? "the body"
+                : "the member \"" + trouble.where.substr(1) + '"'; // without its first stroke
+    return {what + ' ' + trouble.what + '.'};
+}
+
+std::variant<ActBody, ActFault> read(const KindOfAct& kind, const json& from)
+{
+    const auto* const named = std::ranges::find(kindNames, kind.kind);
+    ActBody body;
+    Trouble trouble;
+    Reader reader(from, trouble);
+    if (trouble.what.empty()) {
+        readers[named - std::begin(kindNames)](reader, body.act);
+        if (kind.fromPaper) {
+            reader.may(paperMember, body.paper, nested<FromPaper>);
+        }
+        reader.finish();
+    }
+    if (!trouble.what.empty()) {
+        return faultOf(kind.kind, trouble);
+    }
+    return body;
+}
+
+/// Brings a body up to the version that is read now; nullopt where a step is missing or fails.
+std::optional<json> broughtUp(const KindOfAct& kind, std::int32_t version, json body,
+                              std::span<const Upcaster> upcasters)
+{
+    for (; version < kind.version; ++version) {
+        const auto step = std::ranges::find_if(upcasters, [&](const Upcaster& each) {
+            return each.kind == kind.kind && each.from == version;
+        });
+        if (step == upcasters.end()) {
+            return std::nullopt;
+        }
+        body = step->up(std::move(body));
+    }
+    return body;
+}
+
+} // namespace
+} // namespace body_format
+
+std::string encodeBody(const ActBody& body)
+{
+    return body_format::write(body);
+}
+
+std::variant<ActBody, ActFault> decodeBody(std::string_view kind, std::int32_t version,
+                                           std::string_view body,
+                                           std::span<const Upcaster> upcasters)
+{
+    using namespace body_format;
+    const KindOfAct* const known = findKind(kind);
+    if (known == nullptr || version > known->version) {
+        return ActBody{NotUnderstood{std::string(kind), version, std::string(body)}, {}};
+    }
+    const std::string named = "of the kind \"" + std::string(kind) + '"';
+    try {
+        // Deeper than any body, so that a strange one cannot use up the stack.
+        constexpr int deepest = 16;
+        const auto shallow = [](int depth, json::parse_event_t, json&) { return depth <= deepest; };
+        json from = json::parse(body, shallow);
+        if (version < known->version) {
+            const std::optional<json> up = broughtUp(*known, version, std::move(from), upcasters);
+            if (!up) {
+                return ActFault{"An entry " + named + " has the version " + std::to_string(version)
+                                + ", which never was."};
+            }
+            return read(*known, *up);
+        }
+        std::variant<ActBody, ActFault> result = read(*known, from);
+        if (const auto* read = std::get_if<ActBody>(&result);
+            read != nullptr && encodeBody(*read) != body) {
+            return ActFault{"The body of an entry " + named
+                            + " is not written as this program writes it."};
+        }
+        return result;
+    } catch (const json::exception&) {
+        return ActFault{"The body of an entry " + named
+                        + " cannot be read as JSON of its version."};
+    }
+}
+
+} // namespace loadwarden
