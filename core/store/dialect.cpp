@@ -211,22 +211,50 @@ std::string Dialect::translated(std::string statement) const
     return statement;
 }
 
+std::vector<std::string> Dialect::guards(std::string_view table) const
+{
+    const std::string name(table);
+    return m_engine == Engine::sqlite ? std::vector{name + "_no_update", name + "_no_delete"}
+                                      : std::vector{name + "_no_change", name + "_no_truncate"};
+}
+
 std::vector<std::string> Dialect::appendOnly(std::string_view table) const
 {
     const std::string name(table);
+    const auto triggers = guards(table);
     if (m_engine == Engine::sqlite) {
-        const std::string refuse = " BEGIN SELECT RAISE(ABORT, '" + name + " only grows'); END";
-        return {"CREATE TRIGGER " + name + "_no_update BEFORE UPDATE ON " + name + refuse,
-                "CREATE TRIGGER " + name + "_no_delete BEFORE DELETE ON " + name + refuse};
+        const std::string refuse =
+            " ON " + name + " BEGIN SELECT RAISE(ABORT, '" + name + " only grows'); END";
+        return {"CREATE TRIGGER " + triggers[0] + " BEFORE UPDATE" + refuse,
+                "CREATE TRIGGER " + triggers[1] + " BEFORE DELETE" + refuse};
     }
+    const std::string refuse = " EXECUTE FUNCTION " + name + "_refuse()";
     return {"CREATE FUNCTION " + name
-                + "_refuse() RETURNS trigger LANGUAGE plpgsql AS "
-                  "$$BEGIN RAISE EXCEPTION '"
-                + name + " only grows'; END$$",
-            "CREATE TRIGGER " + name + "_no_change BEFORE UPDATE OR DELETE ON " + name
-                + " FOR EACH ROW EXECUTE FUNCTION " + name + "_refuse()",
-            "CREATE TRIGGER " + name + "_no_truncate BEFORE TRUNCATE ON " + name
-                + " FOR EACH STATEMENT EXECUTE FUNCTION " + name + "_refuse()"};
+                + "_refuse() RETURNS trigger LANGUAGE plpgsql AS $$BEGIN RAISE EXCEPTION '" + name
+                + " only grows'; END$$",
+            "CREATE TRIGGER " + triggers[0] + " BEFORE UPDATE OR DELETE ON " + name
+                + " FOR EACH ROW" + refuse,
+            "CREATE TRIGGER " + triggers[1] + " BEFORE TRUNCATE ON " + name + " FOR EACH STATEMENT"
+                + refuse};
+}
+
+std::string Dialect::countGuards() const
+{
+    if (m_engine == Engine::sqlite) {
+        // The whole text, since a trigger of the same name could do nothing.
+        return "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = :table "
+               "AND sql LIKE '% ON ' || tbl_name || ' BEGIN SELECT RAISE(ABORT, ''' || tbl_name "
+               "|| ' only grows''); END'";
+    }
+    return "SELECT count(*) FROM pg_trigger WHERE tgrelid = to_regclass(:table) AND tgenabled = "
+           "'O' "
+           "AND tgfoid = to_regproc(:table || '_refuse')";
+}
+
+std::string Dialect::checkPages() const
+{
+    return m_engine == Engine::sqlite ? "SELECT integrity_check FROM pragma_integrity_check(100)"
+                                      : "";
 }
 
 StoreFault Dialect::faultOf(std::string_view code) const

@@ -64,6 +64,16 @@ public:
     /// Statements that make a table refuse every UPDATE and DELETE.
     [[nodiscard]] std::vector<std::string> appendOnly(std::string_view table) const;
 
+    /// The names of the triggers that those make.
+    [[nodiscard]] std::vector<std::string> guards(std::string_view table) const;
+
+    /// One row, one column: how many triggers that are in force the table bound as :table has.
+    [[nodiscard]] std::string countGuards() const;
+
+    /// Rows of one TEXT: what is wrong with the database's pages, or "ok". Empty where the engine
+    /// has no such query.
+    [[nodiscard]] std::string checkPages() const;
+
     /// What an error code of the engine means: an extended result code in decimal, or an SQLSTATE.
     [[nodiscard]] StoreFault faultOf(std::string_view code) const;
 

@@ -1,9 +1,5 @@
 #include "core/store/journal_store.h"
 
-#include "core/journal/canonical_json.h"
-
-#include <nlohmann/json.hpp>
-
 #include <QString>
 
 #include <algorithm>
@@ -243,8 +239,14 @@ std::variant<Appended, StaleSight> JournalStore::append(std::span<const EntryDra
     return result;
 }
 
-Appended JournalStore::begin(const JournalOpening& opening, const std::string& workstation,
-                             IdSource& ids)
+Head JournalStore::checkedHead(WriteTransaction& transaction)
+{
+    const Newest now = newest(transaction);
+    checkKnown(transaction, now);
+    return now.head;
+}
+
+Appended JournalStore::begin(const JournalIdentity& identity, const std::string& workstation)
 {
     WriteTransaction transaction(m_connection);
     if (newest(transaction).head.seq != 0) {
@@ -253,10 +255,8 @@ Appended JournalStore::begin(const JournalOpening& opening, const std::string& w
     EntryDraft draft;
     draft.happenedAt = timeAt(m_clock.now(), m_zone);
     draft.workstation = workstation;
-    draft.kind = "journal.opened";
-    draft.body = canonicalJson({{"facility", opening.facility},
-                                {"journal", ids.next("jn")},
-                                {"timeZone", opening.timeZone}});
+    draft.kind = openingKind;
+    draft.body = writeIdentity(identity);
     const Appended appended = write(transaction, std::span(&draft, 1), {});
     transaction.commit();
     m_known = appended.head;

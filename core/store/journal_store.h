@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/quantities/clock.h"
-#include "core/quantities/id_source.h"
 #include "core/quantities/zone.h"
+#include "core/store/journal_identity.h"
 #include "core/store/journal_index.h"
 #include "core/store/stored_entry.h"
 #include "core/store/write_transaction.h"
@@ -35,12 +35,6 @@ struct StaleSight {
     std::vector<StoredEntry> since;
 };
 
-/// What entry 1 says of the journal.
-struct JournalOpening {
-    std::string facility;
-    std::string timeZone; ///< IANA
-};
-
 /// Appends to the journal and keeps the tables beside it. All of what one call records is recorded
 /// together or not at all, with one sync, and when the call returns it is on the disk.
 class JournalStore {
@@ -50,9 +44,8 @@ public:
     JournalStore(Connection& connection, const Clock& clock, Zone zone,
                  std::vector<JournalIndex*> further = {});
 
-    /// Writes entry 1 of a new journal, with a random id. Throws StoreFault::exists when there is
-    /// an entry.
-    Appended begin(const JournalOpening& opening, const std::string& workstation, IdSource& ids);
+    /// Writes entry 1 of a new journal. Throws StoreFault::exists when there is an entry.
+    Appended begin(const JournalIdentity& identity, const std::string& workstation);
 
     /// Appends in a transaction of its own. Throws StoreFault::headChanged, with nothing recorded,
     /// when the newest entry is not what p_head, its own bytes, or this store's memory say;
@@ -62,6 +55,9 @@ public:
     /// The same inside a transaction that its owner commits, or, after StaleSight, does not.
     std::variant<Appended, StaleSight> append(WriteTransaction& transaction,
                                               std::span<const EntryDraft> drafts);
+
+    /// The newest entry as everything in the database agrees upon it; throws as append() does.
+    [[nodiscard]] Head checkedHead(WriteTransaction& transaction);
 
     /// The newest entry that this store is sure of; {} at first.
     [[nodiscard]] const Head& lastKnown() const { return m_known; }

@@ -48,10 +48,9 @@ TEST_P(AJournal, IsBegunOnceAndBeforeAnythingElse)
 {
     TestJournal journal(place(), {.access = Access::create});
     EXPECT_EQ(faultOf([&] { journal.append(noteAbout({"a"})); }), StoreFault::misuse);
-    CountingIdSource ids;
-    journal.store->begin({"F", "UTC"}, "ws-1", ids);
+    journal.store->begin({"jn-1", "F", "UTC"}, "ws-1");
     EXPECT_EQ(faultOf([&] {
-                  journal.store->begin({"F", "UTC"}, "ws-1", ids);
+                  journal.store->begin({"jn-1", "F", "UTC"}, "ws-1");
               }),
               StoreFault::exists);
 }
@@ -177,9 +176,9 @@ TEST_P(AJournal, RefusesAStaleSightWithWhatHasComeSince)
 TEST_P(AJournal, RecordsTheTimeThatTheClockShowsAndSaysWhenItWentBack)
 {
     TestJournal journal = TestJournal::make(place());
-    journal.clock.set(testTime - Duration::seconds(2));
+    journal.clock->set(testTime - Duration::seconds(2));
     EXPECT_EQ(journal.append(noteAbout({"a"})).clockBehind, std::nullopt);
-    journal.clock.set(testTime - Duration::hours(3));
+    journal.clock->set(testTime - Duration::hours(3));
     const Appended back = journal.append(noteAbout({"a"}));
     EXPECT_EQ(back.clockBehind, Duration::hours(3) - Duration::seconds(2));
     EXPECT_EQ(back.recordedAt.at, testTime - Duration::hours(3));

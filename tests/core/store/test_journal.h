@@ -29,24 +29,23 @@ inline EntryDraft noteAbout(std::vector<std::string> subjects, const std::string
 /// A journal with its connection and a clock that stands still.
 struct TestJournal {
     std::unique_ptr<Connection> connection;
-    FixedClock clock{testTime};
+    std::unique_ptr<FixedClock> clock = std::make_unique<FixedClock>(testTime);
     std::unique_ptr<JournalStore> store;
 
     explicit TestJournal(const StorePlace& place, const ConnectionOptions& options = {},
                          std::vector<JournalIndex*> further = {})
         : connection(std::make_unique<Connection>(place, options))
     {
-        migrate(*connection, migrations(), clock);
+        migrate(*connection, migrations(), *clock);
         store = std::make_unique<JournalStore>(
-            *connection, clock, Zone::find("Europe/Oslo").value(), std::move(further));
+            *connection, *clock, Zone::find("Europe/Oslo").value(), std::move(further));
     }
 
     /// A new one with entry 1; its id is jn-1.
     static TestJournal make(const StorePlace& place, Syncing syncing = Syncing::full)
     {
         TestJournal journal(place, {.access = Access::create, .syncing = syncing});
-        CountingIdSource ids;
-        journal.store->begin({"Facility", "Europe/Oslo"}, "ws-1", ids);
+        journal.store->begin({"jn-1", "Facility", "Europe/Oslo"}, "ws-1");
         return journal;
     }
 
