@@ -65,11 +65,6 @@ Envelope envelopeOf(const EntryDraft& draft, const Head& before, const JournalTi
             .body = draft.body};
 }
 
-JournalTime timeAt(Instant now, const Zone& zone)
-{
-    return {now, static_cast<std::int32_t>(zone.offsetAt(now).ms / 60'000)};
-}
-
 } // namespace
 
 /// The newest entry, which everything in the database agrees upon.
@@ -79,11 +74,12 @@ struct JournalStore::Newest {
 };
 
 JournalStore::JournalStore(Connection& connection, const Clock& clock, Zone zone,
-                           std::vector<JournalIndex*> further)
+                           std::vector<JournalIndex*> further, HeadWitness* witness)
     : m_connection(connection),
       m_clock(clock),
       m_zone(std::move(zone)),
-      m_further(std::move(further))
+      m_further(std::move(further)),
+      m_witness(witness)
 {
 }
 
@@ -194,7 +190,7 @@ Appended JournalStore::write(WriteTransaction& transaction, std::span<const Entr
     Appended appended;
     appended.firstSeq = newest.head.seq + 1;
     appended.head = newest.head;
-    appended.recordedAt = timeAt(m_clock.now(), m_zone);
+    appended.recordedAt = journalTime(m_clock.now(), m_zone);
     const Duration behind = newest.recordedAt - appended.recordedAt.at;
     if (newest.head.seq != 0 && behind > clockTolerance) {
         appended.clockBehind = behind;
@@ -234,9 +230,23 @@ std::variant<Appended, StaleSight> JournalStore::append(std::span<const EntryDra
     auto result = append(transaction, drafts);
     if (const auto* const appended = std::get_if<Appended>(&result)) {
         transaction.commit();
-        m_known = appended->head;
+        confirm(*appended);
     }
     return result;
+}
+
+void JournalStore::confirm(const Appended& appended)
+{
+    m_known = appended.head;
+    if (m_witness == nullptr) {
+        return;
+    }
+    try {
+        m_witness->note(m_known);
+    } catch (const StoreError&) {
+        // What was recorded is recorded. A witness that stays behind shows less, but nothing wrong.
+        return;
+    }
 }
 
 Head JournalStore::checkedHead(WriteTransaction& transaction)
@@ -253,13 +263,13 @@ Appended JournalStore::begin(const JournalIdentity& identity, const std::string&
         throw engineError(StoreFault::exists, "the journal has been begun already");
     }
     EntryDraft draft;
-    draft.happenedAt = timeAt(m_clock.now(), m_zone);
+    draft.happenedAt = journalTime(m_clock.now(), m_zone);
     draft.workstation = workstation;
     draft.kind = openingKind;
     draft.body = writeIdentity(identity);
     const Appended appended = write(transaction, std::span(&draft, 1), {});
     transaction.commit();
-    m_known = appended.head;
+    confirm(appended);
     return appended;
 }
 

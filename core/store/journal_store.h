@@ -2,6 +2,7 @@
 
 #include "core/quantities/clock.h"
 #include "core/quantities/zone.h"
+#include "core/store/head_witness.h"
 #include "core/store/journal_identity.h"
 #include "core/store/journal_index.h"
 #include "core/store/stored_entry.h"
@@ -40,9 +41,10 @@ struct StaleSight {
 class JournalStore {
 public:
     /// The connection's schema is up to date (migrate()). `zone` is the workstation's. `further`
-    /// are index tables beside p_subject; they, the connection and the clock outlive the store.
+    /// are index tables beside p_subject; `witness` is told what was recorded. Whatever is referred
+    /// to outlives the store.
     JournalStore(Connection& connection, const Clock& clock, Zone zone,
-                 std::vector<JournalIndex*> further = {});
+                 std::vector<JournalIndex*> further = {}, HeadWitness* witness = nullptr);
 
     /// Writes entry 1 of a new journal. Throws StoreFault::exists when there is an entry.
     Appended begin(const JournalIdentity& identity, const std::string& workstation);
@@ -52,9 +54,11 @@ public:
     /// StoreFault::misuse for a draft that would not be an entry (core/journal/FORMAT.md).
     std::variant<Appended, StaleSight> append(std::span<const EntryDraft> drafts);
 
-    /// The same inside a transaction that its owner commits, or, after StaleSight, does not.
+    /// The same inside a transaction that its owner commits and then confirms, or, after
+    /// StaleSight, does not commit.
     std::variant<Appended, StaleSight> append(WriteTransaction& transaction,
                                               std::span<const EntryDraft> drafts);
+    void confirm(const Appended& appended);
 
     /// The newest entry as everything in the database agrees upon it; throws as append() does.
     [[nodiscard]] Head checkedHead(WriteTransaction& transaction);
@@ -78,6 +82,7 @@ private:
     Zone m_zone;
     SubjectIndex m_subjects;
     std::vector<JournalIndex*> m_further;
+    HeadWitness* m_witness;
     Head m_known;
 };
 
