@@ -18,7 +18,7 @@ struct Row {
     std::function<void(EvidenceRecord&)> change;
     Key key{};
     Outcome outcome = Outcome::waits;
-    std::string subject;
+    std::string subject{};
     Cause cause = Cause::none;
     bool said = true; ///< false: the key is not said at all
 };
