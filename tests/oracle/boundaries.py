@@ -548,7 +548,8 @@ def write_policies(folder):
     text = (ROOT / "resources" / "policies" / "us-hospital.toml").read_text(encoding="utf-8")
     paths = {}
     for name, changes in POLICIES.items():
-        changed = text
+        # Other settings under the default's id are refused.
+        changed = text if not changes else re.sub(r'(?m)^id = "[^"]*"$', f'id = "{name}"', text, count=1)
         for setting, value in changes.items():
             changed, count = re.subn(r"(\[%s\]\nvalue = ).*" % re.escape(setting), lambda m: m.group(1) + value, changed)
             assert count == 1, setting
