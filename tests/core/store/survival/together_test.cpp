@@ -10,6 +10,7 @@
 #include <iostream>
 #include <memory>
 #include <set>
+#include <thread>
 
 namespace loadwarden {
 namespace {
@@ -118,6 +119,7 @@ TEST_P(Together, AStaleSightIsRefused)
                 ReadSnapshot snapshot(*journal.connection);
                 draft.basedOn = JournalReader(snapshot).head().seq;
             }
+            std::this_thread::sleep_for(std::chrono::microseconds(200)); // who signs, thinks
             const auto result = journal.store->append(std::span(&draft, 1));
             if (const auto* const appended = std::get_if<Appended>(&result)) {
                 to.say(appended->head, refused);
@@ -132,6 +134,7 @@ TEST_P(Together, AStaleSightIsRefused)
         EXPECT_EQ(one.size(), each);
         refused += one.empty() ? 0 : one.back().tag;
     }
+    EXPECT_GT(refused, 0) << "they never met, so that nothing was shown";
     EXPECT_TRUE(verify({}).sound());
     Connection connection(place(), {.access = Access::read});
     ReadSnapshot snapshot(connection);
