@@ -263,6 +263,13 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         return judgement;
     }
 
+    if (settled.state == SettledState::unclear) {
+        // Growth that one reader could not exclude is not undone by anything wrong with the vial.
+        judgement.state = VialState::pending;
+        judgement.why = PendingWhy::unclear;
+        return judgement;
+    }
+
     // A vial whose incubation start is not recorded has no group yet: that is said as not started.
     GroupJudgement group = judgeGroup(vial, ofHistory, settings, known, now);
     judgement.cause = spoiledBy(vial, cycle, known, now);
@@ -287,9 +294,7 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
 
     judgement.state = VialState::pending;
     judgement.changesAt = group.awaitedUntil;
-    if (settled.state == SettledState::unclear) {
-        judgement.why = PendingWhy::unclear;
-    } else if (!vial.incubationStart) {
+    if (!vial.incubationStart) {
         judgement.why = PendingWhy::notStarted;
     } else if (!accepted && judgement.dueAt && now < *judgement.dueAt) {
         judgement.why = PendingWhy::incubating;

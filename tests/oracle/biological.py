@@ -142,6 +142,8 @@ def read_vial(case, raw, cycle):
     settled = settle(readings, classify, raw.get("unsettled"))
     if settled.state == "rejected":
         return Vial(raw, "positive", since=settled.since, authors=[person(settled.cause)])
+    if settled.state == "unclear":
+        return Vial(raw, "pending", "unclear")
     # 3
     group, w = group_state(case, raw, cycle, product or {})
     late = (settled.state == "none" and latest is not None
@@ -158,9 +160,7 @@ def read_vial(case, raw, cycle):
         return Vial(raw, "lost", because="lost")
     # 5
     no_process = product.get("hasProcessIndicator") and "processIndicator" not in raw
-    if settled.state == "unclear":
-        why = "unclear"
-    elif begun is None:
+    if begun is None:
         why = "not-started"
     elif settled.state == "none":
         negatives = [r for r in in_turn(readings) if r["seen"] == "no-growth"]

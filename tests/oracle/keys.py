@@ -24,7 +24,7 @@ implant.bi-positive fails; implant.indicator-rejected fails; implant.missing wai
 implant.pending waits note; implant.impossible fails
 bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits; bi.not-started waits note
 bi.incubating waits note; bi.not-counted waits note; bi.due waits note; bi.process-indicator waits note; bi.control waits note
-bi.void note fails; bi.lost note fails; bi.missing waits
+bi.void note review fails; bi.lost note review fails; bi.missing waits
 routine.pending note waits; routine.none note waits
 packages.one-rejected review note; packages.several-rejected review note; packages.wet review note
 packages.all-unchanged fails

@@ -459,8 +459,13 @@ def rule_bi(case):
             yield Finding("bi", "bi." + vial.why, "waits" if required or vial.why == "unclear" else "note", subject,
                           vial.changes, because=vial.because)
         elif vial.state in ("void", "lost"):
-            yield Finding("bi", "bi." + vial.state, "fails" if required and not useful else "note", subject,
-                          because=vial.because if vial.state == "void" else None)
+            because = vial.because if vial.state == "void" else None
+            act = vial.raw["lost"] if vial.state == "lost" else vial.raw["voided"] if because == "voided" else None
+            if required and not useful or not (required or case.has_implant or because == "process-indicator"):
+                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, because=because)
+            else:
+                yield Finding("bi", "bi." + vial.state, "review", subject, None, "lead",
+                              recorded(act) if act else None, [person(act)] if act else [], because=because)
     states = {v.state for v in vials}
     if required and (not vials or ("positive-elsewhere" in states
                                    and not states & {"negative", "pending", "positive"})):

@@ -23,7 +23,18 @@ void bi(const View& view, FindingSink& sink)
 {
     // Only void and lost ones left: nothing can come any more that would show the load good.
     const bool onlyVoid = view.bi == BiState::voided;
-    const Outcome ofVoid = view.biRequired && onlyVoid ? Outcome::fails : Outcome::note;
+    const auto addVoid = [&](Key key, const LoadVial& each, const std::optional<Act>& act) {
+        const std::string_view id = each.vial->id;
+        if (view.biRequired && onlyVoid) {
+            return &sink.add(key, Outcome::fails, id);
+        }
+        if (!view.biRequired && !view.evidence.hasImplant
+            && each.judged.cause != Cause::processIndicator) {
+            return &sink.add(key, Outcome::note, id);
+        }
+        return act ? &sink.addReview(key, Reviewer::lead, id, *act)
+                   : &sink.addReview(key, Reviewer::lead, id, Instant{INT64_MIN}, {});
+    };
     const auto waits = [&view](PendingWhy why) {
         return view.biRequired || why == PendingWhy::unclear;
     };
@@ -50,8 +61,13 @@ void bi(const View& view, FindingSink& sink)
             finding.cause = why == PendingWhy::notCounted ? each.judged.cause : Cause::none;
             break;
         }
-        case VialState::voided: sink.add(Key::biVoid, ofVoid, id).cause = each.judged.cause; break;
-        case VialState::lost: sink.add(Key::biLost, ofVoid, id); break;
+        case VialState::voided: {
+            const Cause cause = each.judged.cause;
+            addVoid(Key::biVoid, each, cause == Cause::voided ? each.vial->voided : std::nullopt)
+                ->cause = cause;
+            break;
+        }
+        case VialState::lost: addVoid(Key::biLost, each, each.vial->lost); break;
         }
     }
     if (view.biRequired && (view.vials.empty() || (anyElsewhere && !anyUseful))) {

@@ -148,7 +148,7 @@ const std::vector<Row>& rows()
           Key::routinePending, Key::routineNone, Key::itemInternalInvalid,
           Key::itemCycleNoneRecorded},
          {note, waits}},
-        {{Key::biVoid, Key::biLost}, {note, fails}},
+        {{Key::biVoid, Key::biLost}, {note, review, fails}, Reviewer::lead},
         {{Key::alarmNotListed, Key::sterilizerTakenOutDuring, Key::processFailureOpen,
           Key::airRemovalFailedAfter, Key::physicalDryingShort, Key::packagesOneRejected,
           Key::peroxideItemUnsuitable},
