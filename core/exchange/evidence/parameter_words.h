@@ -14,9 +14,4 @@ inline constexpr auto parameterWords = [] {
     return words;
 }();
 
-[[nodiscard]] constexpr std::string_view wordOf(Parameter parameter)
-{
-    return textOf(parameter);
-}
-
 } // namespace loadwarden::evidence_format

@@ -57,7 +57,7 @@ bool checkReading(void* object, FieldSet present, Complaint& complaint)
 {
     const auto& checked = *static_cast<const ParameterReading*>(object);
     const FieldSet stated = present & valueBits;
-    const std::string parameter(wordOf(checked.parameter));
+    const std::string parameter(textOf(checked.parameter));
     if (std::popcount(stated) != 1) {
         complaint.message =
             "a reading of " + parameter

@@ -69,7 +69,7 @@ std::string_view limitFieldName(std::size_t side, Unit unit)
 bool checkLimit(void* object, FieldSet, Complaint& complaint)
 {
     const auto& checked = *static_cast<const Limit*>(object);
-    const std::string parameter(wordOf(checked.parameter));
+    const std::string parameter(textOf(checked.parameter));
     const std::vector<Quantity>* const sides[] = {&checked.least, &checked.most};
     for (std::size_t side = 0; side < 2; ++side) {
         for (const Quantity& value : *sides[side]) {
@@ -140,7 +140,7 @@ bool checkSpecification(void* object, FieldSet, Complaint& complaint)
         for (std::size_t j = 0; j < i; ++j) {
             if (limits[i].parameter == limits[j].parameter) {
                 complaint.field = "/limits/" + std::to_string(i) + "/parameter";
-                complaint.message = "the limits of " + std::string(wordOf(limits[i].parameter))
+                complaint.message = "the limits of " + std::string(textOf(limits[i].parameter))
                                     + " stand in two entries; put them into one";
                 return false;
             }
