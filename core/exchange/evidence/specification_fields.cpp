@@ -1,8 +1,8 @@
+#include "core/cycle/cycle_words.h"
 #include "core/cycle/specification.h"
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
 #include "core/exchange/evidence/object_types.h"
-#include "core/exchange/evidence/parameter_words.h"
 #include "core/exchange/evidence/unit_fields.h"
 
 #include <algorithm>
@@ -114,12 +114,6 @@ constexpr auto settings = fields(measured<ToSettings, Unit::celsius>("celsius"),
                                  minutesAsMs<&ProgramSettings::dryingMs>("dryingMinutes"));
 
 constinit const ObjectType settingsType = objectType("the program's settings", settings);
-
-constexpr Word<Purpose> purposeWords[] = {
-    {"routine", Purpose::routine}, {"immediate-use", Purpose::immediateUse},
-    {"warm-up", Purpose::warmUp},  {"bowie-dick", Purpose::bowieDick},
-    {"leak", Purpose::leak},       {"qualification", Purpose::qualification},
-};
 
 constexpr auto specification = fields(
     id<&CycleSpecification::id>("id").must(),
