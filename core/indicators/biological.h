@@ -26,6 +26,7 @@ enum class VialState : std::uint8_t {
 /// Why a vial is pending; the first that fits.
 enum class PendingWhy : std::uint8_t {
     unclear,
+    notRegistered,
     notStarted,
     incubating,
     notCounted,
@@ -55,6 +56,12 @@ struct GroupJudgement {
 };
 
 enum class ControlState : std::uint8_t { asMissing, grown, dead, pending };
+
+/// From when on a no-growth of a control says that it is dead, an earlier one saying nothing;
+/// nullopt where product or start are not known.
+[[nodiscard]] std::optional<Instant> deadFrom(const Control& control,
+                                              const BiologicalSettings& settings,
+                                              const IndicatorRegister& known);
 
 [[nodiscard]] ControlState judgeControl(const Control& control, const BiologicalSettings& settings,
                                         const IndicatorRegister& known, Instant now);

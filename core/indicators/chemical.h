@@ -32,6 +32,9 @@ struct ChemicalJudgement {
 /// Whether a seen answer of a chemical indicator is a good one, counted or not.
 [[nodiscard]] bool isGoodAnswer(Seen seen);
 
+/// Whether a seen answer of a chemical indicator is a bad one.
+[[nodiscard]] bool isBadAnswer(Seen seen);
+
 /// Whether a reading of a prepared chemical indicator counts (RULES.md, 3, Settling).
 [[nodiscard]] bool counts(const IndicatorReading& reading, Instant now);
 
@@ -48,5 +51,13 @@ struct ChemicalJudgement {
 /// far as `cycle-type`; none: nothing does. An unknown day of the cycle is not held against a lot.
 [[nodiscard]] Cause spoiledByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
                                     const IndicatorRegister& known);
+
+/// Of the same, what an entry in the register of products and lots mends.
+[[nodiscard]] Cause missingInRegister(ProductLink link, const CycleContext& cycle,
+                                      const IndicatorRegister& known);
+
+/// Of the same, what nothing mends, as far as the register knows the indicator.
+[[nodiscard]] Cause unfitByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
+                                  const IndicatorRegister& known);
 
 } // namespace loadwarden

@@ -203,6 +203,13 @@ struct ImplantPcd {
     bool possible = false;
 };
 
+/// Whether another reading, or an entry in the register of lots, can still make it count.
+bool isStillOpen(const ChemicalJudgement& judged)
+{
+    return !judged.spoiled || judged.cause == Cause::lotUnknown
+           || judged.cause == Cause::lotWithoutDate;
+}
+
 ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
 {
     const TypeSet needed = implantTypes(view, pcd);
@@ -229,7 +236,7 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
         allAccepted = allAccepted && state == ChemicalState::accepted;
         allOpen = allOpen
                   && (state == ChemicalState::accepted
-                      || (state != ChemicalState::rejected && !each.judged.spoiled
+                      || (state != ChemicalState::rejected && isStillOpen(each.judged)
                           && !isLost(*each.indicator, state, view.now)));
     }
     result.good = negative && any && allAccepted;

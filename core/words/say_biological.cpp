@@ -52,6 +52,14 @@ Words Sentences::biUnclear() const
             "see. If it stays unclear, it counts as positive.")}));
 }
 
+Words Sentences::biNotRegistered() const
+{
+    return biologicalPending(
+        withCause({tr("Biological indicator (BI) %1 cannot be judged yet.").arg(subject()),
+                   tr("Record its product and lot with the expiry date from the package.")},
+                  {}));
+}
+
 Words Sentences::biNotStarted() const
 {
     return biologicalPending(controlAwaited(

@@ -7,6 +7,7 @@ Key keyOf(PendingWhy why)
 {
     switch (why) {
     case PendingWhy::unclear: return Key::biUnclear;
+    case PendingWhy::notRegistered: return Key::biNotRegistered;
     case PendingWhy::notStarted: return Key::biNotStarted;
     case PendingWhy::incubating: return Key::biIncubating;
     case PendingWhy::notCounted: return Key::biNotCounted;
@@ -58,7 +59,7 @@ void bi(const View& view, FindingSink& sink)
             Finding& finding =
                 sink.add(keyOf(why), waits(why) ? Outcome::waits : Outcome::note, id);
             finding.changesAt = each.judged.changesAt;
-            finding.cause = why == PendingWhy::notCounted ? each.judged.cause : Cause::none;
+            finding.cause = each.judged.cause;
             break;
         }
         case VialState::voided: {
