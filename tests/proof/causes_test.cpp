@@ -127,10 +127,7 @@ TEST(Causes, OfAVialThatDoesNotCount)
     const std::pair<Cause, std::function<void(R&)>> voids[] = {
         {Cause::voided,
          [](R& r) { vialOf(r).voided = act("p3", Role::lead, end(r) + Duration::hours(1)); }},
-        {Cause::productUnknown, [](R& r) { vialOf(r).product = "NONE"; }},
         {Cause::productUnfit, [](R& r) { vialOf(r).product = "INT5-ST"; }},
-        {Cause::lotUnknown, [](R& r) { vialOf(r).lot = "NONE"; }},
-        {Cause::lotWithoutDate, [](R& r) { lotOf(r, vialOf(r).product).expires.reset(); }},
         {Cause::lotExpired, [](R& r) { lotOf(r, vialOf(r).product).expires = Date{0}; }},
         {Cause::method, product([](IndicatorProduct& p) { p.methods = {}; })},
         {Cause::cycleType, product([](IndicatorProduct& p) { p.cycleTypes = {"other"}; })},
@@ -140,7 +137,17 @@ TEST(Causes, OfAVialThatDoesNotCount)
         {Cause::processIndicator,
          [](R& r) { vialOf(r).processIndicator = ProcessIndicator::unchanged; }},
         {Cause::incubatedEarly,
-         [](R& r) { vialOf(r).incubationStart = end(r) - Duration::milliseconds(1); }},
+         [](R& r) {
+             named(r.products, vialOf(r).product).needsActivation = false;
+             vialOf(r).incubationStart = end(r) - Duration::milliseconds(1);
+         }},
+        {Cause::notActivated,
+         [](R& r) { vialOf(r).activation->happenedAt = end(r) - Duration::milliseconds(1); }},
+        {Cause::notActivated,
+         [](R& r) {
+             vialOf(r).activation =
+                 act("p1", Role::operating, *vialOf(r).incubationStart + Duration::minutes(1));
+         }},
         {Cause::incubatedLate, product([](IndicatorProduct& p) { p.startWithinMinutes = 19; })},
         {Cause::controlDead,
          [](R& r) { r.controls.front().readings.front().seen = Seen::noGrowth; }},
@@ -155,6 +162,26 @@ TEST(Causes, OfAVialThatDoesNotCount)
         expectSaid({std::string(textOf(cause)), "steam-prevacuum-implant", change, Key::biVoid,
                     Outcome::fails, "V1", cause});
     }
+    const std::pair<Cause, std::function<void(R&)>> unregistered[] = {
+        {Cause::productUnknown, [](R& r) { vialOf(r).product = "NONE"; }},
+        {Cause::lotUnknown, [](R& r) { vialOf(r).lot = "NONE"; }},
+        {Cause::lotWithoutDate, [](R& r) { lotOf(r, vialOf(r).product).expires.reset(); }},
+        {Cause::lotWithoutDate,
+         [](R& r) { lotOf(r, vialOf(r).product).expires = r.zone.dateOf(*r.load.start) + 3'654; }},
+    };
+    for (const auto& [cause, change] : unregistered) {
+        expectSaid({std::string(textOf(cause)), "steam-prevacuum-implant", change,
+                    Key::biNotRegistered, Outcome::waits, "V1", cause});
+    }
+    expectSaid(
+        {"ten years are a shelf life still",
+         "steam-prevacuum-implant",
+         [](R& r) { lotOf(r, vialOf(r).product).expires = r.zone.dateOf(*r.load.start) + 3'653; },
+         Key::biNotRegistered,
+         Outcome::waits,
+         {},
+         {},
+         false});
     const auto reading = [](auto change) {
         return [change](R& r) { change(vialOf(r).readings.front()); };
     };

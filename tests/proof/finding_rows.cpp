@@ -47,11 +47,11 @@ ParameterReading& readingOf(EvidenceRecord& record, Parameter parameter)
     });
 }
 
-/// A lead who did not run the load says that the record is right.
-void confirm(EvidenceRecord& record)
+void confirm(EvidenceRecord& record, PrintoutField field)
 {
     record.load.printoutAnswers.push_back(
-        {PrintoutAnswer::recordRight, act("p3", Role::lead, end(record) + Duration::hours(1))});
+        {PrintoutAnswer::recordRight, field,
+         act("p3", Role::lead, end(record) + Duration::hours(1))});
 }
 
 void expectSaid(const Row& row)

@@ -44,7 +44,8 @@ auto& named(List& list, const std::string& id)
     return *std::find_if(list.begin(), list.end(), [&](const auto& each) { return each.id == id; });
 }
 
-/// A lead who did not run the load says that the record is right.
-void confirm(EvidenceRecord& record);
+/// A lead who neither ran the load nor recorded its printout says that the record is right in one
+/// field.
+void confirm(EvidenceRecord& record, PrintoutField field);
 
 } // namespace loadwarden::proof

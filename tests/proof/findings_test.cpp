@@ -104,49 +104,54 @@ TEST(Findings, OfActsThatAreNotSigned)
 TEST(Findings, OfThePrintout)
 {
     using R = EvidenceRecord;
-    const auto confirmed = [](auto change) {
-        return [change](R& r) {
+    const auto confirmed = [](auto change, PrintoutField field) {
+        return [change, field](R& r) {
             change(r);
-            confirm(r);
+            confirm(r, field);
         };
     };
-    const auto program = [](R& r) { r.load.printout->program = "P-OTHER"; };
-    const auto sterilizer = [](R& r) { r.load.printout->sterilizer = "S-OTHER"; };
-    const auto counter = [](R& r) { r.load.printout->counter = 4'711; };
+    using enum PrintoutField;
+    const auto otherProgram = [](R& r) { r.load.printout->program = "P-OTHER"; };
+    const auto otherSterilizer = [](R& r) { r.load.printout->sterilizer = "S-OTHER"; };
+    const auto otherCounter = [](R& r) { r.load.printout->counter = 4'711; };
     const auto both = [](R& r) {
         r.load.printout->program = "P-OTHER";
         r.load.printout->end.reset();
     };
     constexpr auto note = Outcome::note;
     const Row rows[] = {
-        {"program", "steam-gravity", program, Key::printoutDiffers, Outcome::waits, "program"},
-        {"program, confirmed", "steam-gravity", confirmed(program), Key::printoutDiffers,
-         Outcome::waits, "program"},
+        {"program", "steam-gravity", otherProgram, Key::printoutDiffers, Outcome::waits, "program"},
+        {"program, confirmed", "steam-gravity", confirmed(otherProgram, program),
+         Key::printoutDiffers, Outcome::waits, "program"},
         {"nothing to confirm",
          "steam-gravity",
-         confirmed(program),
+         confirmed(otherProgram, program),
          Key::printoutConfirmed,
          note,
          {},
          {},
          false},
-        {"sterilizer, confirmed", "steam-gravity", confirmed(sterilizer), Key::printoutDiffers,
+        {"sterilizer, confirmed", "steam-gravity",
+         confirmed(otherSterilizer, PrintoutField::sterilizer), Key::printoutDiffers,
          Outcome::waits, "sterilizer"},
-        {"counter", "steam-gravity", counter, Key::printoutDiffers, Outcome::waits, "counter"},
+        {"counter", "steam-gravity", otherCounter, Key::printoutDiffers, Outcome::waits, "counter"},
         {"counter, confirmed",
          "steam-gravity",
-         confirmed(counter),
+         confirmed(otherCounter, counter),
          Key::printoutDiffers,
          Outcome::waits,
          {},
          {},
          false},
-        {"counter, confirmed, is said", "steam-gravity", confirmed(counter), Key::printoutConfirmed,
-         note},
+        {"counter, confirmed, is said", "steam-gravity", confirmed(otherCounter, counter),
+         Key::printoutConfirmed, note, "counter"},
+        {"another field than confirmed", "steam-gravity", confirmed(otherCounter, start),
+         Key::printoutDiffers, Outcome::waits, "counter"},
         {"end left out", "steam-gravity", [](R& r) { r.load.printout->end.reset(); },
          Key::printoutIncomplete, Outcome::waits, "end"},
-        {"one of two is confirmed", "steam-gravity", confirmed(both), Key::printoutConfirmed, note},
-        {"and the other is not", "steam-gravity", confirmed(both), Key::printoutDiffers,
+        {"one of two is confirmed", "steam-gravity", confirmed(both, end), Key::printoutConfirmed,
+         note, "end"},
+        {"and the other is not", "steam-gravity", confirmed(both, end), Key::printoutDiffers,
          Outcome::waits, "program"},
         {"program left out of the specification", "steam-gravity",
          [](R& r) { r.specification->program.clear(); }, Key::printoutIncomplete, Outcome::waits,
@@ -154,7 +159,7 @@ TEST(Findings, OfThePrintout)
         {"the operator confirms, written otherwise", "steam-gravity",
          [](R& r) {
              r.load.printout->counter = 4'711;
-             confirm(r);
+             confirm(r, counter);
              r.load.printoutAnswers.front().act.by = "P 1";
          },
          Key::printoutDiffers, Outcome::waits, "counter"},
@@ -316,9 +321,9 @@ TEST(Findings, OfTheBowieDick)
          false},
         {"void by its method", "steam-prevacuum",
          [past](R& r) { past(r).method = Method::ethyleneOxide; }, Key::airRemovalVoid,
-         Outcome::waits, "BD1"},
+         Outcome::waits, "BD1", Cause::notSteam},
         {"void by its chamber", "steam-prevacuum", [past](R& r) { past(r).chamberEmpty = false; },
-         Key::airRemovalVoid, Outcome::waits, "BD1"},
+         Key::airRemovalVoid, Outcome::waits, "BD1", Cause::chamberNotEmpty},
         {"a lead said why",
          "steam-prevacuum",
          [past](R& r) {

@@ -6,6 +6,7 @@
 #include "core/exchange/evidence/unit_fields.h"
 
 #include <algorithm>
+#include <utility>
 
 // A cycle specification: the program's settings and the limits of its record.
 
