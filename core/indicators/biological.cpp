@@ -291,12 +291,8 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         return judgement;
     }
 
-    if (settled.state == SettledState::unclear) {
-        // Growth that one reader could not exclude is not undone by anything wrong with the vial.
-        judgement.state = VialState::pending;
-        judgement.why = PendingWhy::unclear;
-        return judgement;
-    }
+    // Growth that one reader could not exclude is not undone by anything wrong with the vial.
+    judgement.unclear = settled.state == SettledState::unclear;
 
     // A vial whose incubation start is not recorded, or that the register does not know, has no
     // group yet: that is said as not started or not registered.
@@ -325,6 +321,10 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     }
 
     judgement.state = VialState::pending;
+    if (judgement.unclear) {
+        judgement.why = PendingWhy::unclear;
+        return judgement;
+    }
     judgement.changesAt = group.awaitedUntil;
     if (unregistered != Cause::none) {
         judgement.why = PendingWhy::notRegistered;
@@ -349,12 +349,13 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     return judgement;
 }
 
-void BiSummary::add(VialState state)
+void BiSummary::add(const VialJudgement& vial)
 {
+    const VialState state = vial.state;
     m_any = true;
     m_positive =
         m_positive || state == VialState::positive || state == VialState::positiveElsewhere;
-    m_pending = m_pending || state == VialState::pending;
+    m_pending = m_pending || state == VialState::pending || vial.unclear;
     m_negative = m_negative || state == VialState::negative;
 }
 

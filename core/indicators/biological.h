@@ -38,6 +38,7 @@ enum class PendingWhy : std::uint8_t {
 /// What a vial says in its cycle (RULES.md, 4).
 struct VialJudgement {
     VialState state = VialState::pending;
+    bool unclear = false; ///< whether anything grew is open, whatever the state
     PendingWhy why = PendingWhy::due; ///< meaningful while pending
     std::optional<Instant> changesAt; ///< when time alone changes it, later than now
     std::optional<Instant> dueAt;     ///< the readout from which a negative is final
@@ -81,7 +82,7 @@ enum class BiState : std::uint8_t { none, positive, pending, negative, voided };
 /// The state of a cycle's biological indicators, taken from its vials one by one.
 class BiSummary {
 public:
-    void add(VialState state);
+    void add(const VialJudgement& vial);
     [[nodiscard]] BiState state() const;
 
 private:

@@ -268,7 +268,7 @@ struct Judge {
         Cause firstVoid = Cause::none;
         for (const Vial& vial : cycle.vials) {
             const VialJudgement judged = judgeVial(vial, context, true, settings, known, now);
-            summary.add(judged.state);
+            summary.add(judged);
             if (firstVoid == Cause::none
                 && (judged.state == VialState::voided || judged.state == VialState::lost)) {
                 firstVoid = judged.cause;

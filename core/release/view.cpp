@@ -109,13 +109,17 @@ void View::judgeVials()
         for (const Vial& vial : pcd.vials) {
             const VialJudgement judged =
                 judgeVial(vial, context, false, biological, evidence.known, now);
-            summary.add(judged.state);
+            summary.add(judged);
             hasPositiveVial = hasPositiveVial || judged.state == VialState::positive;
-            hasPendingVial = hasPendingVial || judged.state == VialState::pending;
+            hasPendingVial = hasPendingVial || judged.state == VialState::pending || judged.unclear;
+            hasOnlyVoidVials =
+                hasOnlyVoidVials
+                && (judged.state == VialState::voided || judged.state == VialState::lost);
             vials.push_back({&pcd, &vial, judged});
         }
     }
     bi = summary.state();
+    hasOnlyVoidVials = hasOnlyVoidVials && !vials.empty();
 }
 
 void View::judgePcds()
@@ -165,7 +169,7 @@ void View::judgeHistory()
         const CycleContext pastContext = contextOf(*past.cycle, *past.times);
         BiSummary summary;
         for (const Vial& vial : past.cycle->vials) {
-            summary.add(judgeVial(vial, pastContext, true, biological, evidence.known, now).state);
+            summary.add(judgeVial(vial, pastContext, true, biological, evidence.known, now));
         }
         past.bi = summary.state();
         if (past.cycle->kind != CycleKind::load) {

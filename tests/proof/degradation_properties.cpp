@@ -36,6 +36,27 @@ RC_GTEST_PROP(Degradation, NeverImprovesAVerdict, ())
     RC_ASSERT(isNoBetter(after, before));
 }
 
+// An indicator that the register does not know is not judged and waits, also one that would fail:
+// no entry that is missing lets anything go.
+RC_GTEST_PROP(Degradation, ThatAnEntryOfTheRegisterIsMissingLetsNothingGo, ())
+{
+    Situation situation = anySituation();
+    EvidenceRecord& record = situation.record;
+    const Decision before = support::decideRecordAt(record, situation.policy, situation.now);
+    EvidenceRecord worse = record;
+    RC_PRE(proof::takeFromRegister(worse));
+    const Decision after =
+        support::decideRecordAt(std::move(worse), situation.policy, situation.now);
+    RC_LOG() << support::describe(before) << "then" << std::endl << support::describe(after);
+    RC_ASSERT(before.verdict == Verdict::release || after.verdict != Verdict::release);
+    RC_ASSERT(std::equal(after.items.begin(), after.items.end(), before.items.begin(),
+                         [](const ItemDecision& a, const ItemDecision& b) {
+                             return b.verdict == Verdict::release || a.verdict != Verdict::release;
+                         }));
+    RC_CLASSIFY(after.verdict < before.verdict, "waits instead of failing");
+    RC_CLASSIFY(after.verdict > before.verdict, "worse");
+}
+
 /// Whether something is said to be unread, or read so that it does not count: being lost matters
 /// for these.
 bool anythingUnread(const Decision& decision)

@@ -254,7 +254,7 @@ bool degrade(EvidenceRecord& record, Instant now)
         spoilAct(reading->act, now);
         return true;
     };
-    switch (*rc::gen::inRange(0, 21)) {
+    switch (*rc::gen::inRange(0, 20)) {
     case 18:
         if (Vial* vial = pick(vialsOf(record))) {
             vial->alsoUsedIn = {"L-OTHER"};
@@ -262,12 +262,6 @@ bool degrade(EvidenceRecord& record, Instant now)
         }
         return false;
     case 19:
-        if (Vial* vial = pick(vialsOf(record))) {
-            vial->product.clear();
-            return true;
-        }
-        return false;
-    case 20:
         if (Vial* vial = pick(vialsOf(record))) {
             vial->processIndicator = ProcessIndicator::unchanged;
             return true;
@@ -382,6 +376,30 @@ bool degrade(EvidenceRecord& record, Instant now)
     default:
         if (AerationRun* run = pick(record.load.aerationRuns); run != nullptr && run->end) {
             run->end->happenedAt = run->end->happenedAt - Duration::minutes(1);
+            return true;
+        }
+        return false;
+    }
+}
+
+bool takeFromRegister(EvidenceRecord& record)
+{
+    switch (*rc::gen::inRange(0, 3)) {
+    case 0:
+        if (Vial* vial = pick(vialsOf(record))) {
+            (*rc::gen::arbitrary<bool>() ? vial->product : vial->lot).clear();
+            return true;
+        }
+        [[fallthrough]];
+    case 1:
+        if (IndicatorLot* lot = pick(record.lots)) {
+            lot->expires.reset();
+            return true;
+        }
+        return false;
+    default:
+        if (IndicatorProduct* product = pick(record.products)) {
+            product->id += "-OTHER";
             return true;
         }
         return false;

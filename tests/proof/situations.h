@@ -25,6 +25,10 @@ struct Situation {
 /// Takes away or spoils one pass, or makes one failure invalid. False where there was none to take.
 [[nodiscard]] bool degrade(EvidenceRecord& record, Instant now);
 
+/// Takes an entry out of the register of products and lots, or a vial's link to it. False where
+/// there was none to take.
+[[nodiscard]] bool takeFromRegister(EvidenceRecord& record);
+
 /// Says of something that it cannot be obtained. False where there was nothing to say it of.
 [[nodiscard]] bool sayLost(EvidenceRecord& record, Instant now);
 

@@ -23,7 +23,7 @@ Key keyOf(PendingWhy why)
 void bi(const View& view, FindingSink& sink)
 {
     // Only void and lost ones left: nothing can come any more that would show the load good.
-    const bool onlyVoid = view.bi == BiState::voided;
+    const bool onlyVoid = view.hasOnlyVoidVials;
     const auto addVoid = [&](Key key, const LoadVial& each, const std::optional<Act>& act) {
         const std::string_view id = each.vial->id;
         if (view.biRequired && onlyVoid) {
@@ -47,6 +47,9 @@ void bi(const View& view, FindingSink& sink)
         anyUseful = anyUseful || state == VialState::negative || state == VialState::pending
                     || state == VialState::positive;
         const std::string_view id = each.vial->id;
+        if (each.judged.unclear && state != VialState::pending) {
+            sink.add(Key::biUnclear, Outcome::waits, id);
+        }
         switch (each.judged.state) {
         case VialState::negative: break;
         case VialState::positive: sink.add(Key::biPositive, Outcome::fails, id); break;
