@@ -38,7 +38,7 @@ enum class PendingWhy : std::uint8_t {
 /// What a vial says in its cycle (RULES.md, 4).
 struct VialJudgement {
     VialState state = VialState::pending;
-    bool unclear = false; ///< whether anything grew is open, whatever the state
+    bool unclear = false;             ///< whether anything grew is open, whatever the state
     PendingWhy why = PendingWhy::due; ///< meaningful while pending
     std::optional<Instant> changesAt; ///< when time alone changes it, later than now
     std::optional<Instant> dueAt;     ///< the readout from which a negative is final

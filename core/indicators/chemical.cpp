@@ -65,7 +65,7 @@ Cause causeOf(const IndicatorReading& reading, const std::vector<IndicatorReadin
 bool fitsCycleType(const IndicatorProduct& product, const CycleContext& cycle)
 {
     return !cycle.asksCycleType || product.cycleTypes.empty()
-           || (!cycle.cycleType.empty()
+           || (isKnownCycleType(cycle.cycleType)
                && std::any_of(product.cycleTypes.begin(), product.cycleTypes.end(),
                               [&cycle](const std::string& type) {
                                   return isSameCycleType(type, cycle.cycleType);
@@ -146,6 +146,10 @@ void prepareChemical(ChemicalIndicator& indicator, const CycleContext& cycle,
     if (indicator.spoiled == Cause::none && !indicator.alsoUsedIn.empty()) {
         indicator.spoiled = Cause::usedElsewhere;
     }
+    indicator.lacksOnlyLot =
+        (indicator.spoiled == Cause::lotUnknown || indicator.spoiled == Cause::lotWithoutDate)
+        && indicator.alsoUsedIn.empty()
+        && unfitByOrigin(indicator.link, IndicatorKind::chemical, cycle, known) == Cause::none;
     for (IndicatorReading& reading : indicator.readings) {
         reading.cause = isGoodAnswer(reading.seen)
                             ? causeOf(reading, indicator.readings, product, cycle)
@@ -173,6 +177,7 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
     ChemicalJudgement judgement;
     judgement.cause = spoiledAt(indicator, allowedTypes);
     judgement.spoiled = judgement.cause != Cause::none;
+    judgement.lacksOnlyLot = indicator.lacksOnlyLot && allowedTypes.contains(indicator.type);
     switch (settled.state) {
     case SettledState::rejected:
         judgement.state = ChemicalState::rejected;

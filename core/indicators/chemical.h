@@ -20,6 +20,7 @@ void prepareChemical(ChemicalIndicator& indicator, const CycleContext& cycle,
 struct ChemicalJudgement {
     ChemicalState state = ChemicalState::unread;
     bool spoiled = false;            ///< only another indicator of the same cycle can count
+    bool lacksOnlyLot = false;       ///< spoiled, but an entry in the register of lots mends it
     bool absent = false;             ///< rejected because it was not there
     const Act* rejectedBy = nullptr; ///< the act that rejected it; null unless rejected
     Cause cause = Cause::none;       ///< why it is spoiled or, unspoiled, invalid

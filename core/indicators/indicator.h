@@ -57,6 +57,7 @@ struct ChemicalIndicator {
     ProductLink link;
     std::int32_t type = 0;       ///< ISO 11140-1 type of the product; 0: unknown
     Cause spoiled = Cause::none; ///< what spoils it in its cycle, its type at its place apart
+    bool lacksOnlyLot = false;   ///< nothing spoils it but that its lot, or its date, is not known
 };
 
 enum class ProcessIndicator : std::uint8_t { unknown, changed, unchanged };

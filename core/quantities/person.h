@@ -9,6 +9,9 @@ namespace loadwarden {
 /// What does not count in a name: the white space of ASCII.
 inline constexpr std::string_view blanks = " \t\n\v\f\r";
 
+/// What does not count in a cycle type.
+inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
+
 /// Whether a name or number names anybody: blanks alone do not.
 [[nodiscard]] inline bool isNamed(std::string_view by)
 {
@@ -60,7 +63,13 @@ inline constexpr std::string_view blanks = " \t\n\v\f\r";
 /// the case of A to Z do not matter.
 [[nodiscard]] inline bool isSameCycleType(std::string_view a, std::string_view b)
 {
-    return isSameWithout(" \t\n\v\f\r-_", a, b);
+    return isSameWithout(cycleTypeBlanks, a, b);
+}
+
+/// Whether anything of a cycle type is left then: what has nothing left is unknown.
+[[nodiscard]] inline bool isKnownCycleType(std::string_view type)
+{
+    return type.find_first_not_of(cycleTypeBlanks) != std::string_view::npos;
 }
 
 /// Whether two names or numbers name two different persons.

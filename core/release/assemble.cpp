@@ -59,7 +59,7 @@ public:
             vial.midnightAfterStart = m_zone.resolve(*day + 1, 0);
         }
         vial.controls.clear();
-        if (vial.incubator.empty()) {
+        if (!isNamed(vial.incubator)) {
             return;
         }
         for (const auto& entry : m_controls.all({vial.product, vial.lot, vial.incubator})) {

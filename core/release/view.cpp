@@ -210,8 +210,7 @@ struct ImplantPcd {
 /// Whether another reading, or an entry in the register of lots, can still make it count.
 bool isStillOpen(const ChemicalJudgement& judged)
 {
-    return !judged.spoiled || judged.cause == Cause::lotUnknown
-           || judged.cause == Cause::lotWithoutDate;
+    return !judged.spoiled || judged.lacksOnlyLot;
 }
 
 ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
