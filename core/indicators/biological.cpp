@@ -53,13 +53,23 @@ const IndicatorProduct* biologicalProduct(ProductLink link, const IndicatorRegis
     return product != nullptr && product->kind == IndicatorKind::biological ? product : nullptr;
 }
 
-bool isInReach(const ControlCandidate& candidate, ControlReach reach,
-               const BiologicalSettings& settings)
+bool isOnSameDayOrNear(const Vial& vial, const Control& control, Duration window)
+{
+    if (!vial.incubationStart || !control.incubationStart) {
+        return false;
+    }
+    const Duration apart = *control.incubationStart - *vial.incubationStart;
+    return control.incubationDay == vial.incubationDay
+           || (apart < Duration{} ? -apart : apart) <= window;
+}
+
+bool isInReach(const Vial& vial, const Control& control, std::string_view lotOfCycle,
+               ControlReach reach, const BiologicalSettings& settings)
 {
     switch (reach) {
-    case ControlReach::day: return candidate.sameDay || candidate.apart <= settings.controlWindow;
+    case ControlReach::day: return isOnSameDayOrNear(vial, control, settings.controlWindow);
     case ControlReach::lot: return true;
-    case ControlReach::load: return candidate.forThisLoad;
+    case ControlReach::load: return !lotOfCycle.empty() && control.forLoad == lotOfCycle;
     }
     return false;
 }
@@ -213,20 +223,23 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
     return ControlState::pending;
 }
 
-GroupJudgement judgeGroup(const Vial& vial, bool ofHistory, const BiologicalSettings& settings,
-                          const IndicatorRegister& known, Instant now)
+GroupJudgement judgeGroup(const Vial& vial, const CycleContext& cycle, bool ofHistory,
+                          const BiologicalSettings& settings, const IndicatorRegister& known,
+                          Instant now)
 {
     const IndicatorProduct* product = biologicalProduct(vial.link, known);
     const ControlReach reach =
         product != nullptr && product->control ? *product->control : settings.controlReach;
     bool grown = false;
     bool pending = false;
-    for (const ControlCandidate& candidate : vial.controls) {
-        if (!isInReach(candidate, reach, settings)) {
+    for (std::int32_t i = 0; i < vial.controls.count; ++i) {
+        const std::int32_t index =
+            known.controlOrder[static_cast<std::size_t>(vial.controls.first + i)];
+        const Control& control = known.controls[static_cast<std::size_t>(index)];
+        if (!isInReach(vial, control, cycle.lot, reach, settings)) {
             continue;
         }
-        switch (judgeControl(known.controls[static_cast<std::size_t>(candidate.control)], settings,
-                             known, now)) {
+        switch (judgeControl(control, settings, known, now)) {
         case ControlState::dead: return {GroupState::dead, {}};
         case ControlState::grown: grown = true; break;
         case ControlState::pending: pending = true; break;
@@ -298,7 +311,7 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     // group yet: that is said as not started or not registered.
     const Cause unregistered = missingInRegister(vial.link, cycle, known);
     const bool hasGroup = vial.incubationStart && unregistered == Cause::none;
-    const GroupJudgement group = hasGroup ? judgeGroup(vial, ofHistory, settings, known, now)
+    const GroupJudgement group = hasGroup ? judgeGroup(vial, cycle, ofHistory, settings, known, now)
                                           : GroupJudgement{GroupState::pending, {}};
     judgement.cause = spoiledBy(vial, cycle, known, now);
     if (judgement.cause == Cause::none && hasGroup) {
@@ -321,11 +334,11 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     }
 
     judgement.state = VialState::pending;
+    judgement.changesAt = group.awaitedUntil;
     if (judgement.unclear) {
         judgement.why = PendingWhy::unclear;
         return judgement;
     }
-    judgement.changesAt = group.awaitedUntil;
     if (unregistered != Cause::none) {
         judgement.why = PendingWhy::notRegistered;
         judgement.cause = unregistered;

@@ -67,7 +67,7 @@ enum class ControlState : std::uint8_t { asMissing, grown, dead, pending };
 [[nodiscard]] ControlState judgeControl(const Control& control, const BiologicalSettings& settings,
                                         const IndicatorRegister& known, Instant now);
 
-[[nodiscard]] GroupJudgement judgeGroup(const Vial& vial, bool ofHistory,
+[[nodiscard]] GroupJudgement judgeGroup(const Vial& vial, const CycleContext& cycle, bool ofHistory,
                                         const BiologicalSettings& settings,
                                         const IndicatorRegister& known, Instant now);
 

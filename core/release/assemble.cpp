@@ -36,6 +36,9 @@ public:
     {
     }
 
+    /// The controls in the order into which vials point.
+    [[nodiscard]] std::vector<std::int32_t> controlOrder() const { return m_controls.order(); }
+
     [[nodiscard]] ProductLink link(const std::string& product, const std::string& lot) const
     {
         return {m_products.first({product}), m_lots.first({product, lot})};
@@ -48,32 +51,20 @@ public:
         prepareChemical(indicator, cycle, m_known);
     }
 
-    void vial(Vial& vial, std::string_view lotOfCycle) const
+    void vial(Vial& vial) const
     {
         vial.link = link(vial.product, vial.lot);
         vial.incubatorIndex = m_incubators.first({vial.incubator});
         sortReadings(vial.readings);
-        std::optional<Date> day;
+        vial.incubationDay.reset();
         if (vial.incubationStart) {
-            day = m_zone.dateOf(*vial.incubationStart);
-            vial.midnightAfterStart = m_zone.resolve(*day + 1, 0);
+            vial.incubationDay = m_zone.dateOf(*vial.incubationStart);
+            vial.midnightAfterStart = m_zone.resolve(*vial.incubationDay + 1, 0);
         }
-        vial.controls.clear();
-        if (!isNamed(vial.incubator)) {
-            return;
-        }
-        for (const auto& entry : m_controls.all({vial.product, vial.lot, vial.incubator})) {
-            const Control& control = m_known.controls[static_cast<std::size_t>(entry.index)];
-            ControlCandidate candidate;
-            candidate.control = entry.index;
-            candidate.forThisLoad = !lotOfCycle.empty() && control.forLoad == lotOfCycle;
-            candidate.apart = Duration{INT64_MAX};
-            if (control.incubationStart && vial.incubationStart) {
-                candidate.sameDay = m_zone.dateOf(*control.incubationStart) == *day;
-                const Duration apart = *control.incubationStart - *vial.incubationStart;
-                candidate.apart = apart < Duration{} ? -apart : apart;
-            }
-            vial.controls.push_back(candidate);
+        vial.controls = {};
+        if (isNamed(vial.incubator)) {
+            const auto [first, count] = m_controls.run({vial.product, vial.lot, vial.incubator});
+            vial.controls = {first, count};
         }
     }
 
@@ -83,16 +74,19 @@ public:
         sortReadings(control.readings);
         const IndicatorLot* lot = m_known.lotOf(control.link);
         control.lotInDate = false;
-        if (lot != nullptr && control.incubationStart && lot->expires) {
+        control.incubationDay.reset();
+        if (control.incubationStart) {
             const Date day = m_zone.dateOf(*control.incubationStart);
-            control.lotInDate = day <= *lot->expires && *lot->expires <= day + longestShelfDays;
+            control.incubationDay = day;
+            control.lotInDate = lot != nullptr && lot->expires && day <= *lot->expires
+                                && *lot->expires <= day + longestShelfDays;
         }
     }
 
     void cycle(HistoryCycle& cycle, const CycleTimes& times) const
     {
         for (Vial& each : cycle.vials) {
-            vial(each, cycle.lot);
+            vial(each);
         }
         if (cycle.sheet) {
             chemical(*cycle.sheet, sheetContextOf(cycle, times));
@@ -364,6 +358,7 @@ Evidence assemble(EvidenceRecord given)
     for (Control& control : evidence.known.controls) {
         linker.control(control);
     }
+    evidence.known.controlOrder = linker.controlOrder();
     const ClockCorrection clock(record.sterilizer ? &*record.sterilizer : nullptr, record.zone);
     if (record.sterilizer) {
         evidence.history.reserve(record.sterilizer->cycles.size());
@@ -393,7 +388,7 @@ Evidence assemble(EvidenceRecord given)
             linker.chemical(each, context);
         }
         for (Vial& each : pcd.vials) {
-            linker.vial(each, load.lot);
+            linker.vial(each);
         }
     }
     linkItems(record, context, linker);

@@ -42,7 +42,7 @@ BiFrequency frequencyOf(const Policy& policy, Method method)
     case Method::steam: return policy.biSteam;
     case Method::hydrogenPeroxide: return policy.biHydrogenPeroxide;
     case Method::dryHeat: return policy.biDryHeat;
-    case Method::ethyleneOxide: return BiFrequency::everyLoad;
+    case Method::ethyleneOxide: return policy.biEthyleneOxide; // a policy can say nothing else
     case Method::unknown: break;
     }
     return BiFrequency::eachDay;

@@ -59,8 +59,11 @@ RC_GTEST_PROP(NextChange, IsTheFirstMomentAtWhichTimeAloneChangesTheDecision, ()
     RC_CLASSIFY(decision.nextChangeAt.has_value(), "time alone will change it");
     if (!decision.nextChangeAt) {
         // Nothing to come: a year on, the same is said.
-        RC_ASSERT(isSame(decision, support::decideRecordAt(situation.record, situation.policy,
-                                                           now + Duration::hours(24 * 365))));
+        const Decision later = support::decideRecordAt(situation.record, situation.policy,
+                                                       now + Duration::hours(24 * 365));
+        RC_LOG() << formatUtc(now) << support::describe(decision) << "then a year on "
+                 << support::describe(later);
+        RC_ASSERT(isSame(decision, later));
         return;
     }
     const Instant change = *decision.nextChangeAt;
