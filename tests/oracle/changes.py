@@ -657,6 +657,9 @@ def record_times(g):
             g.now = g.start + g.pick(AROUND)
 
 
+PRINTED = ("program", "sterilizer", "counter", "start", "end")
+
+
 @late(12)
 def printout(g):
     load = g.load
@@ -671,7 +674,7 @@ def printout(g):
             load.pop("printout", None)
         load["printoutLost"] = g.act(g.end + 5 * MINUTE, g.pick(("operator", "operator", "viewer")))
     elif how == "answer":
-        load["printoutAnswers"] = [g.act(g.end + HOUR, g.pick(("operator", "viewer", "lead")),
+        load["printoutAnswers"] = [g.act(g.end + HOUR, g.pick(("operator", "viewer", "lead")), field=g.pick(PRINTED),
                                          answer=g.pick(("wrong-cycle", "wrong-sterilizer", "record-right")))]
     elif p is None:
         return False
@@ -713,7 +716,7 @@ def printout(g):
             by = spelled(by, g.pick)
         load.setdefault("printoutAnswers", []).append(
             g.act(recorded + g.pick((-1, 0, 0, 1, HOUR)), g.pick(("lead", "lead", "lead", "supervisor", "operator")),
-                  by=by, answer="record-right"))
+                  by=by, answer="record-right", field=g.pick(PRINTED)))
         load["printoutAnswers"][-1].pop("recordedAt", None)
 
 
@@ -808,11 +811,11 @@ def resolve(g, cycle, end):
         cycle["resolutions"] = []
     for _ in range(count):
         recorded = g.pick((end + g.minutes(0, 200), g.start + g.pick(AROUND), g.start + DAY, end + g.pick(AROUND)))
-        happened = g.pick((recorded, recorded - g.minutes(0, 60), end))
+        happened = max(end, g.pick((recorded, recorded - g.minutes(0, 60), end))) + g.pick((0, 0, 0, 0, 0, -1))
         cycle["resolutions"].append(
             g.act(min(happened, recorded), g.pick(("lead", "lead", "lead", "supervisor", "operator")),
                   recorded=recorded, cause=g.pick(("known", "known", "known", "unknown")),
-                  reach=g.pick(("that-load", "sterilizer"))))
+                  reach=g.pick(("that-load", "sterilizer")), what="what was done"))
 
 
 def give_leak(g, cycle):
@@ -981,7 +984,8 @@ def bowie_dicks(g):
             done = g.pick((end, end + g.minutes(0, 60))) + g.pick(AROUND)
             recorded = done + g.pick((0, 0, MINUTE, 20 * MINUTE, 200 * MINUTE))
             test["resolutions"] = [g.act(done, g.pick(("lead", "lead", "supervisor", "operator")), recorded=recorded,
-                                         cause=g.pick(("known", "known", "known", "unknown")), reach="sterilizer")]
+                                         cause=g.pick(("known", "known", "known", "unknown")), reach="sterilizer",
+                                         what="what was done")]
             if g.chance(0.2):
                 resolve(g, test, end)
             if g.chance(0.85):
@@ -989,8 +993,9 @@ def bowie_dicks(g):
                 if g.chance(0.3):
                     spoil_bowie_dick(g, again)
             if g.chance(0.5):
-                g.service.append(g.act(recorded, "supervisor", recorded=max(recorded, at + DAY if g.chance(0.3)
-                                                                            else recorded), state="in-service"))
+                back = max(recorded, at)
+                g.service.append(g.act(back, "supervisor", recorded=max(back, at + DAY if g.chance(0.3) else back),
+                                       state="in-service"))
         if g.chance(0.6):           # a return after everything lifts the hold that a failed test is
             g.service.append(g.act(g.start - MINUTE, "supervisor", recorded=g.start - g.pick((0, 1)),
                                    state="in-service"))

@@ -222,10 +222,9 @@ class Scenario:
                 fields["cycleTypes"] = ["type-a", "type-b"] if self.chance(0.5) else [self.type]
             if kind == "sheet":
                 fields["methods"] = ["steam"]
-                if self.chance(0.6):
-                    fields.update(leastMinutes=3.5, mostMinutes=4)
-                if self.chance(0.4):
-                    fields.update(leastCelsius=134, mostCelsius=137)
+                for least, most in ((("leastMinutes", 3.5), ("mostMinutes", 4)),
+                                    (("leastCelsius", 134), ("mostCelsius", 137))):
+                    fields.update(self.pick(((least, most), (least, most), (least,), (most,))))
                 if self.chance(0.3):
                     fields["dryingForbidden"] = self.chance(0.8)
             self.shared[kind] = self.product("chemical", **fields)
@@ -356,10 +355,13 @@ class Scenario:
                                          ("KPaGauge", 180, 210), ("BarGauge", 1.8, 2.1), ("PsiGauge", 26, 30)))
             limits.append({"parameter": "pressure", "least" + unit: low, "most" + unit: high})
         if self.method == "ethylene-oxide":
-            if self.chance(0.7):
-                limits.append({"parameter": "concentration", "leastMgPerL": 450, "mostMgPerL": 1200})
-            if self.chance(0.7):
-                limits.append({"parameter": "humidity", "leastPercent": 40, "mostPercent": 80})
+            for field, limit in (("recordsConcentration", {"parameter": "concentration", "leastMgPerL": 450, "mostMgPerL": 1200}),
+                                 ("recordsHumidity", {"parameter": "humidity", "leastPercent": 40, "mostPercent": 80})):
+                recorded = self.chance(0.75)
+                if recorded or self.chance(0.5):
+                    limits.append(limit)
+                if not recorded or self.chance(0.3):
+                    self.sterilizer[field] = recorded
         rng.shuffle(limits)
         out["limits"] = limits
         return out
