@@ -1,6 +1,6 @@
 """Biological indicators and their controls (section 4)."""
 
-from chemical import act_cause, in_turn, of_type, settle, start_day, voiders, without_date
+from chemical import act_cause, in_turn, of_type, settle, voiders, without_date
 from evidence import happened, is_empty, person, recorded
 from moments import HOUR, MINUTE, day_of, from_end_on, minute, moment
 
@@ -112,7 +112,7 @@ def not_registered(case, raw, cycle):
     lot = case.lots.get((raw["product"], raw.get("lot")))
     if lot is None:
         return "lot-unknown"
-    return "lot-without-date" if without_date(lot, start_day(case, cycle)) else None
+    return "lot-without-date" if without_date(lot, cycle.start_day) else None
 
 
 class Vial:
@@ -212,10 +212,9 @@ def what_voids(case, raw, cycle, product, begun):
     """The first cause in the vial itself for which it is void, or None."""
     if product is not None:
         lot = case.lots.get((raw["product"], raw.get("lot")), {})
-        day = start_day(case, cycle)
         if product["kind"] != "biological":
             return "product-unfit"
-        if day is not None and "expires" in lot and day > day_of(lot["expires"]):
+        if cycle.start_day is not None and "expires" in lot and cycle.start_day > day_of(lot["expires"]):
             return "lot-expired"
         if cycle.method != "unknown" and cycle.method not in product["methods"]:
             return "method"

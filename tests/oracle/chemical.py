@@ -111,11 +111,6 @@ def without_date(lot, day):
     return "expires" not in lot or day is not None and day_of(lot["expires"]) > day + LONGEST_SHELF_LIFE
 
 
-def start_day(case, cycle):
-    """The facility day of a cycle's start, or None."""
-    return None if cycle.start is None else case.zone.day(cycle.start)
-
-
 def what_spoils(case, ci, cycle, place, vials=()):
     """The causes for which only another indicator of the same cycle can count, in their order."""
     product = case.products.get(ci.get("product"))
@@ -127,7 +122,7 @@ def what_spoils(case, ci, cycle, place, vials=()):
     if product["kind"] != "chemical":
         yield "product-unfit"
         return
-    day = start_day(case, cycle)
+    day = cycle.start_day
     if lot is None:
         yield "lot-unknown"
     elif without_date(lot, day):

@@ -62,6 +62,7 @@ class Cycle:
         self.start = self._time(case, "start")
         self.end = self._time(case, "end")
         self.order_end = self.start if self.end is None else self.end
+        self.start_day = None if self.start is None else case.zone.day(self.start)      # facility day
         if place == "load":
             self.method, self.type = case.method, one_type(case.spec.get("cycleType"))
             self.vials = [vial for pcd in case.pcds for vial in pcd.get("vials", ())]
@@ -131,8 +132,10 @@ class Case:
     # acts ---------------------------------------------------------------------------------------
     def stands(self, act):
         """Whether an act is there and stands."""
-        return (act is not None and bool(person(act)) and role(act) in WORKERS
-                and happened(act) <= recorded(act) <= self.now)
+        if act is None or act.get("role", "operator") not in WORKERS or not one_spelling(act.get("by", "")):
+            return False
+        noted = moment(act.get("recordedAt") or act["happenedAt"])
+        return moment(act["happenedAt"]) <= noted <= self.now
 
     def stands_by_lead(self, act):
         return self.stands(act) and role(act) in LEADS

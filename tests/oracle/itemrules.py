@@ -100,7 +100,7 @@ def item_package(case, item):
                                   and case.method not in item.packaging.get("methods", ())):
         yield Finding(rule, "item.packaging-not-stated", "waits")
     if "packagingExpires" in raw and case.load.start is not None:
-        if day_of(raw["packagingExpires"]) < case.zone.day(case.load.start):
+        if day_of(raw["packagingExpires"]) < case.load.start_day:
             yield Finding(rule, "item.packaging-expired", "waits")
 
 

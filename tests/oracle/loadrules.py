@@ -78,9 +78,9 @@ def rule_acts(case):
     limit = case.policy["acts.late_hours"] * HOUR
     for acts in (own, all_acts(others, None, [])):
         for act, field in acts:
-            done = happened(act)
-            noted = recorded(act) if "recordedAt" in act else done
-            if not person(act) or act.get("role") == "viewer":
+            done = moment(act["happenedAt"])
+            noted = moment(act["recordedAt"]) if "recordedAt" in act else done
+            if not one_spelling(act.get("by", "")) or act.get("role") == "viewer":
                 unsigned[field] = True
             if done > noted or noted > case.now:
                 impossible = True
@@ -520,10 +520,10 @@ def rule_routine_bi(case):
     frequency = case.policy["bi." + case.method.replace("-", "_")]
     if frequency == "every-load":
         return
-    last = case.zone.day(load.start)
+    last = load.start_day
     first = last if frequency == "each-day" else last - 6
     cycles = [load] + [c for c in case.history if c.type is not None and c.type == load.type
-                       and first <= case.zone.day(c.start) <= last]
+                       and first <= c.start_day <= last]
     states = {cycle_bi(case, c) for c in cycles}
     if "negative" in states:
         return

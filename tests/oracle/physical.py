@@ -105,6 +105,8 @@ def stated_in_base(parameter, values, side, atmosphere=None):
 
 def disagrees(parameter, values, side, atmosphere):
     """Whether one limit or setting is stated in two units that differ by more than writing explains."""
+    if len(values) < 2:
+        return False
     stated = stated_in_base(parameter, values, side, atmosphere)
     return any(abs(a - b) > MOST_APART[parameter] for n, (gauge_a, a) in enumerate(stated) for gauge_b, b in stated[:n]
                if gauge_a == gauge_b or atmosphere is not None)
@@ -126,9 +128,7 @@ def limits_implausible(case, limits, settings):
         bound = base("celsius" if parameter == "temperature" else "minutes", shortest, None)
         least = [value for _, value in stated_in_base(parameter, limits.get(parameter, {}), "least")
                  if parameter != "exposure" or value > 0]
-        if parameter in settings:
-            least.append(settings[parameter])
-        if any(value < bound for value in least):
+        if any(value < bound for value in least) or parameter in settings and settings[parameter] < bound:
             yield parameter
 
 

@@ -101,6 +101,13 @@ def spelled(name, pick):
                  lambda: name.replace("-", " - "), lambda: "\t" + name.upper(), lambda: name + "\u00a0"))()
 
 
+def typed(cycle_type, pick):
+    """A cycle type in another spelling; seldom one of which nothing is left, or with a character that stays."""
+    return pick((cycle_type.upper, lambda: cycle_type.replace("-", " "), lambda: cycle_type.replace("-", "_"),
+                 lambda: cycle_type.replace("-", ""), lambda: " " + cycle_type.title(), lambda: cycle_type + "-",
+                 lambda: cycle_type.replace("-", "."), lambda: " -_", lambda: "-"))()
+
+
 class Scenario:
     """One record under construction, with handles that the changes use."""
 
@@ -176,7 +183,7 @@ class Scenario:
         length = {"steam": (29, 70), "ethylene-oxide": (150, 360), "hydrogen-peroxide": (28, 60),
                   "dry-heat": (120, 180)}[self.method]
         self.end = start + self.minutes(*length)
-        if self.chance(0.15):
+        if self.chance(0.3):            # not a whole minute: what is typed to the minute is from the end on
             self.end += rng.randrange(MINUTE)
         self.offset = self.pick((0, 0, 20, -75, 3600, -3600, 130))
 
