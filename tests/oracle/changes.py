@@ -1769,7 +1769,7 @@ def immediate(g):
         if g.chance(0.4):
             del use["reason"]
     elif how == "case":
-        use["caseReference"] = g.pick(("", " "))
+        use["caseReference"] = g.pick((" ", "\t "))
         if g.chance(0.5):
             del use["caseReference"]
     elif g.chance(0.5):
