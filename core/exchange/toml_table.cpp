@@ -1,6 +1,7 @@
 #include "core/exchange/toml_table.h"
 
 #include "core/quantities/thousandths.h"
+#include "core/quantities/unseen.h"
 #include "core/quantities/utf8.h"
 
 #include <algorithm>
@@ -134,6 +135,16 @@ std::optional<std::string> TomlTable::text(std::string_view key, std::size_t mos
         return std::nullopt;
     }
     return string->get();
+}
+
+std::optional<std::string> TomlTable::name(std::string_view key, std::size_t most)
+{
+    std::optional<std::string> name = text(key, most);
+    if (const auto unseen = findUnseen(name.value_or(""))) {
+        wrong(*m_table->get(key), key, unseenText(*unseen));
+        return std::nullopt;
+    }
+    return name;
 }
 
 std::optional<std::int64_t> TomlTable::whole(std::string_view key, std::int64_t least,

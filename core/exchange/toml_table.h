@@ -60,6 +60,8 @@ public:
 
     // Each of these asks for a required key.
     std::optional<std::string> text(std::string_view key, std::size_t most);
+    /// A text without characters that nobody sees.
+    std::optional<std::string> name(std::string_view key, std::size_t most);
     std::optional<std::int64_t> whole(std::string_view key, std::int64_t least, std::int64_t most);
     std::optional<std::size_t> word(std::string_view key, std::span<const std::string_view> words);
     std::optional<bool> flag(std::string_view key);

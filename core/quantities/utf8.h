@@ -16,6 +16,15 @@ constexpr bool isContinuation(unsigned char byte) noexcept
 /// none.
 [[nodiscard]] std::size_t characterLength(std::string_view text) noexcept;
 
+/// A character and how many bytes it takes.
+struct Character {
+    char32_t code;
+    std::size_t bytes;
+};
+
+/// The first character of a text that is not empty; a byte that starts none is U+FFFD.
+[[nodiscard]] Character characterAt(std::string_view text) noexcept;
+
 /// How many characters valid UTF-8 has.
 constexpr std::size_t characterCount(std::string_view text) noexcept
 {

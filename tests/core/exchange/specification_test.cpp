@@ -396,6 +396,7 @@ INSTANTIATE_TEST_SUITE_P(
         Defect{"air_removal = \"prevacuum\"\n", "", "air_removal", "is missing"},
         Defect{"purpose = \"routine\"", "purpose = \"other\"", "purpose", "routine, immediate-use"},
         Defect{"cycle_type = \"own\"", "cycle_type = \"\"", "cycle_type", "must not be empty"},
+        Defect{"program = \"P4\"", "program = \"P4\u00A0\"", "program", "character 3 is U+00A0"},
         Defect{"program = \"P4\"", "program = 4", "program", "must be a text"},
         Defect{"extended = true", "extended = 1", "extended", "false or true"},
         Defect{"extended = true", "extended = true\nextnded = true", "extnded", "is not known"},
