@@ -26,11 +26,12 @@ bool isBlank(std::string_view text)
 
 std::string textOf(const TomlError& error)
 {
-    std::string text = error.file + ":" + std::to_string(error.line) + ": ";
+    std::string text =
+        error.file + (error.line == 0 ? "" : ":" + std::to_string(error.line)) + ": ";
     if (!error.field.empty()) {
-        text += error.field + ": ";
+        text += shown(error.field) + ": ";
     }
-    return text + error.message;
+    return text + shown(error.message);
 }
 
 void TomlErrors::add(int line, std::string field, std::string message)
@@ -50,13 +51,23 @@ std::vector<TomlError> TomlErrors::sorted() &&
     return std::move(m_errors);
 }
 
+int lineOf(std::string_view toml, std::string_view key)
+{
+    const toml::table table = toml::parse(toml);
+    const toml::node* const node = table.get(key);
+    return node == nullptr ? 1 : static_cast<int>(node->source().begin.line);
+}
+
 std::optional<toml::table> parseToml(std::string_view text, TomlErrors& errors)
 {
     try {
         return toml::parse(text);
     } catch (const toml::parse_error& error) {
         errors.add(static_cast<int>(error.source().begin.line), "",
-                   "not TOML: " + std::string(error.description()));
+                   "column " + std::to_string(error.source().begin.column)
+                       + ": cannot be read as TOML; a line is a [table] or a key = value, a text "
+                         "stands in quotation marks, and nothing stands twice (the parser says: "
+                       + std::string(error.description()) + ")");
         return std::nullopt;
     }
 }

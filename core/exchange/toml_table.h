@@ -34,6 +34,9 @@ private:
 /// nullopt when the text is no TOML, which is then said in `errors`.
 std::optional<toml::table> parseToml(std::string_view text, TomlErrors& errors);
 
+/// The line, from 1, on which the value of a key of the root stands in a text that is TOML.
+int lineOf(std::string_view toml, std::string_view key);
+
 /// A number in thousandths, exactly; nullopt when it is no number, has more than `decimals` (0 to
 /// 3) decimals, or lies beyond a thousand million.
 std::optional<std::int64_t> thousandthsOf(const toml::node& number, int decimals);

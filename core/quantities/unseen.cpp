@@ -75,6 +75,21 @@ std::string codeText(char32_t code)
     return "U+" + text;
 }
 
+std::string shown(std::string_view text)
+{
+    std::string out;
+    while (!text.empty()) {
+        const utf8::Character character = utf8::characterAt(text);
+        if (isUnseen(character.code) || character.code == utf8::replacement) {
+            out += '<' + codeText(character.code) + '>';
+        } else {
+            out += text.substr(0, character.bytes);
+        }
+        text.remove_prefix(character.bytes);
+    }
+    return out;
+}
+
 std::string unseenText(Unseen found)
 {
     return "character " + std::to_string(found.number) + " is " + codeText(found.code)

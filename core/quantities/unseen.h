@@ -43,6 +43,10 @@ struct Unseen {
 /// "U+00A0": a character by its code.
 [[nodiscard]] std::string codeText(char32_t code);
 
+/// Text of a file, with codes in angle brackets in the place of what cannot be seen and of bytes
+/// that are no UTF-8: <U+00A0>.
+[[nodiscard]] std::string shown(std::string_view text);
+
 /// What is wrong with a name that holds such a character, in words.
 [[nodiscard]] std::string unseenText(Unseen found);
 

@@ -36,7 +36,7 @@ Character characterAt(std::string_view text) noexcept
 {
     const std::size_t bytes = characterLength(text);
     if (bytes == 0) {
-        return {0xFFFD, 1};
+        return {replacement, 1};
     }
     const auto first = static_cast<unsigned char>(text.front());
     if (bytes == 1) {

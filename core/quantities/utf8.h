@@ -22,7 +22,10 @@ struct Character {
     std::size_t bytes;
 };
 
-/// The first character of a text that is not empty; a byte that starts none is U+FFFD.
+/// What stands for bytes that are no character.
+inline constexpr char32_t replacement = 0xFFFD;
+
+/// The first character of a text that is not empty; a byte that starts none is a replacement.
 [[nodiscard]] Character characterAt(std::string_view text) noexcept;
 
 /// How many characters valid UTF-8 has.

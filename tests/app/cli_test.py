@@ -281,11 +281,15 @@ class Decide(Temporary):
 
     def test_text_of_a_record_cannot_move_the_cursor(self):
         record = example(GOOD)
-        record["load"]["items"][0]["label"] = "A\u001b[2J\nLoad X: Release"
-        record["load"]["items"][0]["checks"][0]["intact"] = False
-        answer = run("decide", stdin=lines(record))
-        self.assertNotIn("\u001b", answer.stdout)
-        self.assertNotIn("\nLoad X", answer.stdout)
+        for hidden in "\u001b[2J", "\nLoad X: Release", "\u009b2J", "\u202e":
+            record["load"]["items"][0]["label"] = "A" + hidden
+            record["load"]["colour" + hidden] = "red"
+            answer = run("decide", stdin=lines(record))
+            self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+            self.assertEqual(len(answer.stderr.splitlines()), 2)
+            self.assertNotIn(hidden, answer.stderr.rstrip("\n"))
+            self.assertEqual(answer.stderr.count(f"U+{ord(hidden[0]):04X}"), 2, answer.stderr)
+            del record["load"]["colour" + hidden]
 
     def test_at_overrules_the_records_own_moment(self):
         record = example(WAITING)
@@ -412,6 +416,28 @@ class Policy(Temporary):
             line = text[:text.index(part)].count("\n") + 1
             self.assertTrue(error.startswith(f"{path}:{line}: "), error)
 
+    def test_check_lists_what_is_milder_than_the_default(self):
+        default = run("policy", "show").stdout
+        self.assertIn("\nNo value is milder than the default policy's.\n",
+                      run("policy", "check", SOURCE / "resources/policies/us-hospital.toml").stdout)
+        text = default.replace('id = "us-hospital"', 'id = "ours"')
+        for section, value in ("bi.steam", "weekly"), ("implant.hold", "implants-only"), ("bi.readout", "last"):
+            head, tail = text.split(f"[{section}]")
+            text = f"{head}[{section}]" + re.sub(r'value = ".*?"', f'value = "{value}"', tail, count=1)
+        path = self.write("ours.toml", text)
+        answer = run("policy", "check", path)
+        self.assertEqual((answer.returncode, answer.stderr), (0, ""))
+        line = {word: text[:text.index(f'value = "{word}"')].count("\n") + 1 for word in ("weekly", "implants-only")}
+        self.assertEqual(answer.stdout.split("Milder than the default policy:\n")[1].splitlines(), [
+            f'{path}:{line["weekly"]}: bi.steam.value: "weekly"; the default is "each-day"',
+            f'{path}:{line["implants-only"]}: implant.hold.value: "implants-only"; the default is "whole-load"'])
+
+    def test_what_is_no_toml_is_said_with_line_and_column(self):
+        path = self.write("p.toml", run("policy", "show").stdout.replace('id = "us-hospital"', "id = us"))
+        answer = run("policy", "check", path)
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        self.assertRegex(answer.stderr, re.escape(f"{path}:8: column 6: cannot be read as TOML; ") + ".*\n$")
+
     def test_check_of_a_file_that_is_not_there(self):
         answer = run("policy", "check", "/nowhere/p.toml")
         self.assertEqual(answer.returncode, 2)
@@ -429,6 +455,16 @@ class Others(unittest.TestCase):
         names = run("specifications").stdout.split()
         files = [p.stem for p in (SOURCE / "resources/specifications").glob("*.toml")]
         self.assertEqual(sorted(names), sorted(name + "@1" for name in files))
+
+    def test_a_specification_that_is_there_already_is_said_where_its_id_stands(self):
+        stored = next((SOURCE / "resources/specifications").glob("*.toml"))
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / "copy.toml"
+            path.write_text(stored.read_text())
+            line = re.split(r"^id = ", stored.read_text(), flags=re.MULTILINE)[0].count("\n") + 1
+            answer = run("specifications", "--specifications", folder)
+        self.assertEqual(answer.returncode, 2)
+        self.assertTrue(answer.stderr.startswith(f"{path}:{line}: id: "), answer.stderr)
 
     def test_help_carries_the_caution(self):
         for arguments in [("--help",), ("-h",), ("decide", "--help")]:

@@ -106,12 +106,7 @@ std::string quoted(std::string_view text)
             break;
         }
         const utf8::Character character = utf8::characterAt(text.substr(at));
-        const std::string_view bytes = text.substr(at, character.bytes);
-        if (character.code == 0xFFFD || findUnseen(bytes)) {
-            out += '<' + codeText(character.code) + '>';
-        } else {
-            out += bytes;
-        }
+        out += shown(text.substr(at, character.bytes));
         at += character.bytes;
     }
     out += '"';
