@@ -1,5 +1,6 @@
 #include "app/cli/decide_stream.h"
 
+#include "app/cli/paragraph.h"
 #include "app/cli/plain_text.h"
 #include "core/exchange/decision_writer.h"
 #include "core/exchange/evidence_reader.h"
@@ -25,7 +26,7 @@ constexpr std::size_t batchBytes = 65'536;
 
 std::string placeOf(const std::string& source, std::int64_t record)
 {
-    return source + ": record " + std::to_string(record) + ": ";
+    return oneLine(source) + ": record " + std::to_string(record) + ": ";
 }
 
 class Run {

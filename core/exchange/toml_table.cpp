@@ -27,7 +27,7 @@ bool isBlank(std::string_view text)
 std::string textOf(const TomlError& error)
 {
     std::string text =
-        error.file + (error.line == 0 ? "" : ":" + std::to_string(error.line)) + ": ";
+        shown(error.file) + (error.line == 0 ? "" : ":" + std::to_string(error.line)) + ": ";
     if (!error.field.empty()) {
         text += shown(error.field) + ": ";
     }

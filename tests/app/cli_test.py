@@ -291,6 +291,14 @@ class Decide(Temporary):
             self.assertEqual(answer.stderr.count(f"U+{ord(hidden[0]):04X}"), 2, answer.stderr)
             del record["load"]["colour" + hidden]
 
+    def test_the_name_of_a_file_cannot_turn_the_text(self):
+        for hidden in "\u202e", "\u2066", "\u009b", "\u001b":
+            path = self.write(f"a{hidden}b.json", lines(example(GOOD)))
+            answer = run("decide", path, self.write(f"c{hidden}d.json", "{}"))
+            self.assertIn("a b.json, load ", answer.stdout)
+            self.assertIn("c d.json: record 1", answer.stderr)
+            self.assertNotIn(hidden, answer.stdout + answer.stderr)
+
     def test_at_overrules_the_records_own_moment(self):
         record = example(WAITING)
         decided = json.loads(run("decide", "--json", stdin=lines(record)).stdout)
