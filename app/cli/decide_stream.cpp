@@ -114,7 +114,7 @@ private:
         if (m_settings.json) {
             appendDecision(m_out, decision, {occasion.now, m_settings.policy}, sayIn(occasion));
         } else {
-            appendPlain(m_out, decision, occasion);
+            appendPlain(m_out, decision, occasion, m_tally.explained);
         }
     }
 
@@ -125,7 +125,7 @@ private:
         if (m_settings.json) {
             appendJudgement(m_out, judgement, {occasion.now, m_settings.policy}, sayIn(occasion));
         } else {
-            appendPlain(m_out, judgement, occasion);
+            appendPlain(m_out, judgement, occasion, m_tally.explained);
         }
     }
 

@@ -256,6 +256,76 @@ class Decide(Temporary):
         self.assertIn("\n  Reprocess: " + "; ".join(labels) + "\n", block)
         self.assertIn("\n  Release: 1 other item\n", block)
 
+    def test_the_same_of_several_subjects_is_said_once(self):
+        record = example(WAITING)
+        vials = record["load"]["pcds"][0]["vials"]
+        vials += [{**vials[0], "id": "V-B"}, {**vials[0], "id": "V-C"}]
+        for number, item in enumerate(record["load"]["items"]):
+            wrong = [{"method": "steam", "celsius": 121}]
+            item["devices"] = [{"name": name, "allowedCycles": wrong} for name in ("drill", "saw")]
+            item["label"] = f"set {number}"
+        record["load"]["items"].append({**record["load"]["items"][0], "label": "other",
+                                        "devices": [{"name": "drill", "allowedCycles": wrong}]})
+        block = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(block[:block.index("Sources:")].count("[bi.incubating]"), 1)
+        self.assertIn(f"(BI) {vials[0]['id']} is incubating.", " ".join(block.split()))
+        self.assertIn("\n    The same of: V-B; V-C\n", block)
+        # the drill is in more items than the saw, so each has its items
+        self.assertEqual(block[:block.index("Sources:")].count("[item.cycle-not-allowed]"), 2)
+        record["load"]["items"].pop()
+        block = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(block[:block.index("Sources:")].count("[item.cycle-not-allowed]"), 1)
+        self.assertIn("\n    The same of: saw\n    Item", block)
+
+    def test_each_of_several_subjects_keeps_its_review(self):
+        record = example(GOOD)
+        codes = ["A1", "B2", "C3"]
+        record["load"]["alarms"] = [{"code": code, "by": "p1", "happenedAt": record["load"]["start"]} for code in codes]
+        block = run("decide", stdin=lines(record)).stdout
+        why = block[:block.index("Sources:")]
+        self.assertEqual([json.loads("{" + " ".join(named.split()) + "}")["subject"]
+                          for named in re.findall(r"(?s)The review names (.+?\")\n", why)], codes)
+        self.assertIn("\n    The same of: B2; C3\n", why)
+
+    def test_what_only_follows_is_said_briefly(self):
+        block = run("decide", "--planned", SOURCE / "demo/evidence/33-implants-wait-overnight.json").stdout
+        said = " ".join(block.split())
+        self.assertIn("waits for what is said of the load's implants. [item.implant-waits]", said)
+        self.assertIn("is not final yet either. This load does not wait for it. [routine.pending]", said)
+        self.assertEqual(block.count("Next: "), 2)
+
+    def test_a_general_note_is_explained_once_a_run(self):
+        record = example(GOOD)
+        del record["load"]["pcds"]
+        record["sterilizer"]["cycles"] = [cycle for cycle in record["sterilizer"]["cycles"] if "vials" not in cycle]
+        explained = "has not been negative in the time in which it is due"
+        first = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(" ".join(first.split()).count(explained), 1)
+        three = run("decide", stdin=lines(record, record, record)).stdout
+        self.assertEqual(" ".join(three.split()).count(explained), 1)
+        short = f"\n  - As explained above, at standard input, load {record['load']['lot']}. [routine.none]\n"
+        self.assertEqual(three.count(short), 2)
+        self.assertEqual(three.count("[routine.none]"), 4)  # in full with its source, and twice in short
+        two = run("decide", self.write("a.json", lines(record)), self.write("b.json", lines(record))).stdout
+        self.assertIn(f"As explained above, at a.json, load {record['load']['lot']}. [routine.none]\n", two)
+
+    def test_the_headline_says_when_no_item_may_go(self):
+        record = example(GOOD)
+        for item in record["load"]["items"]:
+            item["checks"][0]["intact"] = False
+        count = len(record["load"]["items"])
+        self.assertGreater(count, 1)
+        head = f"standard input, load {record['load']['lot']}: Release"
+        self.assertTrue(run("decide", stdin=lines(record)).stdout.startswith(
+            f"{head}, but none of its {count} items may go\n"))
+        record["load"]["items"][0]["checks"][0]["intact"] = True
+        self.assertTrue(run("decide", stdin=lines(record)).stdout.startswith(
+            f"{head}, except {count - 1} item" + ("s" if count > 2 else "") + "\n"))
+        record["load"]["items"] = record["load"]["items"][1:2]
+        self.assertTrue(run("decide", stdin=lines(record)).stdout.startswith(f"{head}, but its only item may not go\n"))
+        record["load"]["readings"] = record["load"]["readings"][:-1]
+        self.assertIn(": Quarantine, but all its items: Reprocess\n", run("decide", stdin=lines(record)).stdout)
+
     def test_what_a_review_must_name_is_printed_as_it_is_typed(self):
         record = example(REVIEWED)
         review = record["load"]["reviews"].pop()
