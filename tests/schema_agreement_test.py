@@ -331,9 +331,10 @@ STRANGE = [None, True, False, 0, 1, -1, Decimal("1.5"), Decimal("1E2"), Decimal(
            "2031-03-04T07:14Z", "2031-03-04", "2031-02-29", "2031-04-31T07:14Z", {"happenedAt": "2031-03-04T07:14Z"}]
 
 TEXTS = ["", "x" * 64, "x" * 65, "\u00e9" * 64, "\U0001f600" * 64, "\U0001f600" * 65, "a\nb", "\"\\/", "y" * 2000,
-         "y" * 2001, "\u2028", "a\tb", "a\rb", "a\x1bb", "a\x7fb", "a\x85b",
-         "a\xa0b", "a\xadb", "a\u1680b", "\u2003", "p\u200b1", "p1\u200f", "a\u202eb", "\u202f", "a\u2060", "\u3000", "\ufeffx",
-         "a\u00b7b", "\u0e01\u0e34", "\u2010", "\u2027", "\u2030", "\u205e", "\u2070", "a  b", "00:00", "23:59", "24:00", "5:00", "UTC", "Europe/Paris", "Nowhere/Land", "EST5EDT",
+         "y" * 2001, "00:00", "23:59", "24:00", "5:00", "UTC", "Europe/Paris", "Nowhere/Land", "EST5EDT",
+         "\u2028", "a\tb", "a\rb", "a\x1bb", "a\x7fb", "a\x85b", "a\xa0b", "a\xadb", "a\u1680b", "\u2003", "p\u200b1",
+         "p1\u200f", "a\u202eb", "\u202f", "a\u2060", "\u3000", "\ufeffx", "a\u00b7b", "\u0e01\u0e34", "\u2010", "\u2027",
+         "\u2030", "\u205e", "\u2070", "a  b",
          "leak", "bowie-dick", "warm-up", "load", "routine", "immediate-use", "steam-prevacuum-132-wrapped@1",
          "steam-prevacuum-132-wrapped@9", "A@1", "a@0", "unknown", "steam", "growth", "chemical", "biological",
          "2031-03-04T24:00Z", "2031-03-04T23:59:59.999+14:59", "2031-03-04T07:14:00.1234Z", "2031-3-4T07:14Z",
@@ -503,6 +504,7 @@ def main():
             raise SystemExit(f"unchanged record {number} is refused here: {errors}")
     expected = {"bowie-dick-test.json": "passed", "implant-load-waiting.json": "quarantine",
                 "little-said.json": "quarantine", "drying-reviewed.json": "release",
+                "hydrogen-peroxide-load.json": "release",
                 "steam-prevacuum-load.json": "release"}
     for name, answer in zip(examples, answers):
         if expected.get(name) not in (answer.get("verdict"), answer.get("test")):

@@ -510,6 +510,24 @@ class Policy(Temporary):
             f'{path}:{line["weekly"]}: bi.steam.value: "weekly"; the default is "each-day"',
             f'{path}:{line["implants-only"]}: implant.hold.value: "implants-only"; the default is "whole-load"'])
 
+    def test_a_peroxide_load_waits_for_its_own_vial_where_the_readme_says(self):
+        record = example("hydrogen-peroxide-load.json")
+        del record["load"]["pcds"][0]["vials"]
+        text = run("policy", "show").stdout.replace('id = "us-hospital"', 'id = "ours"')
+
+        def decided(section, value):
+            head, tail = text.split(f"[{section}]")
+            changed = re.sub(r"value = .*", f"value = {value}", tail, count=1)
+            answer = run("decide", "--json", "--policy", self.write("p.toml", f"{head}[{section}]{changed}"),
+                         stdin=lines(record))
+            self.assertEqual(answer.stderr.count("policy"), 0)
+            decision = json.loads(answer.stdout)
+            return decision["verdict"], {finding["key"] for finding in decision["findings"]}
+
+        self.assertEqual(decided("bi.hydrogen_peroxide", '"each-day"'), ("release", {"routine.none"}))
+        self.assertEqual(decided("bi.hydrogen_peroxide", '"every-load"'), ("quarantine", {"bi.missing"}))
+        self.assertEqual(decided("bi.routine_blocks", "true"), ("quarantine", {"routine.none"}))
+
     def test_what_is_no_toml_is_said_with_line_and_column(self):
         path = self.write("p.toml", run("policy", "show").stdout.replace('id = "us-hospital"', "id = us"))
         answer = run("policy", "check", path)
