@@ -36,6 +36,9 @@ public:
     {
         worsen(TestResult::failed);
         m_since = std::min(m_since.value_or(since), since);
+        if (key != Key::testBiPositive) {
+            m_besidesBiSince = std::min(m_besidesBiSince.value_or(since), since);
+        }
         if (m_failureActs != nullptr && by != nullptr) {
             m_failureActs->push_back(by);
         }
@@ -58,7 +61,7 @@ public:
     [[nodiscard]] bool wantsNotes() const { return m_sink != nullptr; }
     [[nodiscard]] TestOutcome outcome() const
     {
-        return {m_result, m_result == TestResult::failed ? m_since : std::nullopt, m_voidedBy};
+        return {m_result, m_since, m_besidesBiSince, m_voidedBy};
     }
 
 private:
@@ -74,6 +77,7 @@ private:
     std::pmr::vector<const Act*>* m_failureActs;
     TestResult m_result = TestResult::passed;
     std::optional<Instant> m_since;
+    std::optional<Instant> m_besidesBiSince;
     Cause m_voidedBy = Cause::none;
 };
 

@@ -17,6 +17,8 @@ struct TestOutcome {
     TestResult result = TestResult::pending;
     std::optional<Instant>
         failedSince; ///< when the first of its failures was known; set where it failed
+    /// The same for its failures other than positive biological indicators; nullopt: none.
+    std::optional<Instant> failedBesidesBiSince;
     Cause voidedBy =
         Cause::none; ///< the first in the order of RULES.md, 4a, that voids a Bowie-Dick
 };
