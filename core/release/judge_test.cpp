@@ -35,9 +35,8 @@ public:
     void failed(Key key, Instant since, const Act* by = nullptr)
     {
         worsen(TestResult::failed);
-        m_since = std::min(m_since.value_or(since), since);
         if (key != Key::testBiPositive) {
-            m_besidesBiSince = std::min(m_besidesBiSince.value_or(since), since);
+            m_since = std::min(m_since.value_or(since), since);
         }
         if (m_failureActs != nullptr && by != nullptr) {
             m_failureActs->push_back(by);
@@ -61,7 +60,7 @@ public:
     [[nodiscard]] bool wantsNotes() const { return m_sink != nullptr; }
     [[nodiscard]] TestOutcome outcome() const
     {
-        return {m_result, m_since, m_besidesBiSince, m_voidedBy};
+        return {m_result, m_since, m_voidedBy};
     }
 
 private:
@@ -77,7 +76,6 @@ private:
     std::pmr::vector<const Act*>* m_failureActs;
     TestResult m_result = TestResult::passed;
     std::optional<Instant> m_since;
-    std::optional<Instant> m_besidesBiSince;
     Cause m_voidedBy = Cause::none;
 };
 
