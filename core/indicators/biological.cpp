@@ -78,10 +78,12 @@ bool isInReach(const Vial& vial, const Control& control, std::string_view lotOfC
 bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
 {
     bool grown = false;
+    Instant newest{};
     for (const IndicatorReading& reading : vial.readings) {
         if (reading.seen != Seen::growth) {
             continue;
         }
+        newest = reading.act.recordedAt;
         if (!grown) {
             judgement.positiveSince = reading.act.recordedAt; // sorted: the first is the earliest
             judgement.positiveBy = &reading.act;
@@ -89,8 +91,10 @@ bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
         grown = true;
     }
     if (grown) {
-        const bool elsewhere =
-            vial.incidentFinding && standsAs(vial.incidentFinding->act, Role::supervisor, now);
+        // Sorted: the last is the newest. A finding says nothing of growth that came after it.
+        const bool elsewhere = vial.incidentFinding
+                               && standsAs(vial.incidentFinding->act, Role::supervisor, now)
+                               && vial.incidentFinding->act.recordedAt >= newest;
         judgement.state = elsewhere ? VialState::positiveElsewhere : VialState::positive;
     }
     return grown;
@@ -127,8 +131,7 @@ Cause spoiledBy(const Vial& vial, const CycleContext& cycle, const IndicatorRegi
     if (product != nullptr && !isActivatedAfter(*product, vial, cycle, now)) {
         return Cause::notActivated;
     }
-    if (product != nullptr && product->hasProcessIndicator
-        && vial.processIndicator == ProcessIndicator::unchanged) {
+    if (vial.processIndicator == ProcessIndicator::unchanged) {
         return Cause::processIndicator;
     }
     if (!vial.incubationStart || !cycle.end) {
@@ -198,13 +201,16 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
     const auto isDead = [due](const IndicatorReading& reading) {
         return reading.seen == Seen::noGrowth && reading.act.happenedAt >= due;
     };
+    const bool anyVoided =
+        std::any_of(control.readings.begin(), control.readings.end(),
+                    [](const IndicatorReading& reading) { return reading.voided.has_value(); });
     const Settled settled = settle(
         control.readings, control.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
             switch (reading.seen) {
             case Seen::growth:
                 return stands(reading.act, now) && !reading.voided
                                && reading.act.happenedAt >= start
-                               && !isVoider(control.readings, reading.act.by, isDead)
+                               && !(anyVoided && isVoider(control.readings, reading.act.by, isDead))
                            ? Answer::good
                            : Answer::ignored;
             case Seen::noGrowth:

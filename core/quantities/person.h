@@ -12,10 +12,14 @@ inline constexpr std::string_view blanks = " \t\n\v\f\r";
 /// What does not count in a cycle type.
 inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
 
-/// Whether a name or number names anybody: blanks alone do not.
+/// Whether a text says anything: it has a letter, a digit or a character beyond ASCII. A hyphen or
+/// a question mark is no signature and no reason.
 [[nodiscard]] inline bool isNamed(std::string_view by)
 {
-    return by.find_first_not_of(blanks) != std::string_view::npos;
+    return std::any_of(by.begin(), by.end(), [](char c) {
+        return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z')
+               || static_cast<unsigned char>(c) >= 0x80;
+    });
 }
 
 /// Whether two names are the same where some characters and the case of A to Z do not matter.
@@ -64,12 +68,6 @@ inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
 [[nodiscard]] inline bool isSameCycleType(std::string_view a, std::string_view b)
 {
     return isSameWithout(cycleTypeBlanks, a, b);
-}
-
-/// Whether anything of a cycle type is left then: what has nothing left is unknown.
-[[nodiscard]] inline bool isKnownCycleType(std::string_view type)
-{
-    return type.find_first_not_of(cycleTypeBlanks) != std::string_view::npos;
 }
 
 /// Whether two names or numbers name two different persons.

@@ -58,10 +58,7 @@ public:
     void note(Key key) { say(key, Outcome::note); }
 
     [[nodiscard]] bool wantsNotes() const { return m_sink != nullptr; }
-    [[nodiscard]] TestOutcome outcome() const
-    {
-        return {m_result, m_since, m_voidedBy};
-    }
+    [[nodiscard]] TestOutcome outcome() const { return {m_result, m_since, m_voidedBy}; }
 
 private:
     void worsen(TestResult result) { m_result = std::min(m_result, result); }

@@ -8,7 +8,8 @@
 namespace loadwarden {
 namespace {
 
-AirTest airTestOf(const HistoryCycle& cycle, const TestOutcome& outcome, Instant now)
+AirTest airTestOf(const HistoryCycle& cycle, const CycleTimes& times, const TestOutcome& outcome,
+                  Instant now)
 {
     switch (outcome.result) {
     case TestResult::failed: return AirTest::failed;
@@ -16,6 +17,8 @@ AirTest airTestOf(const HistoryCycle& cycle, const TestOutcome& outcome, Instant
     case TestResult::pending: return AirTest::pending;
     case TestResult::voided:
         return cycle.voidReason && standsAs(cycle.voidReason->act, Role::lead, now)
+                       && isNamed(cycle.voidReason->why)
+                       && cycle.voidReason->act.recordedAt >= *times.endForOrder()
                    ? AirTest::asNotMade
                    : AirTest::pending;
     }
@@ -177,7 +180,7 @@ void View::judgeHistory()
                                        now, nullptr, nullptr);
         }
         if (past.cycle->kind == CycleKind::bowieDick) {
-            past.airTest = airTestOf(*past.cycle, past.test, now);
+            past.airTest = airTestOf(*past.cycle, *past.times, past.test, now);
         }
     }
 }

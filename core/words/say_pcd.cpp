@@ -23,10 +23,19 @@ Words Sentences::pcdLost() const
 
 Words Sentences::pcdLostNoted() const
 {
-    return {tr("A chemical indicator in process challenge device (PCD) %1 cannot be obtained; this "
-               "load does not need it, or another was accepted.")
+    return {tr("A chemical indicator in process challenge device (PCD) %1 cannot be obtained. The "
+               "load does not fail by that alone.")
                 .arg(subject()),
-            {}};
+            tr("Look for it, and read it if it is found. If it is not: find out how it was lost, "
+               "judge from the rest of the record whether the load is affected, and write why.")};
+}
+
+Words Sentences::pcdEmpty() const
+{
+    return {
+        tr("Process challenge device (PCD) %1 is recorded without anything in it.").arg(subject()),
+        tr("Record the indicators that were in it. If it was not in the load, correct the "
+           "record.")};
 }
 
 Words Sentences::pcdUnclear() const
@@ -54,7 +63,7 @@ Words Sentences::pcdInvalid() const
          tr("Check product, lot, expiry date and time of reading, and correct what was typed "
             "wrong.")},
         tr("If that does not make it count, only another one from the same cycle can: read and "
-           "record that, or record this one as lost."));
+           "record that."));
 }
 
 Words Sentences::pcdNotRead() const

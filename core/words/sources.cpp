@@ -120,6 +120,7 @@ QString Sources::of(Key key)
             "for implants; required elsewhere by facility policy, common practice, no source");
     case Key::pcdLost:
     case Key::pcdLostNoted:
+    case Key::pcdEmpty:
     case Key::pcdUnclear:
     case Key::pcdInvalidNoted:
     case Key::pcdInvalid:

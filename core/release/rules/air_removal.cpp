@@ -17,11 +17,13 @@ bool applies(const View& view)
     return false;
 }
 
-/// A lead's known cause and action for a failed test, which happened after it.
+/// A lead's known cause and action for a failed test, which happened after it and was recorded when
+/// the failure was known.
 bool isRemedy(const View& view, const PastCycle& failed, const Resolution& resolution)
 {
     return resolution.causeKnown && isNamed(resolution.what)
            && resolution.act.happenedAt >= *failed.times->endForOrder()
+           && resolution.act.recordedAt >= failed.test.failedSince
            && standsAs(resolution.act, Role::lead, view.now);
 }
 

@@ -6,6 +6,21 @@ namespace loadwarden::rules {
 
 namespace {
 
+/// What is lost and not needed is reviewed: once a PCD, where the first of its lost ones stands.
+void takeLost(const View& view, const PcdIndicator& first, FindingSink& sink)
+{
+    std::pmr::vector<const Act*> acts(view.memory);
+    for (const PcdIndicator& each : view.pcdIndicators) {
+        if (each.pcd == first.pcd && isLost(*each.indicator, each.judged.state, view.now)) {
+            if (acts.empty() && &each != &first) {
+                return;
+            }
+            acts.push_back(&*each.indicator->lost);
+        }
+    }
+    sink.addReviewOfNewest(Key::pcdLostNoted, Reviewer::lead, first.pcd->id, std::move(acts));
+}
+
 /// What can no longer be read is only noted beside an accepted one; what can waits for it.
 void takeInvalid(const PcdIndicator& each, bool anyAccepted, FindingSink& sink)
 {
@@ -18,6 +33,11 @@ void takeInvalid(const PcdIndicator& each, bool anyAccepted, FindingSink& sink)
 
 void pcd(const View& view, FindingSink& sink)
 {
+    for (const ProcessChallengeDevice& each : view.load.pcds) {
+        if (each.indicators.empty() && each.vials.empty()) {
+            sink.add(Key::pcdEmpty, Outcome::waits, each.id);
+        }
+    }
     const auto& indicators = view.pcdIndicators;
     const bool anyAccepted =
         std::any_of(indicators.begin(), indicators.end(), [](const PcdIndicator& each) {
@@ -26,9 +46,11 @@ void pcd(const View& view, FindingSink& sink)
     for (const PcdIndicator& each : indicators) {
         const std::string_view where = each.pcd->id;
         if (isLost(*each.indicator, each.judged.state, view.now)) {
-            const bool fails = view.pcdRequired && !anyAccepted;
-            sink.addOnce(fails ? Key::pcdLost : Key::pcdLostNoted,
-                         fails ? Outcome::fails : Outcome::note, where);
+            if (view.pcdRequired && !anyAccepted) {
+                sink.addOnce(Key::pcdLost, Outcome::fails, where);
+            } else {
+                takeLost(view, each, sink);
+            }
             continue;
         }
         switch (each.judged.state) {

@@ -11,9 +11,10 @@ bool isFailure(const View& view, const PastCycle& past)
            || (cycle.kind == CycleKind::leak && past.test.result == TestResult::failed);
 }
 
-/// Whether the load is free of it: a lead said cause, action and reach after it happened, and
+/// Whether the load is free of it: a lead said cause, action and reach after it happened
+/// and was known, and
 /// everything that leads said of it frees this load.
-bool isFreed(const View& view, const PastCycle& past)
+bool isFreed(const View& view, const PastCycle& past, Instant newest)
 {
     const Instant end = *past.times->endForOrder();
     bool any = false;
@@ -21,7 +22,9 @@ bool isFreed(const View& view, const PastCycle& past)
         if (!standsAs(resolution.act, Role::lead, view.now)) {
             continue;
         }
-        any = any || (isNamed(resolution.what) && resolution.act.happenedAt >= end);
+        any = any
+              || (isNamed(resolution.what) && resolution.act.happenedAt >= end
+                  && resolution.act.recordedAt >= newest);
         const bool frees = resolution.causeKnown
                            && (resolution.reach == Reach::thatLoad
                                || (view.hasStart() && resolution.act.recordedAt <= view.start()));
@@ -37,7 +40,7 @@ bool isFreed(const View& view, const PastCycle& past)
 void processFailure(const View& view, FindingSink& sink)
 {
     for (const PastCycle& past : view.history) {
-        if (!past.before || !isFailure(view, past) || isFreed(view, past)) {
+        if (!past.before || !isFailure(view, past)) {
             continue;
         }
         std::pmr::vector<const Act*> acts(view.memory);
@@ -48,7 +51,9 @@ void processFailure(const View& view, FindingSink& sink)
             acts.push_back(&past.cycle->leak->act);
         }
         const Instant newest = acts.empty() ? *past.times->endForOrder() : newestOf(acts);
-        sink.addReview(Key::processFailureOpen, Reviewer::lead, past.cycle->lot, newest, acts);
+        if (!isFreed(view, past, newest)) {
+            sink.addReview(Key::processFailureOpen, Reviewer::lead, past.cycle->lot, newest, acts);
+        }
     }
 }
 

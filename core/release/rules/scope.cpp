@@ -8,7 +8,7 @@ namespace {
 
 bool isSameKnownType(std::string_view a, std::string_view b)
 {
-    return isKnownCycleType(a) && isSameCycleType(a, b);
+    return isNamed(a) && isSameCycleType(a, b);
 }
 
 /// Whether a negative of the same type lies between the load and a positive after it: one before
@@ -41,7 +41,8 @@ bool isClosingCycle(const View& view, const PastCycle& positive, const std::stri
     });
 }
 
-bool isClosed(const View& view, const PastCycle& positive)
+/// Whether a supervisor closed the positive's incident when all its growth was known.
+bool isClosed(const View& view, const PastCycle& positive, Instant newest)
 {
     for (const Incident& incident : view.sterilizer->incidents) {
         if (incident.positiveLot != positive.cycle->lot) {
@@ -49,6 +50,7 @@ bool isClosed(const View& view, const PastCycle& positive)
         }
         for (const Closing& closing : incident.closings) {
             if (standsAs(closing.act, Role::supervisor, view.now)
+                && closing.act.recordedAt >= newest
                 && isClosingCycle(view, positive, closing.negativeLot)) {
                 return true;
             }
@@ -65,18 +67,18 @@ void scope(const View& view, FindingSink& sink)
         if (past.bi != BiState::positive) {
             continue;
         }
-        if (isClearedBefore(view, past) || isClosed(view, past)) {
+        const std::pmr::vector<const Act*> acts = positiveActs(past.cycle->vials, view.memory);
+        const Instant newest = newestOf(acts);
+        if (isClearedBefore(view, past) || isClosed(view, past, newest)) {
             continue;
         }
         const std::string& type = past.cycle->cycleType;
-        if (view.policy.scopeBy == ScopeBy::cycleType && isKnownCycleType(view.cycleType)
-            && isKnownCycleType(type) && !isSameCycleType(view.cycleType, type)) {
+        if (view.policy.scopeBy == ScopeBy::cycleType && isNamed(view.cycleType) && isNamed(type)
+            && !isSameCycleType(view.cycleType, type)) {
             sink.add(Key::scopeOtherType, Outcome::note, past.cycle->lot);
             continue;
         }
-        const std::pmr::vector<const Act*> acts = positiveActs(past.cycle->vials, view.memory);
-        sink.addReview(Key::scopeInPositive, Reviewer::supervisor, past.cycle->lot, newestOf(acts),
-                       acts);
+        sink.addReview(Key::scopeInPositive, Reviewer::supervisor, past.cycle->lot, newest, acts);
     }
 }
 

@@ -2,6 +2,19 @@
 
 namespace loadwarden::rules {
 
+namespace {
+
+/// Whether a lead, other than the one who recorded it, confirmed after the start that it was
+/// inside.
+bool isConfirmed(const View& view, const Item& item)
+{
+    return item.confirmed && standsAs(*item.confirmed, Role::lead, view.now)
+           && item.confirmed->recordedAt >= view.start()
+           && !(item.recorded && isSamePerson(item.confirmed->by, item.recorded->by));
+}
+
+} // namespace
+
 void wasInside(const View& view, std::size_t index, FindingSink& sink)
 {
     if (!view.hasStart()) {
@@ -13,7 +26,7 @@ void wasInside(const View& view, std::size_t index, FindingSink& sink)
     }
     const bool inTime = item.recorded && stands(*item.recorded, view.now)
                         && item.recorded->recordedAt <= view.start();
-    if (!inTime && !(item.confirmed && standsAs(*item.confirmed, Role::lead, view.now))) {
+    if (!inTime && !isConfirmed(view, item)) {
         sink.add(Key::itemRecordedLate, Outcome::waits);
     }
 }
