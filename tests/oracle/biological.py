@@ -134,7 +134,8 @@ def read_vial(case, raw, cycle):
     if growths:
         since = min(recorded(r) for r in growths)
         authors = [person(r) for r in growths if recorded(r) == since]
-        elsewhere = case.stands_by_supervisor(raw.get("incidentFinding"))
+        finding = raw.get("incidentFinding")        # not before any growth was known
+        elsewhere = case.stands_by_supervisor(finding) and recorded(finding) >= max(recorded(r) for r in growths)
         return Vial(raw, "positive-elsewhere" if elsewhere else "positive", since=since, authors=authors)
     # 2
     biological = product is not None and product["kind"] == "biological"
@@ -232,7 +233,7 @@ def what_voids(case, raw, cycle, product, begun):
             activated(case, raw, begun)
             and (cycle.end is None or from_end_on(happened(raw["activation"]), cycle.end))):
         return "not-activated"
-    if product.get("hasProcessIndicator") and raw.get("processIndicator") == "unchanged":
+    if raw.get("processIndicator") == "unchanged":
         return "process-indicator"
     if begun is not None and cycle.end is not None:
         if not from_end_on(begun, cycle.end):
@@ -261,6 +262,15 @@ def cycle_bi(case, cycle):
     if "pending" in states or any(v.unclear for v in vials):
         return "pending"
     return "negative" if "negative" in states else "void"
+
+
+def telling(cycle):
+    """The acts that make a positive cycle's newest: growth readings of its vials or, where there are none, their unclear
+    readings and `unsettled`."""
+    readings = [r for v in cycle.vials for r in v.get("readings", ())]
+    growths = [r for r in readings if r["seen"] == "growth"]
+    return growths or ([r for r in readings if r["seen"] == "unclear"]
+                       + [v["unsettled"] for v in cycle.vials if "unsettled" in v])
 
 
 def positive_since(case, cycle):

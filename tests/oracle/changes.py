@@ -33,8 +33,13 @@ def near(g, end):
 
 
 def text(g, said):
-    """A text that is asked for, sometimes empty or nothing but blanks."""
-    return said if g.chance(0.8) else g.pick(("", " ", " \t "))
+    """A text that is asked for, sometimes empty or without a letter and a digit; or in other letters."""
+    return said if g.chance(0.8) else g.pick(("", " ", " \t ", "-", "?", "...", "0", "\u2013", "z"))
+
+
+def latest(acts):
+    """The latest recording of some acts."""
+    return max(act.get("recordedAt", act["happenedAt"]) for act in acts)
 
 
 # indicators --------------------------------------------------------------------------------------
@@ -433,8 +438,7 @@ def spoil_vial(g, vial, end):
     elif how == "growth-elsewhere":
         g.want_review = True
         vial["readings"] = [read("growth", begun + g.minutes(0, 3000))]
-        vial["incidentFinding"] = g.act(final + DAY, g.pick(("supervisor",) * 5 + ("lead",)),
-                                        was=g.pick(("control", "other-load")))
+        vial["incidentFinding"] = found_elsewhere(g, vial, final + DAY, g.pick(("supervisor",) * 5 + ("lead",)))
     elif how == "none":
         vial["readings"] = []
         if g.chance(0.4):
@@ -538,6 +542,8 @@ def spoil_vial(g, vial, end):
                 if control.get("incubator") == vial.get("incubator"):
                     control["product"], control["lot"] = vial["product"], vial["lot"]
         vial.pop("processIndicator", None)
+        if product and product["kind"] == "biological" and g.chance(0.1):
+            product.pop("hasProcessIndicator")
         if g.chance(0.35):
             vial["processIndicator"] = g.pick(("unchanged", "changed"))
     elif how == "activation":
@@ -680,11 +686,14 @@ def any_control(g):
 def more_pcds(g):
     """PCDs added, emptied, removed."""
     pcds = g.load["pcds"]
-    how = g.pick(("clear", "empty", "second", "no-ci", "no-vials", "lost"))
+    how = g.pick(("clear", "empty", "empty-besides", "second", "no-ci", "no-vials", "lost", "lost"))
+    g.want_review |= how == "lost"
     if how == "clear":
         g.load["pcds"] = []
     elif how == "empty":
         pcds[:] = [{"id": "pcd-1"}]
+    elif how == "empty-besides":
+        pcds.append({"id": g.name("pcd"), **g.pick(({}, {"vials": []}, {"indicators": []}))})
     elif how == "second":
         pcds.append({"id": g.name("pcd"), "vials": [g.vial(g.end)], "indicators": [g.ci("pcd", g.end)]})
     elif not pcds:
@@ -695,8 +704,11 @@ def more_pcds(g):
         pcds[0].pop("vials", None)
     else:
         for pcd in pcds:
+            if g.chance(0.3):           # two of one PCD
+                pcd.setdefault("indicators", []).append(g.ci("pcd", g.end))
             for ci in pcd.get("indicators", ()):
-                ci["readings"], ci["lost"] = [], g.act(g.end + 9 * MINUTE)
+                if g.chance(0.85):
+                    ci["readings"], ci["lost"] = [], g.act(g.end + 9 * MINUTE + g.pick((0, 0, 1)))
 
 
 @early(2)
@@ -915,15 +927,25 @@ def process_failure(g):
     resolve(g, cycle, end)
 
 
+def found_elsewhere(g, vial, at, role="supervisor"):
+    """A finding of growth that is another's: after it was recorded, seldom around that."""
+    newest = latest(vial["readings"])
+    noted = newest + g.pick(CLOSE) if g.chance(0.25) else max(at, newest + g.pick((0, MINUTE)))
+    return g.act(min(at, noted), role, recorded=noted, was=g.pick(("control", "other-load")))
+
+
 def resolve(g, cycle, end):
     """Zero to two resolutions, good and less good."""
     count = g.pick((0, 0, 1, 1, 1, 2))
+    known = latest(cycle.get("failures", []) + ([cycle["leak"]] if "leak" in cycle else []) or [{"happenedAt": end}])
     if count:
         cycle["resolutions"] = []
     for _ in range(count):
         recorded = g.pick((end + g.minutes(0, 200), g.start + g.pick(AROUND), g.start + DAY, end + g.pick(AROUND)))
         happened = max(end, g.pick((recorded, recorded - g.minutes(0, 60), end))) + g.pick((0, 0, 0, 0, 0, -1))
         recorded = max(recorded, happened) if g.chance(0.8) else recorded
+        if g.chance(0.7):           # not before the failure was known; or just around that
+            recorded = max(recorded, known) if g.chance(0.7) else known + g.pick(CLOSE)
         cycle["resolutions"].append(
             g.act(min(happened, recorded), g.pick(("lead", "lead", "lead", "supervisor", "operator")),
                   recorded=recorded, cause=g.pick(("known", "known", "known", "unknown")),
@@ -980,7 +1002,7 @@ def positive(g):
         noted = g.pick((known + g.pick(CLOSE), g.start + g.pick(CLOSE), g.minutes(1, 60) + max(known, cycle["end"])))
         cycle["physical"] = g.act(min(noted, cycle["end"]), recorded=noted, good=False)
     if g.chance(0.1):
-        vial["incidentFinding"] = g.act(known + HOUR, "supervisor", was="control")
+        vial["incidentFinding"] = found_elsewhere(g, vial, known + HOUR)
     if g.chance(0.5 if kind == "qualification" else 0.3):               # a return lifts the hold, or not quite
         back = g.pick((known, start + length, g.start)) + g.pick(AROUND)
         g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
@@ -1008,7 +1030,15 @@ def positive(g):
         if g.chance(0.15):
             lot = "h-none"
         g.incidents.append({"positiveLot": cycle["lot"], "closings": [
-            g.act(known + g.minutes(60, 3000), g.pick(("supervisor",) * 5 + ("lead",)), negativeLot=lot)]})
+            closing(g, cycle, known + g.minutes(60, 3000), negativeLot=lot)]})
+
+
+def closing(g, cycle, at, **more):
+    """A closing after the newest that makes a cycle positive was recorded, seldom around that."""
+    acts = [r for v in cycle["vials"] for r in v["readings"]] + [v["unsettled"] for v in cycle["vials"] if "unsettled" in v]
+    newest = latest([r for r in acts if r.get("seen") == "growth"] or acts)
+    noted = newest + g.pick(CLOSE) if g.chance(0.25) else max(at, newest)
+    return g.act(min(at, noted), g.pick(("supervisor",) * 5 + ("lead",)), recorded=noted, **more)
 
 
 # air removal -------------------------------------------------------------------------------------
@@ -1046,7 +1076,9 @@ def spoil_bowie_dick(g, bd):
                 lambda: bd.update(outcome="aborted"), lambda: bd.update(items=["thing-1"]),
                 lambda: sheet.update(alsoUsedIn=["lot-3"])))()
         if how == "void-said" or g.chance(0.4):
-            bd["voidReason"] = g.act(at, g.pick(("lead", "lead", "supervisor", "operator")), why="chamber was not empty")
+            noted = at if g.chance(0.7) else end + g.pick(CLOSE)
+            bd["voidReason"] = g.act(min(at, noted), g.pick(("lead", "lead", "supervisor", "operator")), recorded=noted,
+                                     why=text(g, "chamber was not empty"))
     elif how == "exposure":
         product, _ = own_product(g, sheet)
         if product:
@@ -1119,7 +1151,10 @@ def bowie_dicks(g):
         if g.chance(0.85):
             done = g.pick((end, end + g.minutes(0, 60))) + g.pick(AROUND)
             recorded = done + g.pick((0, 0, MINUTE, 20 * MINUTE, 200 * MINUTE))
-            test["resolutions"] = [g.act(done, g.pick(("lead", "lead", "supervisor", "operator")), recorded=recorded,
+            if g.chance(0.7):       # not before the failure was known; or just around that
+                known = latest(test["sheet"]["readings"] or [test["sheet"]["lost"]])
+                recorded = max(recorded, known) if g.chance(0.7) else known + g.pick(CLOSE)
+            test["resolutions"] = [g.act(min(done, recorded), g.pick(("lead", "lead", "supervisor", "operator")), recorded=recorded,
                                          cause=g.pick(("known", "known", "known", "unknown")), reach="sterilizer",
                                          what=text(g, "what was done"))]
             if g.chance(0.05):
@@ -1553,7 +1588,11 @@ def item_facts(g):
         if g.chance(0.2):
             del item["recorded"]
         if g.chance(0.4):
-            item["confirmed"] = g.act(g.end + HOUR, g.pick(("lead", "lead", "supervisor", "operator")))
+            noted = g.pick((g.end + HOUR, g.end + HOUR, g.start + g.pick(CLOSE)))
+            item["confirmed"] = act = g.act(noted, g.pick(("lead", "lead", "lead", "supervisor", "operator")), recorded=noted)
+            by = item.get("recorded", {}).get("by")
+            if by and g.chance(0.3):        # by who recorded it, under one or another spelling
+                act["by"] = g.pick((by, spelled(by, g.pick)))
     elif how == "check":
         check = g.act(g.end + HOUR if g.chance(0.2) else near(g, g.end), g.pick(("operator",) * 6 + ("viewer",)), cooled=True,
                       dry=True, intact=True, sealed=True, labelAgrees=True)
@@ -1895,6 +1934,17 @@ def at_the_same_time(g):
         del cycle["end"]
 
 
+@late(3)
+def without_end(g):
+    """A cycle of the history without an end, before the load, beside it or after it."""
+    cycle = g.hist("load", g.start - g.minutes(5, 40) if g.chance(0.6) else g.pick((g.start, g.end)) + g.pick(AROUND), MINUTE)
+    if g.chance(0.85):
+        del cycle["end"]
+    if g.chance(0.3):
+        used = {c.get("counter") for c in g.cycles}
+        cycle["counter"] = next(number for number in range(g.load.get("counter", 500) - 1, 0, -1) if number not in used)
+
+
 @late(4)
 def clocks(g):
     """The sterilizer's clock, its offsets and their edges."""
@@ -1975,7 +2025,7 @@ def any_act(g):
     if how == "unsigned":
         act.pop("by", None)
     elif how == "empty":
-        act["by"] = g.pick(("", " ", "   "))
+        act["by"] = g.pick(("", " ", "   ", "-", "?", "_ .", "\u2013", "7"))
     elif how == "viewer":
         act["role"] = "viewer"
     elif how == "role":
@@ -1999,7 +2049,7 @@ def spelling(g):
     how = g.pick(("one", "one", "operator", "person", "person"))
     if how == "operator":
         own = g.load["operator"]
-        g.load["operator"] = " " if g.chance(0.1) else spelled(own, g.pick)
+        g.load["operator"] = g.pick((" ", "-")) if g.chance(0.1) else spelled(own, g.pick)
     elif how == "one":
         act = g.pick(named)
         act["by"] = spelled(act["by"], g.pick)
@@ -2094,10 +2144,13 @@ def put_right(g):
     first = g.start - g.minutes(150, 400)
     test = g.bowie_dick(first)
     end = test["end"]
-    test["sheet"]["readings"] = [g.act(end + MINUTE, recorded=end + MINUTE, seen="not-uniform")]
+    known = end + g.pick((0, 0, MINUTE))
+    test["sheet"]["readings"] = [g.act(known, recorded=known, seen="not-uniform")]
     done = end + g.pick((0, 0, MINUTE, 30 * MINUTE)) + g.pick((0, 0, 0, -1))
     again = g.bowie_dick(done + g.pick((0, 0, MINUTE, 10 * MINUTE)) + g.pick((0, 0, 0, -1)))
     recorded = g.pick((done, again["start"] + g.pick(CLOSE), again["end"], g.start - MINUTE, g.end + HOUR))
+    if g.chance(0.9):               # not before the failure was known; or just around that
+        recorded = max(recorded, known) if g.chance(0.9) else known + g.pick(CLOSE)
     test["resolutions"] = [g.act(min(done, recorded), g.pick(("lead", "supervisor")), recorded=recorded, cause="known",
                                  reach=g.pick(("that-load", "sterilizer")), what=text(g, "what was done"))]
     back = max(end + MINUTE, g.start - g.pick((0, 1, MINUTE)))
@@ -2150,7 +2203,9 @@ def incident(g):
     g.want_review = True
     at = vial.get("incubationStart", end) + g.minutes(1, 1000)
     vial["readings"] = [g.act(at, seen="growth")]
-    vial["incidentFinding"] = g.act(at + HOUR, "supervisor", was=g.pick(("control", "other-load")))
+    if g.chance(0.2):
+        vial["readings"].append(g.act(at + g.minutes(0, 200), seen="growth"))
+    vial["incidentFinding"] = found_elsewhere(g, vial, at + HOUR)
 
 
 @early(5)

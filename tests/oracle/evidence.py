@@ -12,13 +12,19 @@ _ONE_SPELLING = {ord(blank): None for blank in " \t\n\v\f\r"} | {capital: capita
 
 @lru_cache(maxsize=1 << 12)
 def one_spelling(name):
-    """A person's name in the spelling in which persons are compared; empty: nobody."""
+    """A name in the spelling in which persons and labels are compared."""
     return name.translate(_ONE_SPELLING)
 
 
+@lru_cache(maxsize=1 << 12)
 def is_empty(text):
-    """Whether a text is left out, or nothing but blanks."""
-    return text is None or not one_spelling(text)
+    """Whether a text is left out, or has no letter, no digit and no character beyond ASCII."""
+    return text is None or not any(sign > "\x7f" or sign.isalnum() for sign in text)
+
+
+def one_person(name):
+    """A person's name in the spelling in which persons are compared; empty: nobody."""
+    return "" if is_empty(name) else one_spelling(name)
 
 
 @lru_cache(maxsize=1 << 12)
@@ -30,7 +36,7 @@ def one_type(name):
 
 def person(act):
     """Who did it, in the spelling in which persons are compared; empty: unsigned."""
-    return one_spelling(act.get("by", ""))
+    return one_person(act.get("by"))
 
 
 def happened(act):
@@ -132,7 +138,7 @@ class Case:
     # acts ---------------------------------------------------------------------------------------
     def stands(self, act):
         """Whether an act is there and stands."""
-        if act is None or act.get("role", "operator") not in WORKERS or not one_spelling(act.get("by", "")):
+        if act is None or act.get("role", "operator") not in WORKERS or is_empty(act.get("by")):
             return False
         noted = moment(act.get("recordedAt") or act["happenedAt"])
         return moment(act["happenedAt"]) <= noted <= self.now

@@ -1,7 +1,7 @@
 """The item rules, in the order of the table in RULES.md (section 6)."""
 
 from chemical import act_cause, entry_cause, in_turn, read_indicator
-from evidence import happened, one_spelling, recorded
+from evidence import happened, one_spelling, person, recorded
 from findings import Finding
 from moments import day_of, from_end_on
 from physical import NINE_FIFTHS, fahrenheit
@@ -39,8 +39,15 @@ def item_was_inside(case, item):
     if raw.get("alsoInLots") or any(c.kind == "load" and is_in(c, item) for c in case.history):
         yield Finding("was-inside", "item.in-two-loads", "waits")
     act = raw.get("recorded")
-    if (not case.stands(act) or recorded(act) > start) and not case.stands_by_lead(raw.get("confirmed")):
+    if (not case.stands(act) or recorded(act) > start) and not confirmed(case, raw):
         yield Finding("was-inside", "item.recorded-late", "waits")
+
+
+def confirmed(case, raw):
+    """Whether a lead confirmed an item, not before the load's start, who is another person than recorded it."""
+    act = raw.get("confirmed")
+    return (case.stands_by_lead(act) and recorded(act) >= case.load.start
+            and person(act) != person(raw.get("recorded", {})))
 
 
 def item_external(case, item):

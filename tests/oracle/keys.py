@@ -21,7 +21,7 @@ physical.limits-disagree waits; physical.limit-milder waits; physical.implausibl
 physical.atmosphere-unknown waits; physical.below fails
 physical.drying-short review note; physical.above review fails note; physical.lost fails; physical.missing waits
 verification.missing waits; verification.stale waits; verification.by-operator note
-pcd.rejected fails; pcd.lost fails; pcd.lost-noted note; pcd.unclear waits; pcd.invalid-noted note
+pcd.rejected fails; pcd.lost fails; pcd.lost-noted review note; pcd.empty waits; pcd.unclear waits; pcd.invalid-noted note
 pcd.invalid waits; pcd.not-read waits; pcd.missing waits
 implant.bi-positive fails; implant.indicator-rejected fails; implant.missing waits note
 implant.pending waits note; implant.impossible fails

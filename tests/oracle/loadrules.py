@@ -1,8 +1,8 @@
 """The load rules, in the order of RULES.md (sections 2 and 5)."""
 
-from biological import bad_of_control, cycle_bi, cycle_vials, positive_since
+from biological import bad_of_control, cycle_bi, cycle_vials, positive_since, telling
 from chemical import GOOD_CI, entry_cause, is_bad, read_indicator
-from evidence import happened, is_empty, one_spelling, person, recorded
+from evidence import happened, is_empty, one_person, person, recorded
 from findings import Finding
 from moments import HOUR, MINUTE, from_end_on, minute, moment
 from physical import milliseconds, rule_physical
@@ -29,7 +29,8 @@ def rule_order(case):
     for cycle in case.history:
         backwards = cycle.end is not None and cycle.start > cycle.end
         apart = case.before(cycle, load) or case.before(load, cycle)
-        if load.start is not None and (backwards or not apart or together(cycle, load)):
+        endless = cycle.end is None and case.before(cycle, load)
+        if load.start is not None and (backwards or not apart or endless or together(cycle, load)):
             yield Finding("order", "order.overlaps", "waits", cycle.lot)
     latest, started = None, [c for c in case.history if c.counter is not None and c.start is not None]
     for counter, cycles in by_counter(started):
@@ -80,7 +81,7 @@ def rule_acts(case):
         for act, field in acts:
             done = moment(act["happenedAt"])
             noted = moment(act["recordedAt"]) if "recordedAt" in act else done
-            if not one_spelling(act.get("by", "")) or act.get("role") == "viewer":
+            if not person(act) or act.get("role") == "viewer":
                 unsigned[field] = True
             if done > noted or noted > case.now:
                 impossible = True
@@ -124,7 +125,7 @@ def rule_record(case):
 
 def operator(case):
     """Who ran the load, in the spelling in which persons are compared; empty: not known."""
-    return one_spelling(case.raw.get("operator", ""))
+    return one_person(case.raw.get("operator"))
 
 
 def rule_printout(case):
@@ -277,20 +278,22 @@ def rule_process_failure(case):
                 or raw.get("packagesRejectedOrWet", 0) >= case.policy["process.failed_packages"]):
             continue
         resolutions = [r for r in raw.get("resolutions", ()) if case.stands_by_lead(r)]
-        if any(answers(r, cycle) for r in resolutions) and all(
+        acts = failures + ([raw["leak"]] if "leak" in raw else [])
+        newest = max(recorded(a) for a in acts) if acts else cycle.order_end
+        if any(answers(r, cycle, newest) for r in resolutions) and all(
                                r["cause"] == "known"
                                and (r["reach"] == "that-load" or (start is not None and recorded(r) <= start))
                                for r in resolutions):
             continue
-        acts = failures + ([raw["leak"]] if "leak" in raw else [])
-        newest = max(recorded(a) for a in acts) if acts else cycle.order_end
         yield Finding("process-failure", "process.failure-open", "review", cycle.lot, None, "lead",
                       newest, [person(a) for a in acts])
 
 
-def answers(resolution, cycle):
-    """Whether a resolution says what was done, and does not come before what it answers."""
-    return not is_empty(resolution.get("what")) and happened(resolution) >= cycle.order_end
+def answers(resolution, cycle, known):
+    """Whether a resolution says what was done, and comes neither before the end of the cycle that it answers nor before
+    what it answers was known."""
+    return (not is_empty(resolution.get("what")) and happened(resolution) >= cycle.order_end
+            and recorded(resolution) >= known)
 
 
 def rule_scope(case):
@@ -305,21 +308,18 @@ def rule_scope(case):
 
         if any(clears(n) and case.before(n, p) and (n is load or case.before(load, n)) for n in cycles):
             continue
+        acts = telling(p)
+        newest = max(recorded(a) for a in acts)
         closing = {c["negativeLot"] for i in case.sterilizer.get("incidents", ()) if i["positiveLot"] == p.lot
-                   for c in i.get("closings", ()) if case.stands_by_supervisor(c)}
+                   for c in i.get("closings", ()) if case.stands_by_supervisor(c) and recorded(c) >= newest}
         if any(k.lot in closing and clears(k) and case.before(p, k) and (k is load or case.before(k, load))
                for k in cycles if k.lot is not None):
             continue
         if case.policy["scope.by"] == "cycle-type" and p.type and load.type and p.type != load.type:
             yield Finding("scope", "scope.other-type", "note", p.lot)
             continue
-        readings = [r for v in p.vials for r in v.get("readings", ())]
-        acts = [r for r in readings if r["seen"] == "growth"]
-        if not acts:
-            acts = [r for r in readings if r["seen"] == "unclear"]
-            acts += [v["unsettled"] for v in p.vials if "unsettled" in v]
         yield Finding("scope", "scope.in-positive", "review", p.lot, None, "supervisor",
-                      max(recorded(a) for a in acts), [person(a) for a in acts])
+                      newest, [person(a) for a in acts])
 
 
 def rule_air_removal(case):
@@ -338,7 +338,7 @@ def rule_air_removal(case):
         key[test] = "air-removal.not-read", None
         state[test] = judge(case, test).state
         if state[test] == "void":
-            state[test] = "not-made" if case.stands_by_lead(test.raw.get("voidReason")) else "pending"
+            state[test] = "not-made" if said_why(case, test) else "pending"
             key[test] = "air-removal.void", test.result.void[0].removeprefix("test.")
     before = [t for t in tests if case.before(t, load)]
     passed_before = [t for t in before if state[t] == "passed"]
@@ -346,8 +346,9 @@ def rule_air_removal(case):
     for failed in before:
         if state[failed] != "failed":
             continue
+        known = min(since for since, _ in failed.result.own)
         remedies = [r for r in failed.raw.get("resolutions", ())
-                   if case.stands_by_lead(r) and r["cause"] == "known" and answers(r, failed)]
+                   if case.stands_by_lead(r) and r["cause"] == "known" and answers(r, failed, known)]
         if any(q.start >= recorded(a) for a in remedies for q in passed_before):
             continue
         late = [a for a in remedies if any(q.start >= happened(a) for q in passed_before)]
@@ -394,6 +395,12 @@ def rule_air_removal(case):
                           newest, raised)
 
 
+def said_why(case, test):
+    """Whether a lead said, not before the test was over, why it is void."""
+    act = test.raw.get("voidReason")
+    return case.stands_by_lead(act) and not is_empty(act.get("why")) and recorded(act) >= test.order_end
+
+
 def rule_verification(case):
     standing = [v for v in case.raw.get("verifications", ()) if case.stands(v)]
     if not standing:
@@ -420,16 +427,22 @@ def rule_pcd(case):
                "dry-heat": "pcd.dry_heat"}.get(case.method)
     required = (case.method == "ethylene-oxide" or case.has_implant
                 or (setting is not None and case.policy[setting] == "required"))
+    for pcd in case.pcds:
+        if not pcd.get("indicators") and not pcd.get("vials"):
+            yield Finding("pcd", "pcd.empty", "waits", pcd["id"])
     pairs = [(pcd["id"], ci) for pcd, indicators in case.read_pcds for _, ci in indicators]
     accepted = sum(ci.state == "accepted" for _, ci in pairs)
+    for pcd, indicators in case.read_pcds:
+        lost = [raw["lost"] for raw, ci in indicators if ci.lost]
+        if lost and not (required and accepted == 0):
+            newest, raised = newest_of(lost)
+            yield Finding("pcd", "pcd.lost-noted", "review", pcd["id"], None, "lead", newest, raised)
     for subject, ci in pairs:
         if ci.state == "rejected":
             yield Finding("pcd", "pcd.rejected", "fails", subject)
         elif ci.lost:
             if required and accepted == 0:
                 yield Finding("pcd", "pcd.lost", "fails", subject)
-            else:
-                yield Finding("pcd", "pcd.lost-noted", "note", subject)
         elif ci.state == "unclear":
             yield Finding("pcd", "pcd.unclear", "waits", subject)
         elif ci.state == "invalid":

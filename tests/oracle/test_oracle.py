@@ -158,8 +158,7 @@ class Causes(unittest.TestCase):
     APART = ({"read-early", "read-late"}, {"control-dead", "control-missing"}, {"incubated-early", "incubated-late"},
              {"read-late", "lost"})
     # What is asked only of a product that is known, and only of a vial that is in the register.
-    OF_PRODUCT = {"product-unfit", "lot-expired", "method", "cycle-type", "species", "not-activated", "process-indicator",
-                  "incubated-late", "read-late", "control-dead", "control-missing"}
+    OF_PRODUCT = {"product-unfit", "lot-expired", "method", "cycle-type", "species", "not-activated", "incubated-late", "read-late", "control-dead", "control-missing"}
     OF_REGISTERED = {"lot-expired", "control-dead", "control-missing"}
 
     def vials_cause(self, names):
