@@ -376,6 +376,7 @@ START = "2031-03-04T07:00-06:00"
 BEFORE_START, AFTER_START = "2031-03-04T06:59:59.999-06:00", "2031-03-04T07:00:00.001-06:00"
 EXTERNAL, INTERNAL = ITEM + ("external",), ITEM + ("internals", 0)
 
+HELD = ("held", "2031-03-04T06:00-06:00", "p3", "lead", {})
 FACTORS = {
     "temperature": [keep, no_reading("temperature"), reading("temperature", celsius=131.99),
                     reading("temperature", celsius=132), reading("temperature", celsius=135),
@@ -386,7 +387,8 @@ FACTORS = {
                limit_of("temperature", leastFahrenheit=268.7), limit_of("temperature", leastFahrenheit=268.69),
                limit_of("temperature", leastCelsius=132, leastFahrenheit=268.69), limit_of("temperature"),
                limit_of("temperature", leastCelsius=132, leastFahrenheit=270.5),
-               limit_of("temperature", leastCelsius=132, leastFahrenheit=270.51), limit_of("exposure", leastMinutes=3.999), limit_of("drying", leastMinutes=19.999), limit_of("drying")],
+               limit_of("temperature", leastCelsius=132, leastFahrenheit=270.51), limit_of("exposure", leastMinutes=3.999),
+               limit_of("drying", leastMinutes=19.999), limit_of("drying")],
     "settings": [keep, settings(celsius=None), settings(celsius=None, fahrenheit=269.6), settings(fahrenheit=272),
                  settings(exposureMinutes=4.001), settings(dryingMinutes=0), settings(dryingMinutes=None),
                  settings(exposureMinutes=None), settings(exposureMinutes=1.999)],
@@ -422,9 +424,9 @@ FACTORS = {
                 service(("held", BEFORE_START, "p3", "lead", {})), service(("out-of-service", START, "p3", "lead", {})),
                 service(("held", BEFORE_START, "p3", "lead", {"recordedAt": AFTER_START})),
                 service(("held", AFTER_START, "p3", "lead", {})),
-                service(("held", "2031-03-04T06:00-06:00", "p3", "lead", {}), ("in-service", START, "p4", "supervisor", {})),
-                service(("held", "2031-03-04T06:00-06:00", "p3", "lead", {}), ("in-service", AFTER_START, "p4", "supervisor", {})),
-                service(("held", "2031-03-04T06:00-06:00", "p3", "lead", {}), ("in-service", START, "p3", "lead", {}))],
+                service(HELD, ("in-service", START, "p4", "supervisor", {})),
+                service(HELD, ("in-service", AFTER_START, "p4", "supervisor", {})),
+                service(HELD, ("in-service", START, "p3", "lead", {}))],
     "recorded": [keep, put(ITEM + ("recorded", "happenedAt"), START), put(ITEM + ("recorded", "happenedAt"), AFTER_START),
                  drop(ITEM + ("recorded",)), put(ITEM + ("recorded", "role"), "viewer")],
     "implant": [keep, put(ITEM + ("implant",), "unknown"), drop(ITEM + ("implant",))],

@@ -28,7 +28,8 @@ def late(weight):
 def near(g, end):
     """A moment just before, at and just after an end, and the minute in which it lies."""
     minute = end // MINUTE * MINUTE
-    return g.pick((end - 1, end, end, end + 1, minute, minute, minute - 1, minute - 1, minute + MINUTE, end - MINUTE, end + MINUTE))
+    return g.pick((end - 1, end, end, end + 1, minute, minute, minute - 1, minute - 1, minute + MINUTE, end - MINUTE,
+                   end + MINUTE))
 
 
 def text(g, said):
@@ -390,6 +391,24 @@ def uncounted_vial(g):
                         g.pick((1, 1, 1, 1, 2)))
 
 
+def beside_unclear(g, vial, final, product):
+    """What an unclear vial is besides: void, lost, or waiting for a control."""
+    how = g.pick(("voided", "lost", "used", "unregistered", "process", "no-control", "no-control", "no-control"))
+    if how == "voided":
+        vial["voided"] = g.act(final + HOUR, g.pick(("lead", "lead", "operator")))
+    elif how == "lost":
+        vial["lost"] = g.act(final + HOUR, g.pick(("operator", "operator", "viewer")))
+    elif how == "used":
+        vial["alsoUsedIn"] = ["lot-3"]
+    elif how == "unregistered":
+        vial["lot"] = "pl-none"
+    elif how == "process" and product and product["kind"] == "biological":
+        product["hasProcessIndicator"] = True
+        vial["processIndicator"] = "unchanged"
+    elif how == "no-control":
+        g.controls[:] = [control for control in g.controls if control.get("incubator") != vial.get("incubator")]
+
+
 def spoil_vial(g, vial, end):
     product, lot = own_product(g, vial) if g.chance(0.5) else (None, None)
     if product:                     # its controls follow
@@ -406,7 +425,7 @@ def spoil_vial(g, vial, end):
     how = g.rng.choices(
         ("growth", "growth-elsewhere", "none", "unclear", "pattern", "edge", "latest", "span", "voided", "lost",
          "product", "incubation", "process", "activation", "used", "unsettled", "reading-voided", "late", "again"),
-        (6, 8, 10, 7, 7, 8, 6, 7, 8, 10, 13, 12, 8, 8, 4, 4, 5, 4, 5))[0]
+        (6, 8, 10, 11, 7, 8, 6, 7, 8, 10, 13, 12, 8, 8, 4, 4, 5, 4, 5))[0]
     if how == "growth":
         vial["readings"].append(read("growth", begun + g.minutes(0, 3000), g.pick(("operator", "operator", "viewer"))))
         if g.chance(0.2):
@@ -423,6 +442,8 @@ def spoil_vial(g, vial, end):
             vial.setdefault("readings", [])
     elif how == "unclear":
         vial["readings"] = [read("unclear", begun + g.minutes(0, 300))]
+        if g.chance(0.6):
+            beside_unclear(g, vial, final, known)
     elif how == "pattern":
         vial["readings"] = []
         for n in range(g.pick((2, 2, 3, 4))):
@@ -839,7 +860,8 @@ def cycle_end(g):
 @late(10)
 def service(g):
     g.want_review = True
-    how = g.pick(("no-return", "return-edge", "other", "other", "other", "lifted", "lifted", "lifted", "during", "during", "during"))
+    how = g.pick(("no-return", "return-edge", "other", "other", "other", "lifted", "lifted", "lifted",
+                  "during", "during", "during"))
     if how == "no-return":
         g.service.clear() if g.chance(0.5) else g.service[0].update(role=g.pick(("lead", "viewer")))
     elif how == "return-edge":
@@ -954,9 +976,12 @@ def positive(g):
     else:
         vial["readings"] = [g.act(known - 5 * MINUTE, seen="unclear")]
         vial["unsettled"] = g.act(known, recorded=known)
+    if kind == "qualification" and g.chance(0.6):       # its physical record is bad too, known earlier or later
+        noted = g.pick((known + g.pick(CLOSE), g.start + g.pick(CLOSE), g.minutes(1, 60) + max(known, cycle["end"])))
+        cycle["physical"] = g.act(min(noted, cycle["end"]), recorded=noted, good=False)
     if g.chance(0.1):
         vial["incidentFinding"] = g.act(known + HOUR, "supervisor", was="control")
-    if g.chance(0.3):               # a return lifts the hold, or not quite
+    if g.chance(0.5 if kind == "qualification" else 0.3):               # a return lifts the hold, or not quite
         back = g.pick((known, start + length, g.start)) + g.pick(AROUND)
         g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
         if g.chance(0.4):           # a second vial grows, before or after that return
@@ -1009,15 +1034,17 @@ def spoil_bowie_dick(g, bd):
     elif how == "directions":       # a product that states no bound of minutes, of celsius, or one of each
         product, _ = own_product(g, sheet)
         if product:
-            for bound in g.pick((("leastMinutes", "mostMinutes"), ("leastCelsius", "mostCelsius"), ("leastMinutes", "leastCelsius"))):
+            for bound in g.pick((("leastMinutes", "mostMinutes"), ("leastCelsius", "mostCelsius"),
+                                 ("leastMinutes", "leastCelsius"))):
                 product.pop(bound, None)
     elif how == "unread":
         sheet["readings"] = []
         if g.chance(0.2):
             bd.pop("sheet", None)
     elif how in ("void", "void-said"):
-        g.pick((lambda: bd.update(chamberEmpty=False), lambda: bd.update(chamberEmpty=False), lambda: bd.update(outcome="aborted"),
-                lambda: bd.update(items=["thing-1"]), lambda: sheet.update(alsoUsedIn=["lot-3"])))()
+        g.pick((lambda: bd.update(chamberEmpty=False), lambda: bd.update(chamberEmpty=False),
+                lambda: bd.update(outcome="aborted"), lambda: bd.update(items=["thing-1"]),
+                lambda: sheet.update(alsoUsedIn=["lot-3"])))()
         if how == "void-said" or g.chance(0.4):
             bd["voidReason"] = g.act(at, g.pick(("lead", "lead", "supervisor", "operator")), why="chamber was not empty")
     elif how == "exposure":
@@ -1660,7 +1687,8 @@ def device_cycles(g):
             if g.method in ("steam", "dry-heat"):
                 return False
             allowed["program"], allowed["sterilizerModel"] = g.pick((
-                ("prog-2", "model-a"), ("prog-2", "model-b"), ("prog-1", "model-b"), ("prog-1", "model-b"), ("prog-1", "model-a")))
+                ("prog-2", "model-a"), ("prog-2", "model-b"), ("prog-1", "model-b"), ("prog-1", "model-b"),
+                ("prog-1", "model-a")))
             if g.chance(0.8):
                 device["allowedCycles"] = [allowed]
         elif g.chance(0.5):
@@ -1772,7 +1800,7 @@ def immediate(g):
         if g.chance(0.4):
             del use["reason"]
     elif how == "case":
-        use["caseReference"] = g.pick((" ", "\t "))
+        use["caseReference"] = g.pick((" ", "  "))
         if g.chance(0.5):
             del use["caseReference"]
     elif g.chance(0.5):
@@ -1852,7 +1880,8 @@ def at_the_same_time(g):
     minute = g.pick((MINUTE, 1, 30_000))
     if g.chance(0.5):
         start = g.start - g.minutes(5, 40)
-        end = g.pick((g.start, g.start // MINUTE * MINUTE, g.start // MINUTE * MINUTE + MINUTE)) + g.pick((-minute, 0, 0, minute))
+        end = g.start // MINUTE * MINUTE
+        end = g.pick((g.start, end, end + MINUTE)) + g.pick((-minute, 0, 0, minute))
     else:
         start = g.pick((g.end, g.end // MINUTE * MINUTE, g.end // MINUTE * MINUTE + MINUTE)) + g.pick((-minute, 0, 0, minute))
         end = start + g.minutes(5, 30)
@@ -1946,7 +1975,7 @@ def any_act(g):
     if how == "unsigned":
         act.pop("by", None)
     elif how == "empty":
-        act["by"] = g.pick(("", " ", "\t  "))
+        act["by"] = g.pick(("", " ", "   "))
     elif how == "viewer":
         act["role"] = "viewer"
     elif how == "role":
@@ -1988,6 +2017,8 @@ def any_time(g):
     thing, key = g.pick(found)
     other, other_key = g.pick(found)
     thing[key] = T(other[other_key] + g.pick(AROUND))
+    if "from" in thing and "to" in thing:       # no record says that a span ended before it began
+        thing["to"] = T(max(thing["from"], thing["to"]))
 
 
 @late(10)

@@ -113,7 +113,7 @@ STATED = [(name, [[keep, settings(celsius=None, fahrenheit=None), settings(celsi
                   [keep, put(("specification", "method"), "unknown"), drop(("specification", "settings"))]])
           for name in ("steam-prevacuum", "immediate-use", "dry-heat", "ethylene-oxide", "hydrogen-peroxide")]
 TEMPERATURE_TWICE = ("steam-prevacuum", [
-    [keep] + [limit_of("temperature", **{side + "Celsius": 132, side + "Fahrenheit": 269.6 + apart})
+    [keep] + [limit_of("temperature", **{side + "Celsius": 132, side + "Fahrenheit": round(269.6 + apart, 2)})
               for side in ("least", "most") for apart in (0, 0.9, 0.91, -0.9, -0.91)],
     [keep] + [settings(fahrenheit=round(269.6 + apart, 2)) for apart in (0, 0.9, 0.91, -0.9, -0.91)]])
 PRESSURE_TWICE = ("steam-prevacuum", [
@@ -125,7 +125,8 @@ PRESSURE_TWICE = ("steam-prevacuum", [
     [put(("facility", "atmosphereKPa"), 101.325), keep],
     [put(("load", "readings", 9), act(DAY % "08:00", parameter="pressure", kPaGauge=value)) for value in (150, 250)]])
 GAS_RECORD = ("ethylene-oxide", [
-    [put(("sterilizer", "recordsConcentration"), value) for value in (True, False)] + [drop(("sterilizer", "recordsConcentration"))],
+    [put(("sterilizer", "recordsConcentration"), value) for value in (True, False)]
+    + [drop(("sterilizer", "recordsConcentration"))],
     [put(("sterilizer", "recordsHumidity"), value) for value in (True, False)] + [drop(("sterilizer", "recordsHumidity"))],
     [keep, limit_of("concentration"), limit_of("concentration", mostMgPerL=900)],
     [keep, limit_of("humidity"), limit_of("humidity", mostPercent=80)],
@@ -149,6 +150,73 @@ ACTIVATION = ("steam-prevacuum-implant", [
     [put(("load", "end"), DAY % clock) for clock in ("07:50", "07:50:30")] + [drop(("load", "end"))],
     [put(("controls", 0, "activation", "happenedAt"), DAY % clock) for clock in edge("08:00", "08:01")],
     [put(("controls", 0, "incubationStart"), DAY % clock) for clock in ("08:00", "08:00:30")]])
+
+# What an unclear vial is besides -------------------------------------------------------------------
+SEEN = [readings(("unclear", DAY % "09:15", "p1")),
+        readings(("unclear", DAY % "09:15", "p1"), ("no-growth", DAY % "09:16", "p2")),
+        readings(("no-growth", DAY % "09:15", "p1")), readings()]
+
+
+def vial_with(identifier, seen, **more):
+    return dict({"id": identifier, "product": "BIO-ST", "lot": "LOT-B", "incubator": "INC-1",
+                 "activation": act(DAY % "08:08"), "incubationStart": DAY % "08:10", "processIndicator": "changed",
+                 "readings": seen}, **more)
+
+
+BESIDES = [{}, {"voided": act(DAY % "09:30", "p3", "lead")}, {"voided": act(DAY % "09:30", "p3")},
+           {"lost": act(DAY % "09:30", "p2")}, {"lost": act(DAY % "09:30", "p2", "viewer")}, {"alsoUsedIn": ["L-3"]},
+           {"processIndicator": "unchanged"}, {"lot": "NONE"}, {"lot": "NONE", "lost": act(DAY % "09:30", "p2")}]
+SECOND = [vial_with("V2", SEEN[2]), vial_with("V2", []), vial_with("V2", [], voided=act(DAY % "09:30", "p3", "lead")),
+          vial_with("V2", readings(("growth", DAY % "09:15", "p1")),
+                    incidentFinding=act(DAY % "09:30", "p4", "supervisor", was="control"))]
+GROUPS = [keep, put(("controls",), []), put(("controls", 0, "readings", 0, "seen"), "no-growth")]
+UNCLEAR = ("steam-prevacuum-implant", [
+    [put(("load", "pcds", 0, "vials"), [vial_with("V1", seen, **besides)]) for seen in SEEN for besides in BESIDES]
+    + [put(("load", "pcds", 0, "vials"), [{name: value for name, value in vial_with("V1", seen).items() if name != gone}])
+       for seen in SEEN for gone in ("incubationStart", "processIndicator")],
+    [keep] + [put(("load", "pcds", 0, "vials", 1), second) for second in SECOND], GROUPS,
+    [keep, put(("load", "items", 1, "implant"), "no")],
+    [put(("decideAt",), moment) for moment in (DAY % "11:00", "2031-03-04T23:59:59.999-06:00", "2031-03-05T00:00-06:00")]])
+
+
+def cleared(positive):
+    """Another cycle of the type is said to clear a positive before it."""
+    def change(record):
+        record["sterilizer"]["cycles"][2]["cycleType"] = record["specification"]["cycleType"]
+        record["sterilizer"]["service"].append(at("06:50", state="in-service"))
+        if positive:
+            grown = {"id": "V9", "readings": readings(("growth", DAY % "03:00", "p1"))}
+            other_cycle("02:00", "02:30", 999, vials=[grown], cycleType=record["specification"]["cycleType"])(record)
+            record["sterilizer"]["cycles"][-1]["lot"] = "P1"
+            record["sterilizer"]["incidents"] = [
+                {"positiveLot": "P1", "closings": [at("06:55", negativeLot="OTHER")]}]
+    return change
+
+
+def earlier_vials(kind):
+    """A cycle of the morning with each vial, alone and with a second."""
+    early = {"activation": act(DAY % "06:01"), "incubationStart": DAY % "06:02"}
+    return [other_cycle("05:50", "06:00", 1003, kind, vials=[vial_with("V1", seen, **early, **besides)] + more)
+            for seen in SEEN for besides in BESIDES
+            for more in ([], [dict(SECOND[0], **early)], [dict(SECOND[2], **early)])]
+
+
+def other_cycle(start, end, counter, kind="load", **more):
+    def change(record):
+        cycle = {"kind": kind, "lot": "OTHER", "method": "steam", "start": DAY % start, "outcome": "ended", **more}
+        if end:
+            cycle["end"] = DAY % end
+        if counter:
+            cycle["counter"] = counter
+        record["sterilizer"]["cycles"].append(cycle)
+    return change
+
+
+UNCLEAR_EARLIER = ("steam-prevacuum", [
+    earlier_vials("load") + earlier_vials("qualification"), [cleared(False), cleared(True)], GROUPS])
+UNCLEAR_TEST = ("test-qualification", [
+    [put(("test", "vials"), [dict(vial_with("V1", seen, **besides))] + more) for seen in SEEN for besides in BESIDES
+     for more in ([], [SECOND[0]], [SECOND[2]])], GROUPS])
 
 # Settling ------------------------------------------------------------------------------------------
 ANSWERS = {"pcd": ("front-in-accept-zone", "front-on-boundary"), "vial": ("no-growth", None), "control": ("growth", "no-growth")}
@@ -191,17 +259,6 @@ def given_by_the_voider():
 
 
 # Order ---------------------------------------------------------------------------------------------
-def other_cycle(start, end, counter, kind="load", **more):
-    def change(record):
-        cycle = {"kind": kind, "lot": "OTHER", "method": "steam", "start": DAY % start, "outcome": "ended", **more}
-        if end:
-            cycle["end"] = DAY % end
-        if counter:
-            cycle["counter"] = counter
-        record["sterilizer"]["cycles"].append(cycle)
-    return change
-
-
 ORDER = ("steam-prevacuum", [
     [other_cycle(start, end, counter) for counter in (None, 1009, 1010, 1011) for start, end in (
         ("06:30", "07:00"), ("06:30", "07:00:59.999"), ("06:30", "07:01"), ("06:30", None), ("07:50", "08:20"),
@@ -266,6 +323,24 @@ HOLDS = ("steam-prevacuum", [
               for clock in ("06:20", "06:19:59.999", "06:40", "06:39:59.999", "07:00") for noted in HOLD_AT]])
 
 
+def qualification(grown, bad, rejected):
+    """A qualification of the night: when its vial grew, when its physical record was bad, when its indicator was rejected;
+    None: not so."""
+    vials = [{"id": "V5", "product": "BIO-ST", "lot": "LOT-B",
+              "readings": [act(DAY % grown, "p5", seen="growth")] if grown else []}]
+    physical = dict(act(DAY % "03:10", "p6"), good=not bad, recordedAt=DAY % (bad or "03:10"))
+    indicator = {"product": "INT5-ST", "lot": "LOT-I",
+                 "readings": [act(DAY % rejected, "p7", seen="front-on-boundary")] if rejected else []}
+    return other_cycle("02:00", "03:00", 1000, "qualification", vials=vials, physical=physical, indicators=[indicator])
+
+
+KNOWN = (None, "06:20", "06:40", "07:00:00.001")
+QUALIFIED = ("steam-prevacuum", [
+    [qualification(*known) for known in itertools.product(KNOWN, repeat=3)],
+    [keep] + [put(("sterilizer", "service", 9), at(clock, state="in-service"))
+              for clock in ("06:20", "06:30", "06:40", "06:50")]])
+
+
 def reviewed(finding, by="p4", role="supervisor", seen="08:00", noted="09:00", why="the cause was found", subject=None):
     review = dict(act(DAY % noted, by, role), finding=finding, answer="isolated", newestSeen=DAY % seen, why=why)
     if subject:
@@ -307,7 +382,8 @@ def put_right(what, done, noted):
 PUT_RIGHT = ("steam-prevacuum", [
     [put_right(what, done, noted) for what in TEXTS for done in ("05:50", "05:49:59.999", "06:20", "06:20:00.001")
      for noted in ("06:20", "06:20:00.001", "06:50")],
-    [keep, reviewed("air-removal.put-right-late", subject="BD1"), reviewed("air-removal.put-right-late", subject="BD1", by="p9")]])
+    [keep, reviewed("air-removal.put-right-late", subject="BD1"),
+     reviewed("air-removal.put-right-late", subject="BD1", by="p9")]])
 
 # Types and labels ----------------------------------------------------------------------------------
 SPELLED = ("pv-132-wrapped", "PV 132 Wrapped", "pv_132wrapped", "pv132wrapped", "pv-134-wrapped", "pv.132.wrapped", "-", " ")
@@ -334,8 +410,9 @@ REVIEWS = ("steam-prevacuum", [
      for why in ("the cause was found", " ") for subject in ("temperature", None)],
     [keep, put(("load", "end"), DAY % "07:50:30"), drop(("load", "end"))]])
 NO_SUCH_FINDING = ("steam-prevacuum", [
-    [keep, ABOVE, put(("load", "reviews"), [])], [reviewed(key, subject=subject, by=by) for key in ("physical.above", "physical.below")
-                                                  for subject in ("temperature", "exposure", None) for by in ("p4", "")]])
+    [keep, ABOVE, put(("load", "reviews"), [])],
+    [reviewed(key, subject=subject, by=by) for key in ("physical.above", "physical.below")
+     for subject in ("temperature", "exposure", None) for by in ("p4", "")]])
 
 # Entries, checks, immediate use --------------------------------------------------------------------
 CHECK = ("load", "items", 0, "checks")
@@ -354,7 +431,8 @@ OPENING = ("immediate-use", [
     [keep, lot("INT5-ST", None), lot("INT5-ST", "2041-03-05"), put(INSIDE + ("alsoUsedIn",), ["L-3"])],
     [keep, put(INSIDE + ("lost",), act(DAY % "07:20"))],
     [keep, put(("load", "items", 1, "packaging"), "PK-T")],
-    [keep] + [put(("load", "immediateUse", field), value) for field, value in (("reason", ""), ("reason", " \t"), ("caseReference", " "))]])
+    [keep] + [put(("load", "immediateUse", field), value)
+              for field, value in (("reason", ""), ("reason", " \t"), ("caseReference", " "))]])
 
 # Tests ---------------------------------------------------------------------------------------------
 BOUNDS = ("leastMinutes", "mostMinutes", "leastCelsius", "mostCelsius")
@@ -366,7 +444,8 @@ LEAK = ("test-leak", [
     [keep, drop(("test", "leak", "minutes")), put(("test", "leak", "minutes"), 0), put(("test", "leak", "minutes"), 9.999)],
     [keep, put(("test", "leak", "by"), ""), put(("test", "outcome"), "aborted")]])
 
-PRODUCTS = [FROM_THE_END, AERATION_WARMTH, AERATION_TIMES, TEMPERATURE_TWICE, PRESSURE_TWICE, GAS_RECORD, REGISTER, ACTIVATION, ORDER, HISTORY, PRINTOUT, HOLDS, RESOLUTIONS,
+PRODUCTS = [FROM_THE_END, AERATION_WARMTH, AERATION_TIMES, TEMPERATURE_TWICE, PRESSURE_TWICE, GAS_RECORD, REGISTER,
+            ACTIVATION, UNCLEAR, UNCLEAR_EARLIER, UNCLEAR_TEST, ORDER, HISTORY, PRINTOUT, HOLDS, QUALIFIED, RESOLUTIONS,
             PUT_RIGHT, TYPES, LABELS, REVIEWS, NO_SUCH_FINDING, CHECKS, OPENING, DIRECTIONS, LEAK] + PLAUSIBLE + STATED
 
 

@@ -31,7 +31,8 @@ bi.void note review fails; bi.lost note review fails; bi.missing waits
 routine.pending note waits; routine.none note waits
 packages.one-rejected review note; packages.several-rejected review note; packages.wet review note
 packages.all-unchanged fails
-aeration.not-stated waits; aeration.implausible waits; aeration.running waits; aeration.end-awaited waits; aeration.not-done waits
+aeration.not-stated waits; aeration.implausible waits; aeration.running waits; aeration.end-awaited waits
+aeration.not-done waits
 peroxide.item-unsuitable review note
 immediate.not-steam fails; immediate.for-storage fails; immediate.storage-unknown waits
 immediate.reason-missing waits; immediate.case-missing waits

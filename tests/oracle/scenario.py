@@ -96,9 +96,9 @@ def day_text(day):
 
 
 def spelled(name, pick):
-    """Another spelling of a person's name; seldom a character that only looks like a blank."""
+    """Another spelling of a person's name; seldom with a letter beside A to Z, which makes another person of it."""
     return pick((name.upper, name.upper, name.title, lambda: " " + name, lambda: name + "  ",
-                 lambda: name.replace("-", " - "), lambda: "\t" + name.upper(), lambda: name + "\u00a0"))()
+                 lambda: name.replace("-", " - "), lambda: "  " + name.upper(), lambda: name + "\u00e4"))()
 
 
 def typed(cycle_type, pick):
@@ -362,7 +362,8 @@ class Scenario:
                                          ("KPaGauge", 180, 210), ("BarGauge", 1.8, 2.1), ("PsiGauge", 26, 30)))
             limits.append({"parameter": "pressure", "least" + unit: low, "most" + unit: high})
         if self.method == "ethylene-oxide":
-            for field, limit in (("recordsConcentration", {"parameter": "concentration", "leastMgPerL": 450, "mostMgPerL": 1200}),
+            for field, limit in (("recordsConcentration",
+                                  {"parameter": "concentration", "leastMgPerL": 450, "mostMgPerL": 1200}),
                                  ("recordsHumidity", {"parameter": "humidity", "leastPercent": 40, "mostPercent": 80})):
                 recorded = self.chance(0.75)
                 if recorded or self.chance(0.5):
