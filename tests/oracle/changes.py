@@ -1309,7 +1309,7 @@ def physical(g):
         elif parameter in ("exposure", "drying"):
             side = g.pick(("least", "most"))
             value = limit.setdefault(side + "Minutes", (g.exposure if parameter == "exposure" else g.drying) + 5)
-            add(parameter, "seconds", value * 60 + g.pick((-0.001, 0, 0, 0.001)))
+            add(parameter, "seconds", max(0, value * 60 + g.pick((-0.001, 0, 0, 0.001))))
         else:
             return False
     elif how == "pressure":
