@@ -7,21 +7,24 @@
 namespace loadwarden {
 
 /// In the order of Parameter.
-inline constexpr Word<Parameter> parameterWords[] = {
-    {"temperature", Parameter::temperature},     {"exposure", Parameter::exposure},
-    {"pressure", Parameter::pressure},           {"drying", Parameter::drying},
-    {"concentration", Parameter::concentration}, {"humidity", Parameter::humidity},
-};
+inline constexpr auto parameterWords = [] {
+    std::array<Word<Parameter>, parameterCount> words{};
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const auto parameter = static_cast<Parameter>(i);
+        words[i] = {textOf(parameter), parameter};
+    }
+    return words;
+}();
 
 /// In the order of Unit.
-inline constexpr Word<Unit> unitWords[] = {
-    {"celsius", Unit::celsius},         {"fahrenheit", Unit::fahrenheit},
-    {"minutes", Unit::minutes},         {"seconds", Unit::seconds},
-    {"kPaAbsolute", Unit::kPaAbsolute}, {"barAbsolute", Unit::barAbsolute},
-    {"kPaGauge", Unit::kPaGauge},       {"barGauge", Unit::barGauge},
-    {"psiGauge", Unit::psiGauge},       {"mgPerL", Unit::mgPerL},
-    {"percent", Unit::percent},
-};
+inline constexpr auto unitWords = [] {
+    std::array<Word<Unit>, unitCount> words{};
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const auto unit = static_cast<Unit>(i);
+        words[i] = {textOf(unit), unit};
+    }
+    return words;
+}();
 
 inline constexpr Word<Purpose> purposeWords[] = {
     {"routine", Purpose::routine}, {"immediate-use", Purpose::immediateUse},

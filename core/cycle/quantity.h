@@ -43,10 +43,13 @@ enum class Unit : std::uint8_t {
     percent
 };
 
+/// Number of units; they run from 0.
+inline constexpr std::size_t unitCount = 11;
+
 /// The unit as evidence and decisions write it.
 [[nodiscard]] constexpr std::string_view textOf(Unit unit)
 {
-    constexpr std::array<std::string_view, 11> texts{
+    constexpr std::array<std::string_view, unitCount> texts{
         "celsius",  "fahrenheit", "minutes",  "seconds", "kPaAbsolute", "barAbsolute",
         "kPaGauge", "barGauge",   "psiGauge", "mgPerL",  "percent"};
     return texts[static_cast<std::size_t>(unit)];

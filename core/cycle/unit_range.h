@@ -6,8 +6,7 @@
 
 namespace loadwarden {
 
-/// How a quantity may be stated in a unit. Stored are
-/// thousandths whatever the unit.
+/// How a quantity may be stated in a unit. Stored are thousandths whatever the unit.
 struct UnitRange {
     int decimals;
     std::int64_t least; ///< whole units

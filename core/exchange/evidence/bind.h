@@ -2,6 +2,7 @@
 
 #include "core/exchange/evidence/field.h"
 #include "core/quantities/method.h"
+#include "core/quantities/word.h"
 
 #include <array>
 #include <optional>
@@ -66,13 +67,6 @@ consteval Field flag(std::string_view name)
 {
     return {name, FlagRule{[](void* owner, bool value) { memberAt<Path...>(owner) = value; }}};
 }
-
-/// A word of the format and the value that it stands for.
-template <class Value>
-struct Word {
-    std::string_view text;
-    Value value;
-};
 
 template <const auto& Words>
 inline constexpr auto wordTexts = [] {

@@ -1,5 +1,6 @@
-#include "core/exchange/evidence/cycle_words.h"
 #include "core/exchange/evidence/object_types.h"
+#include "core/loads/load_words.h"
+#include "core/sterilizers/sterilizer_words.h"
 
 // Another cycle of the sterilizer: a load or a test.
 
@@ -7,26 +8,11 @@ namespace loadwarden::evidence_format {
 
 namespace {
 
-constexpr Word<FailureKind> failureWords[] = {
-    {"physical", FailureKind::physical},
-    {"pcd-rejected", FailureKind::pcdRejected},
-};
-
-constexpr auto failure = join(fields(word<failureWords, &ProcessFailure::kind>("kind").must()),
+constexpr auto failure = join(fields(word<failureKindWords, &ProcessFailure::kind>("kind").must()),
                               actFields<&ProcessFailure::act>());
 
 constinit const ObjectType failureType =
     signedType<&ProcessFailure::act>("a process failure", failure);
-
-constexpr Word<bool> causeWords[] = {
-    {"known", true},
-    {"unknown", false},
-};
-
-constexpr Word<Reach> reachWords[] = {
-    {"that-load", Reach::thatLoad},
-    {"sterilizer", Reach::sterilizer},
-};
 
 constexpr auto resolution = join(fields(word<causeWords, &Resolution::causeKnown>("cause").must(),
                                         word<reachWords, &Resolution::reach>("reach").must(),

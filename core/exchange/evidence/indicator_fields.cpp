@@ -1,31 +1,12 @@
 #include "core/exchange/evidence/object_types.h"
 #include "core/indicators/indicator.h"
+#include "core/indicators/indicator_words.h"
 
 // Chemical and biological indicators, controls, incubators.
 
 namespace loadwarden::evidence_format {
 
 namespace {
-
-constexpr Word<Seen> chemicalWords[] = {
-    {"front-in-accept-zone", Seen::frontInAcceptZone},
-    {"front-on-boundary", Seen::frontOnBoundary},
-    {"front-short-of-boundary", Seen::frontShortOfBoundary},
-    {"end-colour-reached", Seen::endColourReached},
-    {"end-colour-partly", Seen::endColourPartly},
-    {"unchanged", Seen::unchanged},
-    {"uniform-complete", Seen::uniformComplete},
-    {"uniform-incomplete", Seen::uniformIncomplete},
-    {"not-uniform", Seen::notUniform},
-    {"absent", Seen::absent},
-    {"unclear", Seen::unclear},
-};
-
-constexpr Word<Seen> growthWords[] = {
-    {"growth", Seen::growth},
-    {"no-growth", Seen::noGrowth},
-    {"unclear", Seen::unclear},
-};
 
 template <const auto& Words>
 consteval auto readingFields()
@@ -35,8 +16,8 @@ consteval auto readingFields()
                 actFields<&IndicatorReading::act>());
 }
 
-constexpr auto chemicalReading = readingFields<chemicalWords>();
-constexpr auto growthReading = readingFields<growthWords>();
+constexpr auto chemicalReading = readingFields<chemicalSeenWords>();
+constexpr auto growthReading = readingFields<growthSeenWords>();
 
 constinit const ObjectType chemicalReadingType =
     signedType<&IndicatorReading::act>("a reading", chemicalReading);
@@ -55,18 +36,9 @@ constexpr auto indicator =
     join(linkFields, fields(id<&ChemicalIndicator::place>("place")), settleFields);
 constexpr auto sheet = join(linkFields, settleFields);
 
-constexpr Word<ProcessIndicator> processIndicatorWords[] = {
-    {"changed", ProcessIndicator::changed},
-    {"unchanged", ProcessIndicator::unchanged},
-};
-
-constexpr Word<FoundToBe> foundWords[] = {
-    {"control", FoundToBe::control},
-    {"other-load", FoundToBe::otherLoad},
-};
-
-constexpr auto incidentFinding = join(fields(word<foundWords, &IncidentFinding::was>("was").must()),
-                                      actFields<&IncidentFinding::act>());
+constexpr auto incidentFinding =
+    join(fields(word<foundToBeWords, &IncidentFinding::was>("was").must()),
+         actFields<&IncidentFinding::act>());
 
 constinit const ObjectType incidentFindingType =
     signedType<&IncidentFinding::act>("an incident's finding", incidentFinding);

@@ -1,6 +1,7 @@
 #include "core/exchange/evidence/object_types.h"
 #include "core/exchange/evidence/unit_fields.h"
 #include "core/loads/item.h"
+#include "core/loads/load_words.h"
 
 // Items, their package checks, devices and the cycles that those allow.
 
@@ -42,12 +43,6 @@ constexpr auto check =
                 flag<&PackageCheck::labelAgrees>("labelAgrees")),
          actFields<&PackageCheck::act>());
 
-constexpr Word<Lumen> lumenWords[] = {
-    {"none", Lumen::none},
-    {"listed", Lumen::listed},
-    {"unlisted", Lumen::unlisted},
-};
-
 constexpr auto peroxide =
     fields(flag<&PeroxideFacts::cellulose>("cellulose"),
            flag<&PeroxideFacts::liquidOrPowder>("liquidOrPowder"),
@@ -55,12 +50,6 @@ constexpr auto peroxide =
 
 constinit const ObjectType peroxideType =
     objectType("what hydrogen peroxide must not meet", peroxide);
-
-constexpr Word<Implant> implantWords[] = {
-    {"yes", Implant::yes},
-    {"no", Implant::no},
-    {"unknown", Implant::unknown},
-};
 
 constexpr auto item =
     fields(id<&Item::label>("label").must(), object<actType, &Item::recorded>("recorded"),

@@ -1,19 +1,12 @@
-#include "core/exchange/evidence/cycle_words.h"
+#include "core/cycle/cycle_words.h"
 #include "core/exchange/evidence/object_types.h"
-#include "core/exchange/evidence/parameter_words.h"
+#include "core/loads/load_words.h"
 
 // The load itself.
 
 namespace loadwarden::evidence_format {
 
 namespace {
-
-constexpr Word<AbortPhase> phaseWords[] = {
-    {"heating", AbortPhase::heating},   {"air-removal", AbortPhase::airRemoval},
-    {"exposure", AbortPhase::exposure}, {"exhaust", AbortPhase::exhaust},
-    {"drying", AbortPhase::drying},     {"aeration", AbortPhase::aeration},
-    {"unknown", AbortPhase::unknown},
-};
 
 constexpr auto alarm = join(fields(id<&Alarm::code>("code").must()), actFields<&Alarm::act>());
 
@@ -40,14 +33,9 @@ constexpr auto immediateUse = fields(text<&ImmediateUse::reason>("reason", 2'000
 constinit const ObjectType immediateUseType =
     objectType("the statement about immediate use", immediateUse);
 
-constexpr Word<ReviewAnswer> reviewWords[] = {
-    {"isolated", ReviewAnswer::isolated},
-    {"not-isolated", ReviewAnswer::notIsolated},
-};
-
 constexpr auto review =
     join(fields(id<&Review::finding>("finding").must(), text<&Review::subject>("subject"),
-                word<reviewWords, &Review::answer>("answer").must(),
+                word<reviewAnswerWords, &Review::answer>("answer").must(),
                 text<&Review::why>("why", 2'000), time<&Review::newestSeen>("newestSeen").must()),
          actFields<&Review::act>());
 
@@ -58,7 +46,7 @@ constexpr auto load = fields(
     word<clockWords, &LoadRecord::clock>("clock"), time<&LoadRecord::start>("start"),
     time<&LoadRecord::end>("end"), whole<&LoadRecord::counter>("counter", 0, 1'000'000'000),
     word<outcomeWords, &LoadRecord::outcome>("outcome"),
-    word<phaseWords, &LoadRecord::abortPhase>("abortPhase"),
+    word<abortPhaseWords, &LoadRecord::abortPhase>("abortPhase"),
     objects<alarmType, &LoadRecord::alarms>("alarms"),
     object<printoutType, &LoadRecord::printout>("printout"),
     object<actType, &LoadRecord::printoutLost>("printoutLost"),

@@ -1,6 +1,8 @@
 #pragma once
 
 #include "core/exchange/evidence/bind.h"
+#include "core/quantities/method_words.h"
+#include "core/quantities/role_words.h"
 
 namespace loadwarden::evidence_format {
 
@@ -26,28 +28,6 @@ extern const ObjectType cycleType;
 extern const ObjectType sterilizerType;
 extern const ObjectType loadType;
 extern const ObjectType recordType;
-
-inline constexpr Word<Role> roleWords[] = {
-    {"viewer", Role::viewer},
-    {"operator", Role::operating},
-    {"lead", Role::lead},
-    {"supervisor", Role::supervisor},
-};
-
-inline constexpr Word<Method> methodWords[] = {
-    {"steam", Method::steam},
-    {"ethylene-oxide", Method::ethyleneOxide},
-    {"hydrogen-peroxide", Method::hydrogenPeroxide},
-    {"dry-heat", Method::dryHeat},
-    {"unknown", Method::unknown},
-};
-
-inline constexpr Word<AirRemoval> airRemovalWords[] = {
-    {"gravity", AirRemoval::gravity},
-    {"prevacuum", AirRemoval::prevacuum},
-    {"steam-flush-pressure-pulse", AirRemoval::steamFlushPressurePulse},
-    {"unknown", AirRemoval::unknown},
-};
 
 /// The fields of an act; Path leads to it, none where the object is an act and nothing else.
 template <auto... Path>

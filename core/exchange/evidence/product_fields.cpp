@@ -1,38 +1,16 @@
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
 #include "core/exchange/evidence/object_types.h"
+#include "core/indicators/indicator_words.h"
 #include "core/indicators/product.h"
 #include "core/packaging/packaging.h"
+#include "core/packaging/packaging_words.h"
 
 // What instructions for use say: of indicator products and their lots, of packagings.
 
 namespace loadwarden::evidence_format {
 
 namespace {
-
-constexpr Word<IndicatorKind> kindWords[] = {
-    {"chemical", IndicatorKind::chemical},
-    {"biological", IndicatorKind::biological},
-};
-
-constexpr Word<Response> responseWords[] = {
-    {"moving-front", Response::movingFront},
-    {"colour", Response::colour},
-    {"sheet", Response::sheet},
-    {"growth", Response::growth},
-};
-
-constexpr Word<Species> speciesWords[] = {
-    {"geobacillus-stearothermophilus", Species::geobacillusStearothermophilus},
-    {"bacillus-atrophaeus", Species::bacillusAtrophaeus},
-    {"other", Species::other},
-};
-
-constexpr Word<ControlReach> controlWords[] = {
-    {"day", ControlReach::day},
-    {"lot", ControlReach::lot},
-    {"load", ControlReach::load},
-};
 
 constexpr Field typeElement{
     "", NumberRule{0, 1, 6, [](void* list, std::int64_t value, std::string_view) {
@@ -47,11 +25,12 @@ constexpr Field implantTypes{
              },
              &typeElement}};
 
-constexpr auto commonFields = fields(
-    id<&IndicatorProduct::id>("id").must(), word<kindWords, &IndicatorProduct::kind>("kind").must(),
-    methods<&IndicatorProduct::methods>("methods").must(),
-    ids<&IndicatorProduct::cycleTypes>("cycleTypes", 1),
-    word<responseWords, &IndicatorProduct::response>("response").must());
+constexpr auto commonFields =
+    fields(id<&IndicatorProduct::id>("id").must(),
+           word<indicatorKindWords, &IndicatorProduct::kind>("kind").must(),
+           methods<&IndicatorProduct::methods>("methods").must(),
+           ids<&IndicatorProduct::cycleTypes>("cycleTypes", 1),
+           word<responseWords, &IndicatorProduct::response>("response").must());
 
 constexpr auto chemicalFields =
     fields(whole<&IndicatorProduct::type>("type", 1, 6),
@@ -72,7 +51,7 @@ constexpr auto biologicalFields =
            whole<&IndicatorProduct::startWithinMinutes>("startWithinMinutes", 1, 1'000'000),
            flag<&IndicatorProduct::needsActivation>("needsActivation"),
            flag<&IndicatorProduct::hasProcessIndicator>("hasProcessIndicator"),
-           word<controlWords, &IndicatorProduct::control>("control"), implantTypes);
+           word<controlReachWords, &IndicatorProduct::control>("control"), implantTypes);
 
 constexpr auto product = join(commonFields, chemicalFields, biologicalFields);
 
@@ -84,7 +63,7 @@ bool checkProduct(void* object, FieldSet present, Complaint& complaint)
 {
     const auto& checked = *static_cast<const IndicatorProduct*>(object);
     const bool biological = checked.kind == IndicatorKind::biological;
-    const std::string_view kind = kindWords[biological ? 1 : 0].text;
+    const std::string_view kind = indicatorKindWords[biological ? 1 : 0].text;
     const std::size_t strangeBegin = biological ? chemicalBegin : biologicalBegin;
     const std::size_t strangeEnd = biological ? biologicalBegin : product.size();
     for (std::size_t i = strangeBegin; i < strangeEnd; ++i) {
@@ -119,15 +98,8 @@ constexpr auto lot =
     fields(id<&IndicatorLot::product>("product").must(), id<&IndicatorLot::number>("number").must(),
            date<&IndicatorLot::expires>("expires"));
 
-constexpr Word<PackageForm> formWords[] = {
-    {"wrap", PackageForm::wrap},
-    {"pouch", PackageForm::pouch},
-    {"rigid-container", PackageForm::rigidContainer},
-    {"open-tray", PackageForm::openTray},
-};
-
 constexpr auto packaging =
-    fields(id<&Packaging::id>("id").must(), word<formWords, &Packaging::form>("form").must(),
+    fields(id<&Packaging::id>("id").must(), word<packageFormWords, &Packaging::form>("form").must(),
            methods<&Packaging::methods>("methods"),
            whole<&Packaging::aerationMinutes>("aerationMinutes", 0, 100'000));
 

@@ -1,8 +1,8 @@
+#include "core/cycle/cycle_words.h"
 #include "core/cycle/printout.h"
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
 #include "core/exchange/evidence/object_types.h"
-#include "core/exchange/evidence/parameter_words.h"
 #include "core/exchange/evidence/unit_fields.h"
 
 #include <bit>
@@ -57,7 +57,7 @@ bool checkReading(void* object, FieldSet present, Complaint& complaint)
 {
     const auto& checked = *static_cast<const ParameterReading*>(object);
     const FieldSet stated = present & valueBits;
-    const std::string parameter(wordOf(checked.parameter));
+    const std::string parameter(textOf(checked.parameter));
     if (std::popcount(stated) != 1) {
         complaint.message =
             "a reading of " + parameter
@@ -80,14 +80,8 @@ constexpr auto printout =
                 time<&Printout::start>("start"), time<&Printout::end>("end")),
          actFields<&Printout::act>());
 
-constexpr Word<PrintoutAnswer> answerWords[] = {
-    {"record-right", PrintoutAnswer::recordRight},
-    {"wrong-cycle", PrintoutAnswer::wrongCycle},
-    {"wrong-sterilizer", PrintoutAnswer::wrongSterilizer},
-};
-
 constexpr auto statement =
-    join(fields(word<answerWords, &PrintoutStatement::answer>("answer").must()),
+    join(fields(word<printoutAnswerWords, &PrintoutStatement::answer>("answer").must()),
          actFields<&PrintoutStatement::act>());
 
 constexpr auto lostReading =

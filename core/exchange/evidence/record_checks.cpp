@@ -1,8 +1,8 @@
 #include "core/exchange/evidence/record_checks.h"
 
 #include "core/exchange/evidence/complaints.h"
-#include "core/exchange/evidence/cycle_words.h"
 #include "core/exchange/evidence/json_pointer.h"
+#include "core/sterilizers/sterilizer_words.h"
 
 #include <algorithm>
 #include <numeric>
@@ -181,7 +181,7 @@ bool checkPurpose(const RecordDraft& draft, Complaint& complaint)
     complaint.field = draft.specificationIsNamed ? "/specification" : "/specification/purpose";
     complaint.message = record.test
                             ? "the specification of this test must have the purpose "
-                                  + quoted(wordOf(record.test->kind))
+                                  + quoted(wordOf(cycleKindWords, record.test->kind))
                             : "the specification of a load must have the purpose \"routine\" or "
                               "\"immediate-use\"";
     return false;

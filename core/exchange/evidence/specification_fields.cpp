@@ -1,8 +1,8 @@
+#include "core/cycle/cycle_words.h"
 #include "core/cycle/specification.h"
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
 #include "core/exchange/evidence/object_types.h"
-#include "core/exchange/evidence/parameter_words.h"
 #include "core/exchange/evidence/unit_fields.h"
 
 #include <algorithm>
@@ -69,7 +69,7 @@ std::string_view limitFieldName(std::size_t side, Unit unit)
 bool checkLimit(void* object, FieldSet, Complaint& complaint)
 {
     const auto& checked = *static_cast<const Limit*>(object);
-    const std::string parameter(wordOf(checked.parameter));
+    const std::string parameter(textOf(checked.parameter));
     const std::vector<Quantity>* const sides[] = {&checked.least, &checked.most};
     for (std::size_t side = 0; side < 2; ++side) {
         for (const Quantity& value : *sides[side]) {
@@ -115,12 +115,6 @@ constexpr auto settings = fields(measured<ToSettings, Unit::celsius>("celsius"),
 
 constinit const ObjectType settingsType = objectType("the program's settings", settings);
 
-constexpr Word<Purpose> purposeWords[] = {
-    {"routine", Purpose::routine}, {"immediate-use", Purpose::immediateUse},
-    {"warm-up", Purpose::warmUp},  {"bowie-dick", Purpose::bowieDick},
-    {"leak", Purpose::leak},       {"qualification", Purpose::qualification},
-};
-
 constexpr auto specification = fields(
     id<&CycleSpecification::id>("id").must(),
     whole<&CycleSpecification::revision>("revision", 1, 100'000).must(),
@@ -140,7 +134,7 @@ bool checkSpecification(void* object, FieldSet, Complaint& complaint)
         for (std::size_t j = 0; j < i; ++j) {
             if (limits[i].parameter == limits[j].parameter) {
                 complaint.field = "/limits/" + std::to_string(i) + "/parameter";
-                complaint.message = "the limits of " + std::string(wordOf(limits[i].parameter))
+                complaint.message = "the limits of " + std::string(textOf(limits[i].parameter))
                                     + " stand in two entries; put them into one";
                 return false;
             }

@@ -1,6 +1,7 @@
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/object_types.h"
 #include "core/sterilizers/sterilizer_record.h"
+#include "core/sterilizers/sterilizer_words.h"
 
 // A sterilizer and what is known of it; its other cycles stand in cycle_fields.cpp.
 
@@ -33,13 +34,8 @@ constexpr auto aeration =
 
 constinit const ObjectType aerationType = objectType("a sterilizer's aeration", aeration);
 
-constexpr Word<AlarmEffect> effectWords[] = {
-    {"harmless", AlarmEffect::harmless},
-    {"exposure-affecting", AlarmEffect::exposureAffecting},
-};
-
 constexpr auto listedAlarm = fields(id<&ListedAlarm::code>("code").must(),
-                                    word<effectWords, &ListedAlarm::effect>("effect").must());
+                                    word<alarmEffectWords, &ListedAlarm::effect>("effect").must());
 
 constinit const ObjectType listedAlarmType = objectType("a listed alarm", listedAlarm);
 
@@ -55,14 +51,7 @@ constexpr auto clockOffset = fields(time<&ClockOffset::from>("from").must(), off
 
 constinit const ObjectType clockOffsetType = objectType("a clock offset", clockOffset);
 
-constexpr Word<ServiceState> stateWords[] = {
-    {"in-service", ServiceState::inService},
-    {"out-of-service", ServiceState::outOfService},
-    {"qualification", ServiceState::qualification},
-    {"held", ServiceState::held},
-};
-
-constexpr auto service = join(fields(word<stateWords, &ServiceEntry::state>("state").must()),
+constexpr auto service = join(fields(word<serviceStateWords, &ServiceEntry::state>("state").must()),
                               actFields<&ServiceEntry::act>());
 
 constinit const ObjectType serviceType = signedType<&ServiceEntry::act>("a service entry", service);

@@ -1,0 +1,96 @@
+#include "core/acts/fold/sterilizer_fold.h"
+
+#include "core/acts/fold/members.h"
+#include "core/acts/fold/registers.h"
+
+#include <algorithm>
+
+namespace loadwarden {
+namespace {
+
+void foldIncidents(Folding& folding, std::string_view id, SterilizerRecord& record)
+{
+    std::vector<std::string_view> ids; // beside record.incidents
+    folding.eachValue<IncidentOpened>(
+        id, false, [&](const Fact&, const Entry& entry, const IncidentOpened&) {
+            ids.push_back(entry.subject("ic"));
+            record.incidents.push_back(
+                {.positiveLot = lotOf(folding.book(), entry.subject("ld")), .closings = {}});
+        });
+    folding.eachValue<IncidentClosed>(
+        id, false, [&](const Fact& fact, const Entry& entry, const IncidentClosed&) {
+            bool found = false;
+            for (std::size_t i = 0; i < ids.size(); ++i) {
+                if (ids[i] == entry.subject("ic")) {
+                    found = true;
+                    record.incidents[i].closings.push_back(
+                        {lotOf(folding.book(), entry.subject("ld")), actOf(fact, entry)});
+                }
+            }
+            if (!found) {
+                folding.misfit(entry, MisfitWhy::notOpen);
+            }
+        });
+}
+
+} // namespace
+
+SterilizerFold foldSterilizer(Folding& folding, std::string_view id, std::string_view except)
+{
+    SterilizerFold fold;
+    SterilizerRecord& record = fold.record;
+    record.id = id;
+    if (const auto* recorded = findRecorded<SterilizerRecorded>(folding, id)) {
+        record.id = recorded->name;
+        record.model = recorded->model;
+        record.testMinute = static_cast<int>(recorded->testMinute);
+        record.recordsConcentration = recorded->recordsConcentration;
+        record.recordsHumidity = recorded->recordsHumidity;
+        record.aeration = recorded->aeration;
+    }
+    folding.eachValue<AlarmClassed>(id, false,
+                                    [&](const Fact&, const Entry&, const AlarmClassed& act) {
+                                        record.alarms.push_back(act.alarm);
+                                    });
+    folding.eachValue<ClockCompared>(
+        id, false, [&](const Fact&, const Entry&, const ClockCompared& act) {
+            record.clockOffsets.push_back({act.from.at, Duration::seconds(act.seconds)});
+        });
+    // Returns and the rest in one order: that of their entries.
+    for (const std::uint32_t index : folding.book().about(id)) {
+        const Fact& fact = folding.book().facts()[index];
+        const bool returned = std::holds_alternative<SterilizerReturned>(fact.origin->act);
+        if (!returned && !std::holds_alternative<SterilizerTakenOut>(fact.origin->act)) {
+            continue;
+        }
+        folding.take(fact, false);
+        if (!fact.stands()) {
+            continue;
+        }
+        for (const Entry* const entry : fact.counting) {
+            const ServiceState state =
+                returned ? ServiceState::inService : std::get<SterilizerTakenOut>(entry->act).state;
+            record.service.push_back({state, actOf(fact, *entry)});
+        }
+    }
+    foldIncidents(folding, id, record);
+
+    std::vector<std::string_view> seen;
+    for (const std::uint32_t index : folding.book().about(id)) {
+        const Fact& fact = folding.book().facts()[index];
+        const std::string_view cycle = fact.origin->subject("ld");
+        if (!std::holds_alternative<CycleReserved>(fact.origin->act) || cycle == except
+            || std::ranges::find(seen, cycle) != seen.end()) {
+            continue;
+        }
+        seen.push_back(cycle);
+        CycleFold folded = foldCycle(folding, cycle, false);
+        if (folded.hasStarted() && folded.sterilizer == id) {
+            record.cycles.push_back(folded.cycle);
+        }
+        fold.cycles.push_back(std::move(folded));
+    }
+    return fold;
+}
+
+} // namespace loadwarden
