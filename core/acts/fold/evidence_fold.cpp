@@ -8,6 +8,7 @@
 #include "core/acts/fold/sterilizer_fold.h"
 
 #include <algorithm>
+#include <limits>
 #include <set>
 
 namespace loadwarden {
@@ -29,47 +30,40 @@ const Fact* boundPolicy(Folding& folding, const CycleFold& cycle)
     return bound;
 }
 
-/// Names that stand once in a record stand once: a lot or a vial of the history that has a name of
-/// its load's, or of another before it, gets a longer one.
-void makeNamesUnique(EvidenceRecord& record, const std::vector<CycleFold>& cycles)
+/// Makes lots and vials of the history that have the name of another in the record differ from it:
+/// a lot becomes the cycle's id, a vial gets a number.
+void makeNamesUnique(EvidenceRecord& record, const std::vector<std::string>& cycleIds)
 {
-    if (!record.sterilizer) {
-        return;
-    }
-    std::set<std::string> lots{record.load.lot};
-    if (record.test) {
-        lots.insert(record.test->lot);
-    }
     std::set<std::string> vials;
     for (const Control& control : record.controls) {
         vials.insert(control.id);
     }
-    const auto takeVials = [&vials](std::vector<Vial>& list, const std::string& lot) {
+    const auto takeVials = [&vials](std::vector<Vial>& list) {
         for (Vial& vial : list) {
-            if (!vials.insert(vial.id).second) {
-                vial.id += '@' + lot;
-                vials.insert(vial.id);
+            const std::string id = vial.id;
+            for (int number = 2; !vials.insert(vial.id).second; ++number) {
+                vial.id = id + '@' + std::to_string(number);
             }
         }
     };
     for (ProcessChallengeDevice& pcd : record.load.pcds) {
-        takeVials(pcd.vials, record.load.lot);
+        takeVials(pcd.vials);
     }
+    std::set<std::string> lots{record.load.lot};
     if (record.test) {
-        takeVials(record.test->vials, record.test->lot);
+        lots.insert(record.test->lot);
+        takeVials(record.test->vials);
     }
-    std::size_t at = 0;
-    for (HistoryCycle& cycle : record.sterilizer->cycles) {
-        while (!cycles[at].hasStarted() || cycles[at].cycle.start != cycle.start
-               || cycles[at].cycle.lot != cycle.lot) {
-            ++at;
-        }
+    if (!record.sterilizer) {
+        return;
+    }
+    for (std::size_t i = 0; i < cycleIds.size(); ++i) {
+        HistoryCycle& cycle = record.sterilizer->cycles[i];
         if (!lots.insert(cycle.lot).second) {
-            cycle.lot = cycles[at].id;
+            cycle.lot = cycleIds[i];
             lots.insert(cycle.lot);
         }
-        takeVials(cycle.vials, cycle.lot);
-        ++at;
+        takeVials(cycle.vials);
     }
 }
 
@@ -176,8 +170,10 @@ FoldedEvidence foldEvidence(std::span<const Entry> entries, std::string_view cyc
     }
     const Fact* const policy = boundPolicy(folding, own);
     foldProducts(folding, record);
-    makeNamesUnique(record, sterilizer.cycles);
-    fillNewestSeen(folding, own.id, record.load.reviews);
+    makeNamesUnique(record, sterilizer.cycleIds);
+    if (!own.isTest()) {
+        fillNewestSeen(folding, own.id, record.load.reviews);
+    }
 
     folded.itemIds = std::move(own.itemIds);
     folded.sterilizer = own.sterilizer;

@@ -86,9 +86,9 @@ SterilizerFold foldSterilizer(Folding& folding, std::string_view id, std::string
         seen.push_back(cycle);
         CycleFold folded = foldCycle(folding, cycle, false);
         if (folded.hasStarted() && folded.sterilizer == id) {
-            record.cycles.push_back(folded.cycle);
+            record.cycles.push_back(std::move(folded.cycle));
+            fold.cycleIds.push_back(std::move(folded.id));
         }
-        fold.cycles.push_back(std::move(folded));
     }
     return fold;
 }

@@ -3,15 +3,16 @@
 #include "core/acts/fold/cycle_fold.h"
 #include "core/sterilizers/sterilizer_record.h"
 
+#include <string>
 #include <string_view>
 #include <vector>
 
 namespace loadwarden {
 
-/// A sterilizer and its cycles.
+/// A sterilizer, with its cycles that have started.
 struct SterilizerFold {
-    SterilizerRecord record; ///< its cycles are those below that have started, but for `except`
-    std::vector<CycleFold> cycles; ///< in the order in which they were reserved, without `except`
+    SterilizerRecord record;
+    std::vector<std::string> cycleIds; ///< ld-, beside record.cycles
 };
 
 /// Folds the entries about a sterilizer, and those about its cycles but one (empty: all).
