@@ -32,6 +32,16 @@ inline constexpr Word<Purpose> purposeWords[] = {
     {"leak", Purpose::leak},       {"qualification", Purpose::qualification},
 };
 
+/// In the order of PrintoutField.
+inline constexpr auto printoutFieldWords = [] {
+    std::array<Word<PrintoutField>, printoutFieldCount> words{};
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const auto field = static_cast<PrintoutField>(i);
+        words[i] = {textOf(field), field};
+    }
+    return words;
+}();
+
 inline constexpr Word<PrintoutAnswer> printoutAnswerWords[] = {
     {"record-right", PrintoutAnswer::recordRight},
     {"wrong-cycle", PrintoutAnswer::wrongCycle},

@@ -1,5 +1,7 @@
 #include "core/cycle/limits.h"
 
+#include <cstdlib>
+
 namespace loadwarden {
 namespace {
 
@@ -73,6 +75,24 @@ LimitCheck check(const std::vector<Quantity>& stated, const Quantity& reading,
 }
 
 } // namespace
+
+bool disagree(std::span<const Quantity> stated, const std::optional<AbsolutePressure>& atmosphere)
+{
+    constexpr std::int64_t mostMicropascals =
+        AbsolutePressure::fromKPaThousandths(1'000).micropascals();
+    constexpr std::int64_t mostUnits = TemperatureDifference::fromKelvinHundredths(50).units();
+    for (std::size_t i = 0; i < stated.size(); ++i) {
+        for (std::size_t k = i + 1; k < stated.size(); ++k) {
+            const Unit unit = stated[i].unit;
+            const bool temperature = unit == Unit::celsius || unit == Unit::fahrenheit;
+            const auto apart = compare(stated[i], stated[k], atmosphere);
+            if (apart && std::abs(*apart) > (temperature ? mostUnits : mostMicropascals)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
 
 LimitCheck checkLeast(const Limit& limit, const Quantity& reading,
                       const std::optional<AbsolutePressure>& atmosphere)

@@ -5,6 +5,7 @@
 #include "core/quantities/temperature.h"
 
 #include <optional>
+#include <span>
 
 namespace loadwarden {
 
@@ -24,6 +25,12 @@ struct LimitCheck {
 /// The same for the most side.
 [[nodiscard]] LimitCheck checkMost(const Limit& limit, const Quantity& reading,
                                    const std::optional<AbsolutePressure>& atmosphere);
+
+/// Whether values of one thing, stated in several units, differ by more than rounding: exactly
+/// converted, by more than 0.5 K or 1 kPa. Gauge against absolute needs the site's atmosphere and
+/// is left alone without it.
+[[nodiscard]] bool disagree(std::span<const Quantity> stated,
+                            const std::optional<AbsolutePressure>& atmosphere);
 
 /// A temperature quantity (celsius or fahrenheit) in units of 1/1800 K.
 [[nodiscard]] inline std::int64_t temperatureUnits(const Quantity& temperature)

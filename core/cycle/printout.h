@@ -3,9 +3,12 @@
 #include "core/cycle/quantity.h"
 #include "core/quantities/act.h"
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace loadwarden {
 
@@ -30,8 +33,23 @@ struct Printout {
 /// What somebody said of a printout that does not agree with the record.
 enum class PrintoutAnswer : std::uint8_t { recordRight, wrongCycle, wrongSterilizer };
 
+/// What a printout shows of its cycle.
+enum class PrintoutField : std::uint8_t { program, sterilizer, counter, start, end };
+
+/// Number of fields; they run from 0.
+inline constexpr std::size_t printoutFieldCount = 5;
+
+/// The field as evidence and decisions write it.
+[[nodiscard]] constexpr std::string_view textOf(PrintoutField field)
+{
+    constexpr std::array<std::string_view, printoutFieldCount> texts{"program", "sterilizer",
+                                                                     "counter", "start", "end"};
+    return texts[static_cast<std::size_t>(field)];
+}
+
 struct PrintoutStatement {
     PrintoutAnswer answer = PrintoutAnswer::recordRight;
+    std::optional<PrintoutField> field; ///< what a record-right answer confirms; nullopt: nothing
     Act act;
 };
 

@@ -24,7 +24,8 @@ struct Limit {
 
 /// What the program is set to, as against what its record shows.
 struct ProgramSettings {
-    std::optional<Quantity> temperature; ///< celsius where stated in both units
+    std::optional<Quantity> temperature;  ///< celsius where stated in both units
+    std::optional<Quantity> inFahrenheit; ///< where stated in both units
     std::optional<std::int64_t> exposureMs;
     std::optional<std::int64_t> dryingMs;
 };

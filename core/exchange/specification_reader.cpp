@@ -182,6 +182,9 @@ private:
         m_drying = valuesUnder(*table, "drying", Parameter::drying);
         if (!m_temperature.empty()) {
             m_specification.settings.temperature = m_temperature.front();
+            if (m_temperature.size() > 1) {
+                m_specification.settings.inFahrenheit = m_temperature.back();
+            }
         }
         m_specification.settings.exposureMs = firstAsMs(m_exposure);
         m_specification.settings.dryingMs = firstAsMs(m_drying);

@@ -17,9 +17,14 @@ Duration readoutOf(const IndicatorProduct& product, const BiologicalSettings& se
                                  : product.releaseMinutes);
 }
 
-bool isActivated(const IndicatorProduct& product, const std::optional<Act>& activation, Instant now)
+/// Whether what needs it was activated before it was incubated, as far as that is known.
+bool isActivated(const IndicatorProduct& product, const std::optional<Act>& activation,
+                 const std::optional<Instant>& incubationStart, Instant now)
 {
-    return !product.needsActivation || (activation && stands(*activation, now));
+    return !product.needsActivation
+           || (activation && stands(*activation, now)
+               && (!incubationStart
+                   || minuteOf(activation->happenedAt) <= minuteOf(*incubationStart)));
 }
 
 /// Whether the incubator was in range at a reading and, since it last was not, for the whole
@@ -48,13 +53,23 @@ const IndicatorProduct* biologicalProduct(ProductLink link, const IndicatorRegis
     return product != nullptr && product->kind == IndicatorKind::biological ? product : nullptr;
 }
 
-bool isInReach(const ControlCandidate& candidate, ControlReach reach,
-               const BiologicalSettings& settings)
+bool isOnSameDayOrNear(const Vial& vial, const Control& control, Duration window)
+{
+    if (!vial.incubationStart || !control.incubationStart) {
+        return false;
+    }
+    const Duration apart = *control.incubationStart - *vial.incubationStart;
+    return control.incubationDay == vial.incubationDay
+           || (apart < Duration{} ? -apart : apart) <= window;
+}
+
+bool isInReach(const Vial& vial, const Control& control, std::string_view lotOfCycle,
+               ControlReach reach, const BiologicalSettings& settings)
 {
     switch (reach) {
-    case ControlReach::day: return candidate.sameDay || candidate.apart <= settings.controlWindow;
+    case ControlReach::day: return isOnSameDayOrNear(vial, control, settings.controlWindow);
     case ControlReach::lot: return true;
-    case ControlReach::load: return candidate.forThisLoad;
+    case ControlReach::load: return !lotOfCycle.empty() && control.forLoad == lotOfCycle;
     }
     return false;
 }
@@ -81,6 +96,15 @@ bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
     return grown;
 }
 
+/// Whether a vial that needs it was activated after its cycle and before it was incubated.
+bool isActivatedAfter(const IndicatorProduct& product, const Vial& vial, const CycleContext& cycle,
+                      Instant now)
+{
+    return isActivated(product, vial.activation, vial.incubationStart, now)
+           && (!product.needsActivation || !cycle.end
+               || isFromEndOn(vial.activation->happenedAt, *cycle.end));
+}
+
 /// What that no later reading can mend is wrong with the vial, controls apart.
 Cause spoiledBy(const Vial& vial, const CycleContext& cycle, const IndicatorRegister& known,
                 Instant now)
@@ -88,32 +112,34 @@ Cause spoiledBy(const Vial& vial, const CycleContext& cycle, const IndicatorRegi
     if (vial.voided && standsAs(*vial.voided, Role::lead, now)) {
         return Cause::voided;
     }
-    const Cause origin = spoiledByOrigin(vial.link, IndicatorKind::biological, cycle, known);
+    const Cause origin = unfitByOrigin(vial.link, IndicatorKind::biological, cycle, known);
     if (origin != Cause::none) {
         return origin;
     }
-    const IndicatorProduct& product = *known.productOf(vial.link);
-    if (cycle.method != Method::unknown && product.species != speciesOf(cycle.method)) {
+    const IndicatorProduct* product = known.productOf(vial.link);
+    if (product != nullptr && cycle.method != Method::unknown
+        && product->species != speciesOf(cycle.method)) {
         return Cause::species;
     }
     if (!vial.alsoUsedIn.empty()) {
         return Cause::usedElsewhere;
     }
-    if (!isActivated(product, vial.activation, now)) {
+    if (product != nullptr && !isActivatedAfter(*product, vial, cycle, now)) {
         return Cause::notActivated;
     }
-    if (product.hasProcessIndicator && vial.processIndicator == ProcessIndicator::unchanged) {
+    if (product != nullptr && product->hasProcessIndicator
+        && vial.processIndicator == ProcessIndicator::unchanged) {
         return Cause::processIndicator;
     }
     if (!vial.incubationStart || !cycle.end) {
         return Cause::none;
     }
-    if (*vial.incubationStart < *cycle.end) {
+    if (!isFromEndOn(*vial.incubationStart, *cycle.end)) {
         return Cause::incubatedEarly;
     }
     const bool late =
-        product.startWithinMinutes
-        && *vial.incubationStart > *cycle.end + Duration::minutes(*product.startWithinMinutes);
+        product != nullptr && product->startWithinMinutes
+        && *vial.incubationStart > *cycle.end + Duration::minutes(*product->startWithinMinutes);
     return late ? Cause::incubatedLate : Cause::none;
 }
 
@@ -149,29 +175,41 @@ Cause causeOf(const IndicatorReading& reading, const Vial& vial, const CycleCont
 
 } // namespace
 
+std::optional<Instant> deadFrom(const Control& control, const BiologicalSettings& settings,
+                                const IndicatorRegister& known)
+{
+    const IndicatorProduct* product = biologicalProduct(control.link, known);
+    return product != nullptr && control.incubationStart
+               ? std::optional(*control.incubationStart + readoutOf(*product, settings))
+               : std::nullopt;
+}
+
 ControlState judgeControl(const Control& control, const BiologicalSettings& settings,
                           const IndicatorRegister& known, Instant now)
 {
     const IndicatorProduct* product = biologicalProduct(control.link, known);
     if (product == nullptr || !control.lotInDate || !control.incubationStart
-        || !isActivated(*product, control.activation, now)
+        || !isActivated(*product, control.activation, control.incubationStart, now)
         || control.processIndicator == ProcessIndicator::changed) {
         return ControlState::asMissing;
     }
     const Instant start = *control.incubationStart;
-    const Instant due = start + readoutOf(*product, settings);
+    const Instant due = *deadFrom(control, settings, known);
+    const auto isDead = [due](const IndicatorReading& reading) {
+        return reading.seen == Seen::noGrowth && reading.act.happenedAt >= due;
+    };
     const Settled settled = settle(
         control.readings, control.unsettled, std::nullopt, [&](const IndicatorReading& reading) {
             switch (reading.seen) {
             case Seen::growth:
                 return stands(reading.act, now) && !reading.voided
                                && reading.act.happenedAt >= start
+                               && !isVoider(control.readings, reading.act.by, isDead)
                            ? Answer::good
                            : Answer::ignored;
             case Seen::noGrowth:
-                return reading.act.happenedAt >= due && !isBadVoided(reading, now)
-                           ? Answer::bad
-                           : Answer::ignored;
+                return isDead(reading) && !isBadVoided(reading, now) ? Answer::bad
+                                                                     : Answer::ignored;
             case Seen::unclear: return Answer::unclear;
             default: return Answer::ignored;
             }
@@ -185,20 +223,23 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
     return ControlState::pending;
 }
 
-GroupJudgement judgeGroup(const Vial& vial, bool ofHistory, const BiologicalSettings& settings,
-                          const IndicatorRegister& known, Instant now)
+GroupJudgement judgeGroup(const Vial& vial, const CycleContext& cycle, bool ofHistory,
+                          const BiologicalSettings& settings, const IndicatorRegister& known,
+                          Instant now)
 {
     const IndicatorProduct* product = biologicalProduct(vial.link, known);
     const ControlReach reach =
         product != nullptr && product->control ? *product->control : settings.controlReach;
     bool grown = false;
     bool pending = false;
-    for (const ControlCandidate& candidate : vial.controls) {
-        if (!isInReach(candidate, reach, settings)) {
+    for (std::int32_t i = 0; i < vial.controls.count; ++i) {
+        const std::int32_t index =
+            known.controlOrder[static_cast<std::size_t>(vial.controls.first + i)];
+        const Control& control = known.controls[static_cast<std::size_t>(index)];
+        if (!isInReach(vial, control, cycle.lot, reach, settings)) {
             continue;
         }
-        switch (judgeControl(known.controls[static_cast<std::size_t>(candidate.control)], settings,
-                             known, now)) {
+        switch (judgeControl(control, settings, known, now)) {
         case ControlState::dead: return {GroupState::dead, {}};
         case ControlState::grown: grown = true; break;
         case ControlState::pending: pending = true; break;
@@ -263,10 +304,17 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
         return judgement;
     }
 
-    // A vial whose incubation start is not recorded has no group yet: that is said as not started.
-    GroupJudgement group = judgeGroup(vial, ofHistory, settings, known, now);
+    // Growth that one reader could not exclude is not undone by anything wrong with the vial.
+    judgement.unclear = settled.state == SettledState::unclear;
+
+    // A vial whose incubation start is not recorded, or that the register does not know, has no
+    // group yet: that is said as not started or not registered.
+    const Cause unregistered = missingInRegister(vial.link, cycle, known);
+    const bool hasGroup = vial.incubationStart && unregistered == Cause::none;
+    const GroupJudgement group = hasGroup ? judgeGroup(vial, cycle, ofHistory, settings, known, now)
+                                          : GroupJudgement{GroupState::pending, {}};
     judgement.cause = spoiledBy(vial, cycle, known, now);
-    if (judgement.cause == Cause::none && vial.incubationStart) {
+    if (judgement.cause == Cause::none && hasGroup) {
         judgement.cause = group.state == GroupState::dead      ? Cause::controlDead
                           : group.state == GroupState::missing ? Cause::controlMissing
                                                                : Cause::none;
@@ -287,8 +335,13 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
 
     judgement.state = VialState::pending;
     judgement.changesAt = group.awaitedUntil;
-    if (settled.state == SettledState::unclear) {
+    if (judgement.unclear) {
         judgement.why = PendingWhy::unclear;
+        return judgement;
+    }
+    if (unregistered != Cause::none) {
+        judgement.why = PendingWhy::notRegistered;
+        judgement.cause = unregistered;
     } else if (!vial.incubationStart) {
         judgement.why = PendingWhy::notStarted;
     } else if (!accepted && judgement.dueAt && now < *judgement.dueAt) {
@@ -309,12 +362,13 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     return judgement;
 }
 
-void BiSummary::add(VialState state)
+void BiSummary::add(const VialJudgement& vial)
 {
+    const VialState state = vial.state;
     m_any = true;
     m_positive =
         m_positive || state == VialState::positive || state == VialState::positiveElsewhere;
-    m_pending = m_pending || state == VialState::pending;
+    m_pending = m_pending || state == VialState::pending || vial.unclear;
     m_negative = m_negative || state == VialState::negative;
 }
 

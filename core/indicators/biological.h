@@ -26,6 +26,7 @@ enum class VialState : std::uint8_t {
 /// Why a vial is pending; the first that fits.
 enum class PendingWhy : std::uint8_t {
     unclear,
+    notRegistered,
     notStarted,
     incubating,
     notCounted,
@@ -37,6 +38,7 @@ enum class PendingWhy : std::uint8_t {
 /// What a vial says in its cycle (RULES.md, 4).
 struct VialJudgement {
     VialState state = VialState::pending;
+    bool unclear = false;             ///< whether anything grew is open, whatever the state
     PendingWhy why = PendingWhy::due; ///< meaningful while pending
     std::optional<Instant> changesAt; ///< when time alone changes it, later than now
     std::optional<Instant> dueAt;     ///< the readout from which a negative is final
@@ -56,10 +58,16 @@ struct GroupJudgement {
 
 enum class ControlState : std::uint8_t { asMissing, grown, dead, pending };
 
+/// From when on a no-growth of a control says that it is dead, an earlier one saying nothing;
+/// nullopt where product or start are not known.
+[[nodiscard]] std::optional<Instant> deadFrom(const Control& control,
+                                              const BiologicalSettings& settings,
+                                              const IndicatorRegister& known);
+
 [[nodiscard]] ControlState judgeControl(const Control& control, const BiologicalSettings& settings,
                                         const IndicatorRegister& known, Instant now);
 
-[[nodiscard]] GroupJudgement judgeGroup(const Vial& vial, bool ofHistory,
+[[nodiscard]] GroupJudgement judgeGroup(const Vial& vial, const CycleContext& cycle, bool ofHistory,
                                         const BiologicalSettings& settings,
                                         const IndicatorRegister& known, Instant now);
 
@@ -74,7 +82,7 @@ enum class BiState : std::uint8_t { none, positive, pending, negative, voided };
 /// The state of a cycle's biological indicators, taken from its vials one by one.
 class BiSummary {
 public:
-    void add(VialState state);
+    void add(const VialJudgement& vial);
     [[nodiscard]] BiState state() const;
 
 private:

@@ -1,7 +1,6 @@
 #include "core/indicators/chemical.h"
 
 namespace loadwarden {
-namespace {
 
 bool isBadAnswer(Seen seen)
 {
@@ -23,6 +22,8 @@ bool isBadAnswer(Seen seen)
     return false;
 }
 
+namespace {
+
 bool fitsResponse(Seen good, Response response)
 {
     return (good == Seen::frontInAcceptZone && response == Response::movingFront)
@@ -31,8 +32,8 @@ bool fitsResponse(Seen good, Response response)
 }
 
 /// Why a good answer never counts, whenever it is asked; none: it counts once it is recorded.
-Cause causeOf(const IndicatorReading& reading, const IndicatorProduct* product,
-              const CycleContext& cycle)
+Cause causeOf(const IndicatorReading& reading, const std::vector<IndicatorReading>& all,
+              const IndicatorProduct* product, const CycleContext& cycle)
 {
     const Act& act = reading.act;
     if (!isSigned(act)) {
@@ -47,7 +48,11 @@ Cause causeOf(const IndicatorReading& reading, const IndicatorProduct* product,
     if (reading.voided) {
         return Cause::voided;
     }
-    if (!cycle.end || act.happenedAt < *cycle.end) {
+    if (isVoider(all, act.by,
+                 [](const IndicatorReading& other) { return isBadAnswer(other.seen); })) {
+        return Cause::voider;
+    }
+    if (!cycle.end || !isFromEndOn(act.happenedAt, *cycle.end)) {
         return Cause::readEarly;
     }
     const bool late =
@@ -60,9 +65,11 @@ Cause causeOf(const IndicatorReading& reading, const IndicatorProduct* product,
 bool fitsCycleType(const IndicatorProduct& product, const CycleContext& cycle)
 {
     return !cycle.asksCycleType || product.cycleTypes.empty()
-           || (!cycle.cycleType.empty()
-               && std::find(product.cycleTypes.begin(), product.cycleTypes.end(), cycle.cycleType)
-                      != product.cycleTypes.end());
+           || (isKnownCycleType(cycle.cycleType)
+               && std::any_of(product.cycleTypes.begin(), product.cycleTypes.end(),
+                              [&cycle](const std::string& type) {
+                                  return isSameCycleType(type, cycle.cycleType);
+                              }));
 }
 
 /// The cause that spoils a prepared indicator where the given types count.
@@ -91,21 +98,37 @@ bool counts(const IndicatorReading& reading, Instant now)
 Cause spoiledByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
                       const IndicatorRegister& known)
 {
-    const IndicatorProduct* product = known.productOf(link);
-    const IndicatorLot* lot = known.lotOf(link);
-    if (product == nullptr) {
+    const Cause missing = missingInRegister(link, cycle, known);
+    const Cause unfit = unfitByOrigin(link, kind, cycle, known);
+    return missing == Cause::none || unfit == Cause::productUnfit ? unfit : missing;
+}
+
+Cause missingInRegister(ProductLink link, const CycleContext& cycle, const IndicatorRegister& known)
+{
+    if (known.productOf(link) == nullptr) {
         return Cause::productUnknown;
+    }
+    const IndicatorLot* lot = known.lotOf(link);
+    if (lot == nullptr) {
+        return Cause::lotUnknown;
+    }
+    return !lot->expires || (cycle.day && *lot->expires > *cycle.day + longestShelfDays)
+               ? Cause::lotWithoutDate
+               : Cause::none;
+}
+
+Cause unfitByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
+                    const IndicatorRegister& known)
+{
+    const IndicatorProduct* product = known.productOf(link);
+    if (product == nullptr) {
+        return Cause::none;
     }
     if (product->kind != kind) {
         return Cause::productUnfit;
     }
-    if (lot == nullptr) {
-        return Cause::lotUnknown;
-    }
-    if (!lot->expires) {
-        return Cause::lotWithoutDate;
-    }
-    if (cycle.day && *cycle.day > *lot->expires) {
+    const IndicatorLot* lot = known.lotOf(link);
+    if (lot != nullptr && lot->expires && cycle.day && *cycle.day > *lot->expires) {
         return Cause::lotExpired;
     }
     if (cycle.method != Method::unknown && !product->methods.contains(cycle.method)) {
@@ -123,8 +146,14 @@ void prepareChemical(ChemicalIndicator& indicator, const CycleContext& cycle,
     if (indicator.spoiled == Cause::none && !indicator.alsoUsedIn.empty()) {
         indicator.spoiled = Cause::usedElsewhere;
     }
+    indicator.lacksOnlyLot =
+        (indicator.spoiled == Cause::lotUnknown || indicator.spoiled == Cause::lotWithoutDate)
+        && indicator.alsoUsedIn.empty()
+        && unfitByOrigin(indicator.link, IndicatorKind::chemical, cycle, known) == Cause::none;
     for (IndicatorReading& reading : indicator.readings) {
-        reading.cause = isGoodAnswer(reading.seen) ? causeOf(reading, product, cycle) : Cause::none;
+        reading.cause = isGoodAnswer(reading.seen)
+                            ? causeOf(reading, indicator.readings, product, cycle)
+                            : Cause::none;
     }
 }
 
@@ -148,6 +177,7 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
     ChemicalJudgement judgement;
     judgement.cause = spoiledAt(indicator, allowedTypes);
     judgement.spoiled = judgement.cause != Cause::none;
+    judgement.lacksOnlyLot = indicator.lacksOnlyLot && allowedTypes.contains(indicator.type);
     switch (settled.state) {
     case SettledState::rejected:
         judgement.state = ChemicalState::rejected;

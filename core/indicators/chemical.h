@@ -20,6 +20,7 @@ void prepareChemical(ChemicalIndicator& indicator, const CycleContext& cycle,
 struct ChemicalJudgement {
     ChemicalState state = ChemicalState::unread;
     bool spoiled = false;            ///< only another indicator of the same cycle can count
+    bool lacksOnlyLot = false;       ///< spoiled, but an entry in the register of lots mends it
     bool absent = false;             ///< rejected because it was not there
     const Act* rejectedBy = nullptr; ///< the act that rejected it; null unless rejected
     Cause cause = Cause::none;       ///< why it is spoiled or, unspoiled, invalid
@@ -31,6 +32,9 @@ struct ChemicalJudgement {
 
 /// Whether a seen answer of a chemical indicator is a good one, counted or not.
 [[nodiscard]] bool isGoodAnswer(Seen seen);
+
+/// Whether a seen answer of a chemical indicator is a bad one.
+[[nodiscard]] bool isBadAnswer(Seen seen);
 
 /// Whether a reading of a prepared chemical indicator counts (RULES.md, 3, Settling).
 [[nodiscard]] bool counts(const IndicatorReading& reading, Instant now);
@@ -48,5 +52,13 @@ struct ChemicalJudgement {
 /// far as `cycle-type`; none: nothing does. An unknown day of the cycle is not held against a lot.
 [[nodiscard]] Cause spoiledByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
                                     const IndicatorRegister& known);
+
+/// Of the same, what an entry in the register of products and lots mends.
+[[nodiscard]] Cause missingInRegister(ProductLink link, const CycleContext& cycle,
+                                      const IndicatorRegister& known);
+
+/// Of the same, what nothing mends, as far as the register knows the indicator.
+[[nodiscard]] Cause unfitByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cycle,
+                                  const IndicatorRegister& known);
 
 } // namespace loadwarden

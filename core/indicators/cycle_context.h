@@ -16,6 +16,7 @@ struct CycleContext {
     std::optional<Instant> end;
     Method method = Method::unknown;
     std::string_view cycleType; ///< empty: unknown
+    std::string_view lot;       ///< empty: unknown
     bool asksCycleType = true;  ///< false where a product's cycle types do not matter
 };
 

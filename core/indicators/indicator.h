@@ -2,6 +2,7 @@
 
 #include "core/indicators/cause.h"
 #include "core/quantities/act.h"
+#include "core/quantities/date.h"
 
 #include <cstdint>
 #include <optional>
@@ -57,6 +58,7 @@ struct ChemicalIndicator {
     ProductLink link;
     std::int32_t type = 0;       ///< ISO 11140-1 type of the product; 0: unknown
     Cause spoiled = Cause::none; ///< what spoils it in its cycle, its type at its place apart
+    bool lacksOnlyLot = false;   ///< nothing spoils it but that its lot, or its date, is not known
 };
 
 enum class ProcessIndicator : std::uint8_t { unknown, changed, unchanged };
@@ -69,12 +71,10 @@ struct IncidentFinding {
     Act act;
 };
 
-/// A control that stands in a vial's reach by product, lot and incubator; how near it is in time.
-struct ControlCandidate {
-    std::int32_t control = -1;
-    bool sameDay = false;
-    Duration apart{};
-    bool forThisLoad = false;
+/// A run of the register's `controlOrder`.
+struct ControlRun {
+    std::int32_t first = 0;
+    std::int32_t count = 0;
 };
 
 /// A biological indicator that was in a cycle.
@@ -96,8 +96,9 @@ struct Vial {
     // Set by assemble.
     ProductLink link;
     std::int32_t incubatorIndex = -1;
-    std::vector<ControlCandidate> controls;
-    Instant midnightAfterStart{}; ///< next facility midnight after incubationStart
+    ControlRun controls;               ///< those of its product, lot and incubator
+    std::optional<Date> incubationDay; ///< facility day of incubationStart
+    Instant midnightAfterStart{};      ///< next facility midnight after incubationStart
 };
 
 /// An unexposed biological indicator, which must grow.
@@ -113,9 +114,10 @@ struct Control {
     std::vector<IndicatorReading> readings;
     std::optional<Act> unsettled;
 
-    ProductLink link; ///< set by assemble
-    bool lotInDate =
-        false; ///< lot has an expiry on or after the day incubation began; set by assemble
+    // Set by assemble.
+    ProductLink link;
+    std::optional<Date> incubationDay; ///< facility day of incubationStart
+    bool lotInDate = false; ///< lot has an expiry that can be, on or after the day incubation began
 };
 
 struct OutOfRange {

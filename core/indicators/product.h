@@ -52,6 +52,10 @@ struct IndicatorProduct {
     std::vector<int> implantIndicatorTypes;
 };
 
+/// No shelf life is ten years: an expiry later than this many days after the cycle is a slip and
+/// counts as not stated (RULES.md, 3; common practice, no source).
+inline constexpr int longestShelfDays = 3'653;
+
 struct IndicatorLot {
     std::string product;
     std::string number;

@@ -13,6 +13,8 @@ struct IndicatorRegister {
     std::vector<IndicatorLot> lots;
     std::vector<Incubator> incubators;
     std::vector<Control> controls;
+    /// The controls by product, lot and incubator, as indices. Set by assemble.
+    std::vector<std::int32_t> controlOrder;
 
     /// The linked product, or null.
     [[nodiscard]] const IndicatorProduct* productOf(ProductLink link) const

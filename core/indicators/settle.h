@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <optional>
-#include <string>
+#include <string_view>
 #include <vector>
 
 namespace loadwarden {
@@ -48,11 +48,13 @@ template <class AnswerOf>
         } else if (settled.state == SettledState::none || settled.state == SettledState::accepted) {
             if (answer == Answer::good) {
                 settled.state = SettledState::accepted;
-            } else if (settled.bySecondReader) {
+            } else if (settled.bySecondReader && isAnother(reading.act)) {
                 reject(reading.act);
             } else {
                 settled.state = SettledState::unclear;
-                settled.firstUnclear = &reading.act;
+                if (!settled.bySecondReader) {
+                    settled.firstUnclear = &reading.act;
+                }
             }
         } else if (settled.state == SettledState::unclear && isAnother(reading.act)) {
             if (answer == Answer::good) {
@@ -72,12 +74,24 @@ template <class AnswerOf>
     return settled;
 }
 
-/// Whether a bad answer was voided: by a standing act of a lead who is not its reader. A good
-/// answer is voided by any act.
+/// Whether a bad answer was voided: by a standing act of a lead who is not its reader, recorded not
+/// before the reading. A good answer is voided by any act.
 [[nodiscard]] inline bool isBadVoided(const IndicatorReading& reading, Instant now)
 {
     return reading.voided && standsAs(*reading.voided, Role::lead, now)
-           && isAnotherPerson(reading.voided->by, reading.act.by);
+           && isAnotherPerson(reading.voided->by, reading.act.by)
+           && reading.voided->recordedAt >= reading.act.recordedAt;
+}
+
+/// Whether a person took a bad answer of an indicator out, or tried to; `isBad` says which answers
+/// are bad ones. The same person does not also give the good one.
+template <class IsBad>
+[[nodiscard]] bool isVoider(const std::vector<IndicatorReading>& readings, std::string_view by,
+                            IsBad isBad)
+{
+    return std::any_of(readings.begin(), readings.end(), [&](const IndicatorReading& reading) {
+        return reading.voided && isBad(reading) && isSamePerson(reading.voided->by, by);
+    });
 }
 
 /// Puts readings into the order in which they are taken.

@@ -74,6 +74,11 @@ std::optional<Envelope> take(const json& entry)
 
 } // namespace
 
+JournalTime journalTime(Instant at, const Zone& zone)
+{
+    return {at, static_cast<std::int32_t>(zone.offsetAt(at).ms / 60'000)};
+}
+
 std::string writeEnvelope(const Envelope& envelope)
 {
     std::string out;

@@ -2,6 +2,7 @@
 
 #include "core/journal/hash.h"
 #include "core/quantities/instant.h"
+#include "core/quantities/zone.h"
 
 #include <cstdint>
 #include <string>
@@ -21,6 +22,9 @@ struct JournalTime {
 
     friend bool operator==(const JournalTime&, const JournalTime&) = default;
 };
+
+/// The moment as somebody in that zone sees it.
+[[nodiscard]] JournalTime journalTime(Instant at, const Zone& zone);
 
 /// One entry of the journal (FORMAT.md). The body is the text of a JSON object in canonical form.
 struct Envelope {

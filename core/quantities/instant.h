@@ -50,6 +50,13 @@ constexpr std::int64_t minuteOf(Instant t) noexcept
     return t.ms % 60'000 < 0 ? minute - 1 : minute;
 }
 
+/// Whether a moment lies at or after the end of a cycle, both cut to the minute: what is typed to
+/// the minute is not too early by the seconds of the end (RULES.md, 2, from the end on).
+constexpr bool isFromEndOn(Instant t, Instant end) noexcept
+{
+    return minuteOf(t) >= minuteOf(end);
+}
+
 /// Reads "2031-03-04T07:14-06:00", with ":SS" and ".m", ".mm" or ".mmm" if wished, and "Z" or an
 /// offset of at most 14:59. Years 2000 to 2099 of the written local time; the date must exist;
 /// no 24:00 and no leap second. Anything else is nullopt. Does not allocate.

@@ -36,6 +36,9 @@ public:
     {
     }
 
+    /// The controls in the order into which vials point.
+    [[nodiscard]] std::vector<std::int32_t> controlOrder() const { return m_controls.order(); }
+
     [[nodiscard]] ProductLink link(const std::string& product, const std::string& lot) const
     {
         return {m_products.first({product}), m_lots.first({product, lot})};
@@ -48,32 +51,20 @@ public:
         prepareChemical(indicator, cycle, m_known);
     }
 
-    void vial(Vial& vial, std::string_view lotOfCycle) const
+    void vial(Vial& vial) const
     {
         vial.link = link(vial.product, vial.lot);
         vial.incubatorIndex = m_incubators.first({vial.incubator});
         sortReadings(vial.readings);
-        std::optional<Date> day;
+        vial.incubationDay.reset();
         if (vial.incubationStart) {
-            day = m_zone.dateOf(*vial.incubationStart);
-            vial.midnightAfterStart = m_zone.resolve(*day + 1, 0);
+            vial.incubationDay = m_zone.dateOf(*vial.incubationStart);
+            vial.midnightAfterStart = m_zone.resolve(*vial.incubationDay + 1, 0);
         }
-        vial.controls.clear();
-        if (vial.incubator.empty() || vial.product.empty() || vial.lot.empty()) {
-            return;
-        }
-        for (const auto& entry : m_controls.all({vial.product, vial.lot, vial.incubator})) {
-            const Control& control = m_known.controls[static_cast<std::size_t>(entry.index)];
-            ControlCandidate candidate;
-            candidate.control = entry.index;
-            candidate.forThisLoad = !lotOfCycle.empty() && control.forLoad == lotOfCycle;
-            candidate.apart = Duration{INT64_MAX};
-            if (control.incubationStart && vial.incubationStart) {
-                candidate.sameDay = m_zone.dateOf(*control.incubationStart) == *day;
-                const Duration apart = *control.incubationStart - *vial.incubationStart;
-                candidate.apart = apart < Duration{} ? -apart : apart;
-            }
-            vial.controls.push_back(candidate);
+        vial.controls = {};
+        if (isNamed(vial.incubator)) {
+            const auto [first, count] = m_controls.run({vial.product, vial.lot, vial.incubator});
+            vial.controls = {first, count};
         }
     }
 
@@ -82,14 +73,20 @@ public:
         control.link = link(control.product, control.lot);
         sortReadings(control.readings);
         const IndicatorLot* lot = m_known.lotOf(control.link);
-        control.lotInDate = lot != nullptr && control.incubationStart && lot->expires
-                            && m_zone.dateOf(*control.incubationStart) <= *lot->expires;
+        control.lotInDate = false;
+        control.incubationDay.reset();
+        if (control.incubationStart) {
+            const Date day = m_zone.dateOf(*control.incubationStart);
+            control.incubationDay = day;
+            control.lotInDate = lot != nullptr && lot->expires && day <= *lot->expires
+                                && *lot->expires <= day + longestShelfDays;
+        }
     }
 
     void cycle(HistoryCycle& cycle, const CycleTimes& times) const
     {
         for (Vial& each : cycle.vials) {
-            vial(each, cycle.lot);
+            vial(each);
         }
         if (cycle.sheet) {
             chemical(*cycle.sheet, sheetContextOf(cycle, times));
@@ -171,7 +168,34 @@ void linkItems(EvidenceRecord& record, const CycleContext& context, const Linker
     }
 }
 
-/// Marks the items whose labels other cycles of the sterilizer list too.
+/// Marks the cycles of the history whose counters say another order than their starts, or which
+/// share a counter.
+void markContradictions(std::vector<CycleTimes>& history)
+{
+    std::vector<CycleTimes*> counted;
+    for (CycleTimes& times : history) {
+        if (times.counter && times.start) {
+            counted.push_back(&times);
+        }
+    }
+    std::sort(counted.begin(), counted.end(),
+              [](const CycleTimes* a, const CycleTimes* b) { return *a->counter < *b->counter; });
+    Instant latestStart{INT64_MIN}; // of smaller counters
+    for (auto group = counted.begin(); group != counted.end();) {
+        const auto next = std::find_if(group, counted.end(), [group](const CycleTimes* each) {
+            return each->counter != (*group)->counter;
+        });
+        Instant latest = latestStart;
+        for (auto each = group; each != next; ++each) {
+            (*each)->contradicted = next - group > 1 || *(*each)->start < latestStart;
+            latest = std::max(latest, *(*each)->start);
+        }
+        latestStart = latest;
+        group = next;
+    }
+}
+
+/// Marks the items whose labels, however they are written, other cycles of the sterilizer list too.
 void markItemsOfHistory(EvidenceRecord& record)
 {
     std::vector<Item>& items = record.load.items;
@@ -182,12 +206,21 @@ void markItemsOfHistory(EvidenceRecord& record)
     if (!record.sterilizer) {
         return;
     }
-    const NameIndex<1> labels(items,
-                              [](const Item& item) { return NameIndex<1>::Name{item.label}; });
+    if (std::all_of(record.sterilizer->cycles.begin(), record.sterilizer->cycles.end(),
+                    [](const HistoryCycle& cycle) { return cycle.items.empty(); })) {
+        return;
+    }
+    std::vector<std::string> folded;
+    folded.reserve(items.size());
+    for (const Item& item : items) {
+        folded.push_back(foldedPerson(item.label));
+    }
+    const NameIndex<1> labels(folded,
+                              [](const std::string& each) { return NameIndex<1>::Name{each}; });
     std::int32_t index = 0;
     for (const HistoryCycle& cycle : record.sterilizer->cycles) {
         for (const std::string& label : cycle.items) {
-            for (const auto& entry : labels.all({label})) {
+            for (const auto& entry : labels.all({foldedPerson(label)})) {
                 Item& item = items[static_cast<std::size_t>(entry.index)];
                 if (cycle.kind == CycleKind::load) {
                     item.inOtherLoad = true;
@@ -200,11 +233,21 @@ void markItemsOfHistory(EvidenceRecord& record)
     }
 }
 
+/// Aeration takes hours, at warmth: less than an hour, or a temperature outside of 20 to 80 °C, was
+/// typed wrong (RULES.md, 5, aeration; common practice, no source).
+constexpr std::int64_t shortestAerationMinutes = 60;
+
+bool isPlausible(const SterilizerAeration& stated)
+{
+    return stated.celsiusHundredths >= 20'00 && stated.celsiusHundredths <= 80'00;
+}
+
 /// The longest aeration that sterilizer, packagings and devices ask for, or nullopt where one of
-/// them does not state it, or where none of them asks for any: ethylene oxide is never without it.
+/// them does not state it or states what cannot be: ethylene oxide is never without it.
 std::optional<Duration> longestAeration(const EvidenceRecord& record)
 {
-    if (!record.sterilizer || !record.sterilizer->aeration) {
+    if (!record.sterilizer || !record.sterilizer->aeration
+        || !isPlausible(*record.sterilizer->aeration)) {
         return std::nullopt;
     }
     std::int64_t longest = record.sterilizer->aeration->minutes;
@@ -225,7 +268,33 @@ std::optional<Duration> longestAeration(const EvidenceRecord& record)
             longest = std::max(longest, *device.aerationMinutes);
         }
     }
-    return longest > 0 ? std::optional(Duration::minutes(longest)) : std::nullopt;
+    return longest >= shortestAerationMinutes ? std::optional(Duration::minutes(longest))
+                                              : std::nullopt;
+}
+
+/// Whether a list of readings has one that is voided though it helps nobody.
+bool anyVoidedHarm(const std::vector<IndicatorReading>& readings)
+{
+    return std::any_of(readings.begin(), readings.end(), [](const IndicatorReading& reading) {
+        return reading.voided && !isGoodAnswer(reading.seen);
+    });
+}
+
+bool anyVoidedHarm(const EvidenceRecord& record, const IndicatorRegister& known)
+{
+    const auto has = [](const auto& indicator) { return anyVoidedHarm(indicator.readings); };
+    const auto any = [&has](const auto& list) {
+        return std::any_of(list.begin(), list.end(), has);
+    };
+    return any(known.controls)
+           || std::any_of(record.load.pcds.begin(), record.load.pcds.end(),
+                          [&any](const ProcessChallengeDevice& pcd) {
+                              return any(pcd.indicators) || any(pcd.vials);
+                          })
+           || std::any_of(record.load.items.begin(), record.load.items.end(),
+                          [&](const Item& item) {
+                              return (item.external && has(*item.external)) || any(item.internals);
+                          });
 }
 
 void countUnsigned(std::vector<UnsignedActs>& all, std::string_view field)
@@ -289,6 +358,7 @@ Evidence assemble(EvidenceRecord given)
     for (Control& control : evidence.known.controls) {
         linker.control(control);
     }
+    evidence.known.controlOrder = linker.controlOrder();
     const ClockCorrection clock(record.sterilizer ? &*record.sterilizer : nullptr, record.zone);
     if (record.sterilizer) {
         evidence.history.reserve(record.sterilizer->cycles.size());
@@ -298,6 +368,7 @@ Evidence assemble(EvidenceRecord given)
             linker.cycle(cycle, evidence.history.back());
         }
     }
+    markContradictions(evidence.history);
     if (record.test) {
         evidence.test = clock.times(record.test->clock, record.test->start, record.test->end,
                                     record.test->counter);
@@ -317,7 +388,7 @@ Evidence assemble(EvidenceRecord given)
             linker.chemical(each, context);
         }
         for (Vial& each : pcd.vials) {
-            linker.vial(each, load.lot);
+            linker.vial(each);
         }
     }
     linkItems(record, context, linker);
@@ -326,6 +397,7 @@ Evidence assemble(EvidenceRecord given)
         evidence.hasImplant = evidence.hasImplant || item.implant != Implant::no;
         evidence.hasItemInTest = evidence.hasItemInTest || !item.inTests.empty();
     }
+    evidence.hasVoidedHarm = anyVoidedHarm(record, evidence.known);
     evidence.aeration = longestAeration(record);
     evidence.acts = summarize(record, evidence.known.controls);
     return evidence;

@@ -4,8 +4,11 @@ namespace loadwarden {
 
 CycleContext contextOf(const HistoryCycle& cycle, const CycleTimes& times)
 {
-    return {
-        .day = times.day, .end = times.end, .method = cycle.method, .cycleType = cycle.cycleType};
+    return {.day = times.day,
+            .end = times.end,
+            .method = cycle.method,
+            .cycleType = cycle.cycleType,
+            .lot = cycle.lot};
 }
 
 CycleContext sheetContextOf(const HistoryCycle& cycle, const CycleTimes& times)
@@ -18,7 +21,7 @@ CycleContext sheetContextOf(const HistoryCycle& cycle, const CycleTimes& times)
 
 CycleContext loadContextOf(const EvidenceRecord& record, const CycleTimes& times)
 {
-    CycleContext context{.day = times.day, .end = times.end};
+    CycleContext context{.day = times.day, .end = times.end, .lot = record.load.lot};
     if (record.specification) {
         context.method = record.specification->method;
         context.cycleType = record.specification->cycleType;

@@ -66,7 +66,7 @@ Decision decideWith(const RuleTable& rules, const Evidence& evidence, const Poli
     Decision decision;
     decision.lot = load.lot;
     decision.findings.reserve(expectedFindings);
-    FindingSink sink(decision.findings, load.reviews, now);
+    FindingSink sink(decision.findings, load.reviews, evidence.load.end, now, &memory);
     for (const LoadRule& rule : rules.load) {
         rule.apply(view, sink);
     }
@@ -98,7 +98,7 @@ TestJudgement judgeTest(const Evidence& evidence, const Policy& policy, Instant 
     TestJudgement judgement;
     const EvidenceRecord& record = evidence.record;
     judgement.lot = record.test->lot;
-    FindingSink sink(judgement.findings, {}, now);
+    FindingSink sink(judgement.findings, {}, {}, now, std::pmr::get_default_resource());
     TestSurroundings around;
     if (record.sterilizer) {
         around = {record.sterilizer->cycles, evidence.history};

@@ -65,6 +65,7 @@ struct Evidence {
     bool printoutOffsetUnknown = false; ///< for a start or end that is there
     bool hasImplant = false;
     bool hasItemInTest = false;       ///< a test of the history lists one of its labels
+    bool hasVoidedHarm = false;       ///< a bad or unclear answer somewhere is voided
     std::optional<Duration> aeration; ///< the longest asked for, above 0; nullopt: not fully stated
     ActSummary acts;
 };

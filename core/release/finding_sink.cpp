@@ -5,19 +5,25 @@
 namespace loadwarden {
 namespace {
 
-bool mayReview(const Act& act, Reviewer asked, std::span<const Act* const> raisedBy)
+bool isEnough(const Act& act, Reviewer asked)
 {
-    const Role least = asked == Reviewer::lead ? Role::lead : Role::supervisor;
-    if (act.role < least) {
-        return false;
-    }
+    return act.role >= (asked == Reviewer::lead ? Role::lead : Role::supervisor);
+}
+
+/// Whether a reviewer raised the finding himself, supervisors apart where one of them is enough.
+bool isOwn(const Act& act, Reviewer asked, std::span<const Act* const> raisedBy)
+{
     const bool raisedIt = std::any_of(raisedBy.begin(), raisedBy.end(), [&act](const Act* raising) {
         return isSamePerson(raising->by, act.by);
     });
-    if (asked == Reviewer::secondSupervisor) {
-        return !raisedIt;
-    }
-    return !raisedIt || act.role == Role::supervisor;
+    return raisedIt && (asked == Reviewer::secondSupervisor || act.role != Role::supervisor);
+}
+
+/// Whether a review answers a finding with `isolated`.
+bool answers(const Review& review, Key key, std::string_view subject)
+{
+    return review.answer == ReviewAnswer::isolated && review.finding == textOf(key)
+           && review.subject == subject;
 }
 
 } // namespace
@@ -55,17 +61,56 @@ Finding& FindingSink::addReview(Key key, Reviewer reviewer, std::string_view sub
     if (newest != Instant{INT64_MIN}) {
         finding.newest = newest;
     }
-    const std::string_view keyText = textOf(key);
-    finding.reviewed = std::any_of(m_reviews.begin(), m_reviews.end(), [&](const Review& review) {
-        return review.answer == ReviewAnswer::isolated && review.finding == keyText
-               && review.subject == subject && stands(review.act, m_now) && !review.why.empty()
-               && review.newestSeen <= review.act.recordedAt && review.newestSeen >= newest
-               && mayReview(review.act, reviewer, raisedBy);
-    });
+    for (std::size_t i = 0; i < m_reviews.size(); ++i) {
+        const Review& review = m_reviews[i];
+        if (!answers(review, key, subject)) {
+            continue;
+        }
+        const Cause fault = faultOf(review, reviewer, newest, raisedBy);
+        finding.reviewed = finding.reviewed || fault == Cause::none;
+        m_reviewFaults[i] =
+            m_reviewFaults[i] == Cause::noFinding ? fault : std::min(m_reviewFaults[i], fault);
+    }
     if (finding.reviewed) {
         finding.outcome = Outcome::note;
     }
     return finding;
+}
+
+Cause FindingSink::faultOf(const Review& review, Reviewer reviewer, Instant newest,
+                           std::span<const Act* const> raisedBy) const
+{
+    if (!stands(review.act, m_now)) {
+        return isSigned(review.act) ? Cause::timesImpossible : Cause::unsignedAct;
+    }
+    if (!isEnough(review.act, reviewer)) {
+        return Cause::role;
+    }
+    if (!isNamed(review.why)) {
+        return Cause::noWhy;
+    }
+    if (!m_loadEnd || !isFromEndOn(review.act.recordedAt, *m_loadEnd)) {
+        return Cause::beforeEnd;
+    }
+    if (review.newestSeen > review.act.recordedAt || review.newestSeen < newest) {
+        return Cause::newer;
+    }
+    return isOwn(review.act, reviewer, raisedBy) ? Cause::raisedIt : Cause::none;
+}
+
+void FindingSink::sayUncountedReviews()
+{
+    for (std::size_t i = 0; i < m_reviews.size(); ++i) {
+        const Review& review = m_reviews[i];
+        if (review.answer != ReviewAnswer::isolated || m_reviewFaults[i] == Cause::none) {
+            continue;
+        }
+        // Who does not sign, or when, matters before whether there is anything to answer.
+        const Cause fault = stands(review.act, m_now) ? m_reviewFaults[i]
+                            : isSigned(review.act)    ? Cause::timesImpossible
+                                                      : Cause::unsignedAct;
+        addOnce(Key::reviewNotCounted, Outcome::note, review.finding, fault);
+    }
 }
 
 Finding& FindingSink::addReviewOfNewest(Key key, Reviewer reviewer, std::string_view subject,

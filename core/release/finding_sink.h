@@ -4,6 +4,7 @@
 #include "core/release/finding.h"
 
 #include <memory_resource>
+#include <optional>
 #include <span>
 #include <string_view>
 #include <vector>
@@ -14,8 +15,14 @@ namespace loadwarden {
 /// load (RULES.md, 5, reviews).
 class FindingSink {
 public:
-    FindingSink(std::vector<Finding>& findings, std::span<const Review> reviews, Instant now)
-        : m_findings(findings), m_reviews(reviews), m_now(now)
+    /// `loadEnd` is the load's corrected end, from which on reviews count.
+    FindingSink(std::vector<Finding>& findings, std::span<const Review> reviews,
+                std::optional<Instant> loadEnd, Instant now, std::pmr::memory_resource* memory)
+        : m_findings(findings),
+          m_reviews(reviews),
+          m_reviewFaults(reviews.size(), Cause::noFinding, memory),
+          m_loadEnd(loadEnd),
+          m_now(now)
     {
     }
 
@@ -38,6 +45,10 @@ public:
     /// The same, raised by one act, its recordedAt the newest.
     Finding& addReview(Key key, Reviewer reviewer, std::string_view subject, const Act& raisedBy);
 
+    /// Notes the reviews that turned nothing into a note, each with the first reason why not. After
+    /// all rules that ask for reviews.
+    void sayUncountedReviews();
+
     [[nodiscard]] std::size_t size() const { return m_findings.size(); }
 
     /// Says a finding only once for its key, item, subject and cause.
@@ -45,8 +56,14 @@ public:
                      Cause cause = Cause::none);
 
 private:
+    /// Why a review does not answer a finding; none: it does.
+    [[nodiscard]] Cause faultOf(const Review& review, Reviewer reviewer, Instant newest,
+                                std::span<const Act* const> raisedBy) const;
+
     std::vector<Finding>& m_findings;
     std::span<const Review> m_reviews;
+    std::pmr::vector<Cause> m_reviewFaults; ///< beside m_reviews; none: it answered something
+    std::optional<Instant> m_loadEnd;
     Instant m_now;
     std::int32_t m_item = -1;
 };

@@ -8,6 +8,22 @@
 namespace loadwarden {
 namespace {
 
+/// What the finding of a load says of a test that was void for a reason; the causes stand in their
+/// order.
+Cause voidingCause(Key key)
+{
+    switch (key) {
+    case Key::testItemsInside: return Cause::itemsInside;
+    case Key::testAborted: return Cause::aborted;
+    case Key::testNotSteam: return Cause::notSteam;
+    case Key::testSheetSpoiled: return Cause::sheetSpoiled;
+    case Key::testChamberNotEmpty: return Cause::chamberNotEmpty;
+    case Key::testOutsideDirections: return Cause::outsideDirections;
+    case Key::testDryingRun: return Cause::dryingRun;
+    default: return Cause::none;
+    }
+}
+
 /// Collects reasons and keeps the worst of them, in the order failed, void, pending, passed.
 class TestReasons {
 public:
@@ -28,6 +44,8 @@ public:
     void voided(Key key, Cause cause = Cause::none)
     {
         worsen(TestResult::voided);
+        const Cause by = voidingCause(key);
+        m_voidedBy = m_voidedBy == Cause::none ? by : std::min(m_voidedBy, by);
         say(key, Outcome::waits, cause);
     }
     void pending(Key key)
@@ -40,7 +58,7 @@ public:
     [[nodiscard]] bool wantsNotes() const { return m_sink != nullptr; }
     [[nodiscard]] TestOutcome outcome() const
     {
-        return {m_result, m_result == TestResult::failed ? m_since : std::nullopt};
+        return {m_result, m_result == TestResult::failed ? m_since : std::nullopt, m_voidedBy};
     }
 
 private:
@@ -56,6 +74,7 @@ private:
     std::pmr::vector<const Act*>* m_failureActs;
     TestResult m_result = TestResult::passed;
     std::optional<Instant> m_since;
+    Cause m_voidedBy = Cause::none;
 };
 
 struct Judge {
@@ -138,6 +157,9 @@ struct Judge {
         }
         const bool asksTime = asked.leastMs || asked.mostMs;
         const bool asksTemperature = asked.leastCelsiusHundredths || asked.mostCelsiusHundredths;
+        if (!asksTime || !asksTemperature) {
+            reasons.pending(Key::testDirectionsMissing);
+        }
         if ((asksTime && !cycle.exposureMs) || (asksTemperature && !cycle.exposureCelsiusHundredths)
             || (asked.dryingForbidden && !cycle.dryingRun)) {
             reasons.pending(Key::testExposureUnknown);
@@ -183,6 +205,9 @@ struct Judge {
             if (reading->riseThousandthsMbar && reading->testMs && *reading->testMs > 0
                 && tooHigh(*reading->riseThousandthsMbar, *reading->testMs)) {
                 reasons.failed(Key::testLeakTooHigh, reading->act.recordedAt, &reading->act);
+            }
+            if (reading->riseThousandthsMbar && *reading->riseThousandthsMbar < 0) {
+                reasons.pending(Key::testLeakImplausible);
             }
             if ((reading->settledMs && *reading->settledMs < policy.leakSettle.ms)
                 || (reading->testMs && *reading->testMs < policy.leakTest.ms)) {
@@ -243,7 +268,7 @@ struct Judge {
         Cause firstVoid = Cause::none;
         for (const Vial& vial : cycle.vials) {
             const VialJudgement judged = judgeVial(vial, context, true, settings, known, now);
-            summary.add(judged.state);
+            summary.add(judged);
             if (firstVoid == Cause::none
                 && (judged.state == VialState::voided || judged.state == VialState::lost)) {
                 firstVoid = judged.cause;

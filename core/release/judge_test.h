@@ -17,6 +17,8 @@ struct TestOutcome {
     TestResult result = TestResult::pending;
     std::optional<Instant>
         failedSince; ///< when the first of its failures was known; set where it failed
+    Cause voidedBy =
+        Cause::none; ///< the first in the order of RULES.md, 4a, that voids a Bowie-Dick
 };
 
 /// The other cycles of the sterilizer that a test is judged beside.

@@ -41,6 +41,29 @@ public:
         return {first, last};
     }
 
+    /// Where the entries of a name stand among all, sorted by name, and how many they are.
+    struct Run {
+        std::int32_t first = 0;
+        std::int32_t count = 0;
+    };
+    [[nodiscard]] Run run(const Name& name) const
+    {
+        const std::span<const Entry> found = all(name);
+        return {static_cast<std::int32_t>(found.data() - m_entries.data()),
+                static_cast<std::int32_t>(found.size())};
+    }
+
+    /// The list's indices in the order of the names.
+    [[nodiscard]] std::vector<std::int32_t> order() const
+    {
+        std::vector<std::int32_t> indices;
+        indices.reserve(m_entries.size());
+        for (const Entry& entry : m_entries) {
+            indices.push_back(entry.index);
+        }
+        return indices;
+    }
+
     /// The first entry of a name, -1 where there is none or a part of the name is empty.
     [[nodiscard]] std::int32_t first(const Name& name) const
     {

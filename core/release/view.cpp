@@ -42,7 +42,7 @@ BiFrequency frequencyOf(const Policy& policy, Method method)
     case Method::steam: return policy.biSteam;
     case Method::hydrogenPeroxide: return policy.biHydrogenPeroxide;
     case Method::dryHeat: return policy.biDryHeat;
-    case Method::ethyleneOxide: return BiFrequency::everyLoad;
+    case Method::ethyleneOxide: return policy.biEthyleneOxide; // a policy can say nothing else
     case Method::unknown: break;
     }
     return BiFrequency::eachDay;
@@ -109,13 +109,17 @@ void View::judgeVials()
         for (const Vial& vial : pcd.vials) {
             const VialJudgement judged =
                 judgeVial(vial, context, false, biological, evidence.known, now);
-            summary.add(judged.state);
+            summary.add(judged);
             hasPositiveVial = hasPositiveVial || judged.state == VialState::positive;
-            hasPendingVial = hasPendingVial || judged.state == VialState::pending;
+            hasPendingVial = hasPendingVial || judged.state == VialState::pending || judged.unclear;
+            hasOnlyVoidVials =
+                hasOnlyVoidVials
+                && (judged.state == VialState::voided || judged.state == VialState::lost);
             vials.push_back({&pcd, &vial, judged});
         }
     }
     bi = summary.state();
+    hasOnlyVoidVials = hasOnlyVoidVials && !vials.empty();
 }
 
 void View::judgePcds()
@@ -165,7 +169,7 @@ void View::judgeHistory()
         const CycleContext pastContext = contextOf(*past.cycle, *past.times);
         BiSummary summary;
         for (const Vial& vial : past.cycle->vials) {
-            summary.add(judgeVial(vial, pastContext, true, biological, evidence.known, now).state);
+            summary.add(judgeVial(vial, pastContext, true, biological, evidence.known, now));
         }
         past.bi = summary.state();
         if (past.cycle->kind != CycleKind::load) {
@@ -203,6 +207,12 @@ struct ImplantPcd {
     bool possible = false;
 };
 
+/// Whether another reading, or an entry in the register of lots, can still make it count.
+bool isStillOpen(const ChemicalJudgement& judged)
+{
+    return !judged.spoiled || judged.lacksOnlyLot;
+}
+
 ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
 {
     const TypeSet needed = implantTypes(view, pcd);
@@ -229,7 +239,7 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
         allAccepted = allAccepted && state == ChemicalState::accepted;
         allOpen = allOpen
                   && (state == ChemicalState::accepted
-                      || (state != ChemicalState::rejected && !each.judged.spoiled
+                      || (state != ChemicalState::rejected && isStillOpen(each.judged)
                           && !isLost(*each.indicator, state, view.now)));
     }
     result.good = negative && any && allAccepted;

@@ -80,7 +80,8 @@ public:
     bool pcdRequired = false;
     BiState bi = BiState::none;
     bool hasPositiveVial = false; ///< positive-elsewhere left out
-    bool hasPendingVial = false;
+    bool hasPendingVial = false;  ///< or an unclear one
+    bool hasOnlyVoidVials = true; ///< at least one, and all void or lost
     ImplantState implant = ImplantState::holds;
     /// PCDs in which an indicator that implants need was rejected.
     std::pmr::vector<const ProcessChallengeDevice*> implantRejections;

@@ -13,6 +13,12 @@ bool isBefore(const CycleTimes& a, const CycleTimes& b)
     return minuteOf(*a.endForOrder()) <= minuteOf(*b.start);
 }
 
+bool overlap(const CycleTimes& a, const CycleTimes& b)
+{
+    return a.start && a.end && b.start && b.end && minuteOf(*a.end) > minuteOf(*b.start)
+           && minuteOf(*b.end) > minuteOf(*a.start);
+}
+
 bool countersDisagree(const CycleTimes& a, const CycleTimes& b)
 {
     if (!a.counter || !b.counter || !a.start || !b.start) {

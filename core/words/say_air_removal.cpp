@@ -39,11 +39,14 @@ Words Sentences::airRemovalNotRead() const
 
 Words Sentences::airRemovalVoid() const
 {
-    return {tr("The Bowie-Dick test of lot %1 was void, and no lead has recorded why. It shows "
-               "nothing about this load.")
-                .arg(subject()),
-            tr("Have a lead record why it was void. A void test does not count as made: another "
-               "must have passed before this load in the same test period.")};
+    return withCause(
+        {tr("The Bowie-Dick test of lot %1 was void, and no lead has recorded why. It shows "
+            "nothing about this load.")
+             .arg(subject()),
+         tr("Have a lead record why it was void. A void test does not count as made: another "
+            "must have passed before this load in the same test period.")},
+        tr("If it stays void, have a lead record why. A void test does not count as made: another "
+           "must have passed before this load in the same test period."));
 }
 
 Words Sentences::airRemovalNoneYet() const
@@ -52,12 +55,14 @@ Words Sentences::airRemovalNoneYet() const
                             "further load, and run and read the test now. A test that comes after "
                             "this load does not by itself let it go.");
     if (hasTime()) {
-        return {tr("No Bowie-Dick test is recorded for the test period of this load. The period "
+        return {tr("No Bowie-Dick test is recorded before or after this load in its test period. "
+                   "The period "
                    "ends at %1; without a test by then the load fails.")
                     .arg(time()),
                 next};
     }
-    return {tr("No Bowie-Dick test is recorded for the test period of this load."), next};
+    return {tr("No Bowie-Dick test is recorded before or after this load in its test period."),
+            next};
 }
 
 Words Sentences::airRemovalNoneMade() const

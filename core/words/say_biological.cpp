@@ -52,6 +52,14 @@ Words Sentences::biUnclear() const
             "see. If it stays unclear, it counts as positive.")}));
 }
 
+Words Sentences::biNotRegistered() const
+{
+    return biologicalPending(
+        withCause({tr("Biological indicator (BI) %1 cannot be judged yet.").arg(subject()),
+                   tr("Record its product and lot with the expiry date from the package.")},
+                  {}));
+}
+
 Words Sentences::biNotStarted() const
 {
     return biologicalPending(controlAwaited(
@@ -120,6 +128,16 @@ Words Sentences::biControl() const
 
 Words Sentences::biVoid() const
 {
+    if (is(Outcome::review) || f_.reviewed) {
+        return withCause(
+            {tr("Biological indicator (BI) %1 is void and shows nothing, whatever another one of "
+                "this "
+                "load shows.")
+                 .arg(subject()),
+             tr("Find out why, judge whether the load was sterilized all the same, and write why. "
+                "In doubt reprocess every item of the load.")},
+            {});
+    }
     if (is(Outcome::note)) {
         return withCause(
             {tr("Biological indicator (BI) %1, which this load does not need, is void and shows "
@@ -139,6 +157,13 @@ Words Sentences::biVoid() const
 
 Words Sentences::biLost() const
 {
+    if (is(Outcome::review) || f_.reviewed) {
+        return {tr("Biological indicator (BI) %1 cannot be obtained, whatever another one of this "
+                   "load shows.")
+                    .arg(subject()),
+                tr("Find out how it was lost, judge whether the load was sterilized all the same, "
+                   "and write why. In doubt reprocess every item of the load.")};
+    }
     if (is(Outcome::note)) {
         return {tr("Biological indicator (BI) %1 cannot be obtained; this load does not need it.")
                     .arg(subject()),

@@ -5,12 +5,29 @@ namespace loadwarden {
 
 bool Sentences::isOfVial() const noexcept
 {
-    return isVoidVial() || f_.key == Key::biNotCounted;
+    return isVoidVial() || f_.key == Key::biNotCounted || f_.key == Key::biNotRegistered;
 }
 
 bool Sentences::isVoidVial() const noexcept
 {
     return f_.key == Key::biVoid || f_.key == Key::testBiVoid;
+}
+
+bool Sentences::isOfReview() const noexcept
+{
+    return f_.key == Key::reviewNotCounted;
+}
+
+bool Sentences::isEntry() const noexcept
+{
+    return f_.key == Key::printoutMissing || f_.key == Key::physicalMissing
+           || f_.key == Key::itemNotChecked;
+}
+
+Words Sentences::withEntryCause(const QString& missing, const QString& notCounted,
+                                const QString& next) const
+{
+    return hasCause() ? withCause({notCounted, next}, {}) : Words{missing, next};
 }
 
 Words Sentences::withCause(Words words, const QString& otherwise) const
@@ -45,13 +62,16 @@ Words Sentences::because() const
         return {tr("Its lot is not named, or is not among the lots of its product."),
                 tr("Record its lot from the package, with the expiry date.")};
     case Cause::lotWithoutDate:
-        return {tr("No expiry date is recorded for its lot."),
+        return {tr("No expiry date that can be right is recorded for its lot."),
                 tr("Record the expiry date of its lot from the package.")};
     case Cause::lotExpired:
         return {tr("Its lot had expired on the day of the cycle."),
                 tr("Compare lot and expiry date with the package, and correct what was typed "
                    "wrong. Take every expired indicator out of use.")};
     case Cause::method:
+        if (f_.key == Key::itemCycleNotAllowed) {
+            return {tr("They allow another method."), compareWithInstructions()};
+        }
         return {tr("Its product is not meant for the method of this cycle."),
                 tr("Compare its product and the method of the cycle with the instructions for use, "
                    "and correct what was typed wrong.")};
@@ -72,10 +92,10 @@ Words Sentences::because() const
         return {tr("It is recorded as used in another cycle, too."),
                 tr("Find out in which cycle it was, and correct the record that is wrong.")};
     case Cause::notActivated:
-        return {tr("Its product must be activated before incubation, and no signed activation is "
-                   "recorded."),
-                tr("If it was activated, have the person who did it record it under their own "
-                   "name.")};
+        return {tr("Its product must be activated after the cycle and before incubation, and no "
+                   "signed activation in that time is recorded."),
+                tr("If it was activated then, have the person who did it record it under their own "
+                   "name, and check the times.")};
     case Cause::processIndicator:
         return {tr("The process indicator on it did not change, as if it had not been in a "
                    "cycle."),
@@ -103,9 +123,22 @@ Words Sentences::because() const
                 tr("If it is found after all, correct the statement that it is lost, and read "
                    "it.")};
     case Cause::unsignedAct:
+        if (isOfReview()) {
+            return {tr("It has no name, or was recorded by someone who may only look."),
+                    tr("Have the reviewer record it under their own name.")};
+        }
+        if (isEntry()) {
+            return {tr("It has no name, or was recorded by someone who may only look."),
+                    tr("Have the person who did it record it under their own name.")};
+        }
         return {tr("Its reading has no name, or was recorded by someone who may only look."),
                 tr("Have the person who read it record the reading under their own name.")};
     case Cause::timesImpossible:
+        if (isOfReview() || isEntry()) {
+            return {tr("It was recorded before it happened, or lies in the future."),
+                    tr("Check the clock of the workstation and its time, and correct what is "
+                       "wrong.")};
+        }
         return {tr("Its reading was recorded before it happened, or lies in the future."),
                 tr("Check the clock of the workstation and the time of the reading, and correct "
                    "what is wrong.")};
@@ -119,6 +152,11 @@ Words Sentences::because() const
                                     tr("Read it again by the product's directions, and record what "
                                        "you see.")};
     case Cause::readEarly:
+        if (isEntry()) {
+            return {tr("It was made before the cycle had ended, or the end of the cycle is not "
+                       "recorded."),
+                    tr("See that the end of the cycle is recorded, and record it after that.")};
+        }
         return isOfVial()
                    ? Words{tr("The reading came before its full time of incubation, or the end of "
                               "the "
@@ -137,8 +175,76 @@ Words Sentences::because() const
     case Cause::readLate:
         return {tr("It was read later than its instructions for use allow."),
                 tr("Check the time of the reading, and correct what was typed wrong.")};
+    case Cause::voider:
+        return {tr("Who read it also took out the rejected reading of the same indicator."),
+                tr("Have another person read it by the product's directions, and record what they "
+                   "see.")};
+    case Cause::itemsInside: return {tr("Items were in the test cycle."), checkTest()};
+    case Cause::aborted: return {tr("The test cycle was aborted."), checkTest()};
+    case Cause::notSteam: return {tr("It did not run in a steam cycle."), checkTest()};
+    case Cause::sheetSpoiled:
+        return {tr("Its sheet does not count: product, lot, expiry date or another use of it are "
+                   "against it."),
+                checkTest()};
+    case Cause::chamberNotEmpty: return {tr("The chamber was not empty."), checkTest()};
+    case Cause::outsideDirections:
+        return {tr("Time or temperature of exposure lay outside its directions."), checkTest()};
+    case Cause::dryingRun:
+        return {tr("A drying phase ran, which its directions forbid."), checkTest()};
+    case Cause::airRemoval:
+        return {tr("They ask for another way of removing air."), compareWithInstructions()};
+    case Cause::temperature:
+        return {style_.fahrenheit
+                    ? tr("They ask for another temperature. Hotter is not more: 275 °F for 3 min "
+                         "does not stand in for 270 °F for 4 min.")
+                    : tr("They ask for another temperature. Hotter is not more: 135 °C for 3 min "
+                         "does not stand in for 132 °C for 4 min."),
+                compareWithInstructions()};
+    case Cause::exposureShort:
+        return {tr("They ask for a longer exposure than the program is set to."),
+                compareWithInstructions()};
+    case Cause::exposureLong:
+        return {tr("They allow no exposure as long as the program is set to."),
+                compareWithInstructions()};
+    case Cause::drying:
+        return {tr("They ask for a longer drying than the program is set to."),
+                compareWithInstructions()};
+    case Cause::program: return {tr("They name another program."), compareWithInstructions()};
+    case Cause::model:
+        return {tr("They name another model of sterilizer."), compareWithInstructions()};
+    case Cause::noFinding:
+        return {tr("No such finding asks for a review here."),
+                tr("Compare finding and subject in the review with the findings of this load.")};
+    case Cause::role:
+        return {tr("Its author held no role that may answer this finding."),
+                tr("Have a lead or supervisor review it, as the finding says.")};
+    case Cause::noWhy:
+        return {tr("It gives no reason."),
+                tr("Have the reviewer write why the load is not affected.")};
+    case Cause::beforeEnd:
+        return {tr("It was given before the load's cycle had ended."),
+                tr("Have it reviewed after the end of the cycle.")};
+    case Cause::newer:
+        return {tr("Something newer was recorded than its author had seen, or it names as seen "
+                   "what came after it."),
+                tr("Have it reviewed again with everything that is recorded now.")};
+    case Cause::raisedIt:
+        return {tr("Its author is the one whose entry raised the finding."),
+                tr("Have somebody else review it, as the finding says.")};
     }
     return {};
+}
+
+QString Sentences::checkTest()
+{
+    return tr("Compare the record of the test with what was done, and correct what was typed "
+              "wrong.");
+}
+
+QString Sentences::compareWithInstructions()
+{
+    return tr("Compare the recorded instructions for use and the cycle specification with their "
+              "documents, and correct what was typed wrong.");
 }
 
 } // namespace loadwarden

@@ -41,9 +41,11 @@ Words Sentences::itemUnsealed() const
 
 Words Sentences::itemNotChecked() const
 {
-    return {tr("The package has not been fully checked after the cycle."),
-            tr("Check it now and record each: dry, intact, sealed, cooled, and whether the label "
-               "agrees with the record.")};
+    return withEntryCause(
+        tr("The package has not been fully checked after the cycle."),
+        tr("A check of the package is recorded, but it does not count."),
+        tr("Check it now and record each under your name: dry, intact, sealed, cooled, and "
+           "whether the label agrees with the record."));
 }
 
 Words Sentences::itemCheckLost() const

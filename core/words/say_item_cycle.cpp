@@ -31,16 +31,13 @@ Words Sentences::itemCycleValueMissing() const
 
 Words Sentences::itemCycleNotAllowed() const
 {
-    const QString says =
-        style_.fahrenheit ? tr("The instructions for use of %1, as recorded, do not allow this "
-                               "cycle. Hotter is not more: 275 °F for 3 min does not stand in for "
-                               "270 °F for 4 min.")
-                          : tr("The instructions for use of %1, as recorded, do not allow this "
-                               "cycle. Hotter is not more: 135 °C for 3 min does not stand in for "
-                               "132 °C for 4 min.");
-    return {says.arg(subject()),
-            tr("Do not use the item. Reprocess it, rewrapped with new indicators, in a cycle that "
-               "its instructions for use allow.")};
+    return withCause(
+        {tr("The instructions for use of %1, as recorded, do not allow this cycle.").arg(subject()),
+         tr("Do not use the item. Reprocess it, rewrapped with new indicators, in a "
+            "cycle that its instructions for use allow.")},
+        tr("If both are recorded as they are, do not use the item. Reprocess it, "
+           "rewrapped with new indicators, in a cycle that its instructions for use "
+           "allow."));
 }
 
 Words Sentences::itemCycleExtended() const

@@ -41,10 +41,18 @@ Words Sentences::aerationNotStated() const
 {
     return {
         tr("It is not recorded how long this load must aerate: for the sterilizer, a package or "
-           "a device the time is missing, or none of them is above 0."),
+           "a device the time is missing, or time or temperature are less or more than can be."),
         tr("Look the time and temperature of aeration up in the instructions for use of "
            "sterilizer, packaging and devices, and record them. Leave the load in the aerator "
            "until then.")};
+}
+
+Words Sentences::aerationImplausible() const
+{
+    return {tr("An aeration is recorded as more than 30 K warmer than the sterilizer's "
+               "instructions ask. It does not count."),
+            tr("Read its temperature and unit again, and correct what was typed wrong. A value in "
+               "Fahrenheit may have been typed as Celsius.")};
 }
 
 Words Sentences::aerationRunning() const
@@ -85,6 +93,31 @@ Words Sentences::peroxideItemUnsuitable() const
             .arg(subject()),
         tr("Keep that item out of use. Judge from the physical record and the indicators whether "
            "the rest of the load is affected, and write why.")};
+}
+
+Words Sentences::reviewNotCounted() const
+{
+    return withCause(
+        {tr("A review of the finding “%1” is recorded, but it answers nothing.").arg(subject()),
+         tr("Have it reviewed again as the finding asks.")},
+        {});
+}
+
+Words Sentences::voidingBadAnswer() const
+{
+    return {tr("A rejected reading at %1 was declared void by a lead and does not count. The "
+               "record keeps it.")
+                .arg(subject()),
+            {}};
+}
+
+Words Sentences::voidingNotCounted() const
+{
+    return {tr("A reading at %1 was declared void, but it counts all the same. Only a lead who did "
+               "not read it can declare a rejected reading void, after it was recorded; growth and "
+               "unclear readings cannot be declared void.")
+                .arg(subject()),
+            {}};
 }
 
 Words Sentences::reviewNotIsolated() const

@@ -3,10 +3,43 @@
 
 namespace loadwarden {
 
+Words Sentences::physicalSettingsMissing() const
+{
+    return {tr("The cycle specification does not state what the program is set to: %1.")
+                .arg(parameter()),
+            tr("Have a supervisor enter the program's settings in the cycle specification, from "
+               "the sterilizer and its instructions for use. A program without drying states 0.")};
+}
+
+Words Sentences::physicalLimitImplausible() const
+{
+    Words words;
+    words.says =
+        f_.limit ? tr("The cycle specification asks for less than any known cycle of its method: "
+                      "%1, %2.")
+                       .arg(parameter(), QString::fromStdString(sayQuantity(*f_.limit)))
+                 : tr("The cycle specification asks for less than any known cycle of its method: "
+                      "%1.")
+                       .arg(parameter());
+    words.next = tr("Have a supervisor compare settings, limits and their units in the cycle "
+                    "specification with the instructions for use, and correct what was typed "
+                    "wrong.");
+    return words;
+}
+
+Words Sentences::physicalLimitsDisagree() const
+{
+    return {tr("The cycle specification states one value in two units, and they are not the same: "
+               "%1.")
+                .arg(parameter()),
+            tr("Have a supervisor compare both with the instructions for use, and correct the "
+               "wrong one.")};
+}
+
 Words Sentences::physicalLimitsMissing() const
 {
     return {
-        tr("The cycle specification states no least limit above 0 for this parameter: %1.")
+        tr("The cycle specification states no least limit above 0 that the record must reach: %1.")
             .arg(parameter()),
         tr("Have a supervisor enter the limit in the cycle specification, from the instructions "
            "for use of the sterilizer and of what it sterilizes.")};
@@ -33,11 +66,11 @@ Words Sentences::physicalImplausible() const
 {
     Words words;
     words.says =
-        f_.value ? tr("A reading lies further above what the program is set to than a sensor can "
-                      "read: %1, %2.")
+        f_.value ? tr("A reading lies more than 30 K above what the program is set to, where no "
+                      "sterilizer gets by itself: %1, %2.")
                        .arg(parameter(), QString::fromStdString(sayQuantity(*f_.value)))
-                 : tr("A reading lies further above what the program is set to than a sensor can "
-                      "read: %1.")
+                 : tr("A reading lies more than 30 K above what the program is set to, where no "
+                      "sterilizer gets by itself: %1.")
                        .arg(parameter());
     words.next = tr("Read the value and its unit from the printout again, and correct what was "
                     "typed wrong. A value in Fahrenheit may have been typed as Celsius.");
@@ -59,7 +92,8 @@ Words Sentences::physicalBelow() const
     return {told.isEmpty()
                 ? tr("A reading lies below its least limit: %1.").arg(parameter())
                 : tr("A reading lies below its least limit: %1; %2.").arg(parameter(), told),
-            tr("%1 Have a lead look for the cause before the sterilizer is used again.")
+            tr("Read the value and its unit again, and correct what was typed wrong. If it stands: "
+               "%1 Have a lead look for the cause before the sterilizer is used again.")
                 .arg(reprocessLoad())};
 }
 
@@ -98,10 +132,13 @@ Words Sentences::physicalLost() const
 
 Words Sentences::physicalMissing() const
 {
-    return {
-        tr("No signed reading is recorded for a parameter that has a limit: %1.").arg(parameter()),
-        tr("Read the value from the sterilizer's printout or display, and record it with its "
-           "unit under your name. If it cannot be obtained, record it as lost.")};
+    return withEntryCause(
+        tr("No reading is recorded for a parameter that has a limit: %1.").arg(parameter()),
+        tr("A reading is recorded for a parameter that has a limit, but it does not count: %1.")
+            .arg(parameter()),
+        tr("Read the value from the sterilizer's printout or display after the end of the cycle, "
+           "and record it with its unit under your name. If it cannot be obtained, record it as "
+           "lost."));
 }
 
 } // namespace loadwarden

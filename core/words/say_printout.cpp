@@ -19,17 +19,19 @@ Words Sentences::printoutLost() const
 
 Words Sentences::printoutMissing() const
 {
-    return {tr("No signed printout of this cycle is recorded."),
-            tr("Take the sterilizer's printout of this cycle and record its program, sterilizer, "
-               "cycle counter, start and end under your name. If it cannot be obtained, record it "
-               "as lost.")};
+    return withEntryCause(
+        tr("No printout of this cycle is recorded that shows anything to compare."),
+        tr("A printout of this cycle is recorded, but it does not count."),
+        tr("Take the sterilizer's printout of this cycle after its end, and record its program, "
+           "sterilizer, cycle counter, start and end under your name. If it cannot be obtained, "
+           "record it as lost."));
 }
 
 Words Sentences::printoutIncomplete() const
 {
     const QString next = tr("Fill in what is missing. If the printout does not show it, have a "
-                            "lead who did not run the load compare both and confirm that the "
-                            "record is right.");
+                            "lead who neither ran the load nor recorded the printout compare both "
+                            "and confirm the record in this one thing.");
     if (subjectIs("program")) {
         return {tr("Printout and cycle specification cannot be compared by program: it is missing "
                    "in one of them."),
@@ -60,8 +62,8 @@ Words Sentences::printoutOffsetUnknown() const
 {
     return {tr("The printout shows the sterilizer's clock, and it is not recorded how far that "
                "clock was off."),
-            tr("Record how far the sterilizer's clock was off, or have a lead who did not run the "
-               "load compare both and confirm that the record is right.")};
+            tr("Record how far the sterilizer's clock was off, or have a lead who neither ran the "
+               "load nor recorded the printout compare both and confirm start and end.")};
 }
 
 Words Sentences::printoutCounterUsed() const
@@ -70,8 +72,8 @@ Words Sentences::printoutCounterUsed() const
         tr("The cycle counter of the printout or of the record belongs to another cycle of this "
            "sterilizer."),
         tr("Make sure that this is the printout of this load, and correct a counter that was "
-           "typed wrong. If the record is right as it is, have a lead who did not run the load "
-           "confirm that.")};
+           "typed wrong. If the record is right as it is, have a lead who neither ran the load "
+           "nor recorded the printout confirm the counter.")};
 }
 
 Words Sentences::printoutDiffers() const
@@ -89,8 +91,9 @@ Words Sentences::printoutDiffers() const
     }
     const QString confirm =
         tr("Make sure that this is the printout of this load, and correct what was typed wrong. "
-           "If the record is right as it is, have a lead who did not run the load confirm that; "
-           "if the load ran in the wrong cycle or sterilizer, say so.");
+           "If the record is right as it is, have a lead who neither ran the load nor recorded "
+           "the printout confirm it in this one thing; if the load ran in the wrong cycle or "
+           "sterilizer, say so.");
     if (subjectIs("counter")) {
         return {tr("Printout and record show different cycle counters."), confirm};
     }
@@ -106,8 +109,9 @@ Words Sentences::printoutDiffers() const
 
 Words Sentences::printoutConfirmed() const
 {
-    return {tr("Printout and record do not fully agree; a lead or supervisor who did not run the "
-               "load confirmed that the record is right."),
+    return {tr("Printout and record do not fully agree: %1. A lead or supervisor who neither ran "
+               "the load nor recorded the printout confirmed that the record is right in this.")
+                .arg(printoutField()),
             {}};
 }
 
@@ -116,6 +120,13 @@ Words Sentences::verificationMissing() const
     return {tr("Nobody has verified the physical record of this cycle."),
             tr("After the end of the cycle, compare printout and readings with the cycle "
                "specification, and sign the verification.")};
+}
+
+Words Sentences::verificationByOperator() const
+{
+    return {tr("The physical record was verified only by the person who ran the load. Another "
+               "pair of eyes would see more."),
+            {}};
 }
 
 Words Sentences::verificationStale() const

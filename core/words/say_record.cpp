@@ -20,11 +20,19 @@ Words Sentences::orderOffsetUnknown() const
                "it with the time from which it holds.")};
 }
 
+Words Sentences::orderHistoryDisagrees() const
+{
+    return {tr("Cycle counter and start of lot %1 do not fit those of another cycle of this "
+               "sterilizer: one of them was typed wrong.")
+                .arg(subject()),
+            tr("Compare counters and starts of this sterilizer's cycles with their printouts, and "
+               "correct what was typed wrong.")};
+}
+
 Words Sentences::orderOverlaps() const
 {
-    return {tr("The cycle %1 of this sterilizer overlaps this load in time, or ends before it "
-               "begins. It "
-               "cannot be said which came first.")
+    return {tr("By the times recorded, cycle %1 of this sterilizer ran at the same time as this "
+               "load, or ended before it began. One sterilizer runs one cycle at a time.")
                 .arg(subject()),
             tr("Check the times of both cycles on their printouts, and correct the wrong one.")};
 }

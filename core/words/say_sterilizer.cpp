@@ -70,6 +70,15 @@ Words Sentences::processFailureOpen() const
            "load is affected, and write why.")};
 }
 
+Words Sentences::scopeOtherType() const
+{
+    return {tr("The biological indicator (BI) of lot %1 in this sterilizer was positive. This load "
+               "is not in its scope, because its cycle type is another.")
+                .arg(subject()),
+            tr("Look whether both cycle types are recorded as they were. The facility's policy "
+               "says that only loads of the same type are in scope.")};
+}
+
 Words Sentences::scopeInPositive() const
 {
     return {

@@ -99,6 +99,14 @@ Words Sentences::testExposureUnknown() const
            "a drying phase ran.")};
 }
 
+Words Sentences::testDirectionsMissing() const
+{
+    return {tr("The directions of the Bowie-Dick sheet are not recorded: how long and how hot its "
+               "exposure may be."),
+            tr("Record for its product the least and most time and temperature of exposure, from "
+               "its instructions for use.")};
+}
+
 Words Sentences::testReadLate() const
 {
     return {tr("The Bowie-Dick sheet was read late. It should be read at once."), {}};
@@ -118,6 +126,12 @@ Words Sentences::testLeakTooHigh() const
                "enough."),
             tr("Stop the sterilizer and tell the supervisor. Have the leak found and mended, then "
                "run the test again.")};
+}
+
+Words Sentences::testLeakImplausible() const
+{
+    return {tr("The leak test is recorded with a falling pressure, which no leak makes."),
+            tr("Read the pressures of the leak test again, and correct what was typed wrong.")};
 }
 
 Words Sentences::testLeakTooShort() const

@@ -90,6 +90,26 @@ QString Sentences::parameter() const
     return subject();
 }
 
+QString Sentences::printoutField() const
+{
+    if (subjectIs("program")) {
+        return tr("program");
+    }
+    if (subjectIs("sterilizer")) {
+        return tr("sterilizer");
+    }
+    if (subjectIs("counter")) {
+        return tr("cycle counter");
+    }
+    if (subjectIs("start")) {
+        return tr("start of the cycle");
+    }
+    if (subjectIs("end")) {
+        return tr("end of the cycle");
+    }
+    return subject();
+}
+
 QString Sentences::entries() const
 {
     struct Entry {

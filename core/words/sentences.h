@@ -42,10 +42,11 @@ private:
     bool is(Outcome outcome) const noexcept { return f_.outcome == outcome; }
     bool subjectIs(std::string_view text) const noexcept { return f_.subject == text; }
 
-    QString subject() const;   ///< as recorded
-    QString parameter() const; ///< the subject as a parameter's name in words
-    QString entries() const;   ///< the subject as a field of acts, as what stands in it
-    QString place() const;     ///< the subject as a place in a package
+    QString subject() const;       ///< as recorded
+    QString parameter() const;     ///< the subject as a parameter's name in words
+    QString entries() const;       ///< the subject as a field of acts, as what stands in it
+    QString place() const;         ///< the subject as a place in a package
+    QString printoutField() const; ///< the subject as a field of the printout in words
     QString count() const;
     bool hasTime() const noexcept { return f_.changesAt.has_value(); }
     QString time() const; ///< when time changes the finding; up to a minute late, never early
@@ -56,10 +57,17 @@ private:
     bool hasCause() const noexcept { return f_.cause != Cause::none; }
     bool isOfVial() const noexcept; ///< of a biological indicator, as against a chemical one
     bool isVoidVial() const noexcept;
-    Words because() const; ///< the cause in words, and what may mend it; empty without one
+    bool isOfReview() const noexcept; ///< of a review, as against a reading
+    bool
+    isEntry() const noexcept; ///< of an entry about the cycle, as against an indicator's reading
+    Words because() const;    ///< the cause in words, and what may mend it; empty without one
     /// Puts the cause behind what is said. What is next becomes what may mend the cause, and then
     /// `otherwise`; a note that asks for nothing goes on doing so.
     Words withCause(Words words, const QString& otherwise) const;
+
+    /// What is said of an entry that is not there or, where a cause is given, does not count.
+    Words withEntryCause(const QString& missing, const QString& notCounted,
+                         const QString& next) const;
 
     Words controlAwaited(Words words) const;
     Words biologicalPending(Words words) const;
@@ -70,6 +78,8 @@ private:
     static QString readDirections();
     static QString guardedDoor();
     static QString repeatTest();
+    static QString checkTest();
+    static QString compareWithInstructions();
 
     const Finding& f_;
     const HouseStyle& style_;

@@ -21,6 +21,7 @@ QString Sources::of(Key key)
     switch (key) {
     case Key::orderDisagrees:
     case Key::orderOffsetUnknown:
+    case Key::orderHistoryDisagrees:
     case Key::orderOverlaps: return tr("common practice, no source");
 
     case Key::actUnsigned:
@@ -66,6 +67,7 @@ QString Sources::of(Key key)
         return tr("ANSI/AAMI ST79: process failures and their causes (restated)");
 
     case Key::scopeInPositive:
+    case Key::scopeOtherType:
         return tr(
             "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008), "
             "Table 12 and text on positive biological indicators (restated); ANSI/AAMI ST79: "
@@ -92,6 +94,13 @@ QString Sources::of(Key key)
     case Key::physicalLost:
     case Key::physicalMissing:
         return tr("ANSI/AAMI ST79: the physical record belongs to the load record (restated)");
+    case Key::physicalLimitImplausible:
+        return tr(
+            "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008): "
+            "the shortest and coolest cycles of steam and ethylene oxide; dry heat common "
+            "practice, no source");
+    case Key::physicalSettingsMissing:
+    case Key::physicalLimitsDisagree:
     case Key::physicalLimitsMissing:
     case Key::physicalLimitMilder:
     case Key::physicalImplausible:
@@ -99,6 +108,7 @@ QString Sources::of(Key key)
     case Key::physicalDryingShort:
     case Key::physicalAbove: return tr("common practice, no source");
 
+    case Key::verificationByOperator:
     case Key::verificationMissing:
     case Key::verificationStale: return tr("common practice, no source");
 
@@ -148,6 +158,7 @@ QString Sources::of(Key key)
             "ethylene oxide load (from memory)");
     case Key::biPositiveElsewhere:
     case Key::biUnclear:
+    case Key::biNotRegistered:
     case Key::biNotStarted:
     case Key::biProcessIndicator:
     case Key::biLost: return tr("common practice, no source");
@@ -172,6 +183,7 @@ QString Sources::of(Key key)
             "an external indicator shows exposure (restated)");
 
     case Key::aerationNotStated:
+    case Key::aerationImplausible:
     case Key::aerationRunning:
     case Key::aerationEndAwaited:
     case Key::aerationNotDone:
@@ -190,6 +202,9 @@ QString Sources::of(Key key)
         return tr("Joint Commission, CMS and trade press (2014): record of immediate use");
     case Key::immediateNotSteam: return tr("common practice, no source");
 
+    case Key::reviewNotCounted:
+    case Key::voidingBadAnswer:
+    case Key::voidingNotCounted: return tr("common practice, no source");
     case Key::reviewNotIsolated: return tr("AAMI: the decision about a whole load (restated)");
 
     case Key::itemInTwoLoads:
@@ -286,6 +301,8 @@ QString Sources::of(Key key)
     case Key::testDryingRun:
     case Key::testNotRead:
     case Key::testUnclear:
+    case Key::testDirectionsMissing:
+    case Key::testLeakImplausible:
     case Key::testExposureUnknown: return tr("common practice, no source");
     }
     return {};

@@ -10,11 +10,12 @@ reason why it cannot be told apart, or the run fails.
     mutate.py --work DIR [--jobs 2] [--only TEXT] [--every N] [FOLDER...]
 
 The evidence is the oracle's: random loads under all its policies (tests/oracle/generate.py), the
-boundary values of tests/oracle/boundaries.py, and the worked cases' bases.
+boundary values of tests/oracle/boundaries.py, the worked cases, and the demo's records.
 """
 import argparse
 import concurrent.futures
 import hashlib
+import json
 import os
 import pathlib
 import re
@@ -132,6 +133,17 @@ class Worker:
             yield hashlib.blake2b(done.stdout + str(done.returncode).encode()).hexdigest()
 
 
+def worked_cases():
+    """The evidence of every worked case that is decided by the default policy."""
+    home = ROOT / "tests" / "data" / "worked_cases"
+    sys.path.insert(0, str(home))
+    import check_cases
+    for path in sorted((home / "cases").glob("*.json")):
+        for case in check_cases.read(path):
+            if "policy" not in case:
+                yield check_cases.apply(check_cases.read(home / "bases" / case["base"]), case)
+
+
 def prepare(folder):
     """Writes the evidence; [(policy, file)], the quickest to kill most mutants first."""
     oracle = ROOT / "tests" / "oracle"
@@ -152,9 +164,13 @@ def prepare(folder):
         every = path.read_text(encoding="utf-8").splitlines(keepends=True)[::4]
         path.write_text("".join(every), encoding="utf-8")
         evidence += [(policy, path) for policy in sorted(systematic.glob("*.toml"))]
-    # One record a run: only so does the command's own answer show (may all of it go, or not).
     default = ROOT / "resources" / "policies" / "us-hospital.toml"
+    cases = folder / "cases.jsonl"
+    cases.write_text("".join(json.dumps(case) + "\n" for case in worked_cases()), encoding="utf-8")
+    evidence.append((default, cases))
+    # One record a run: only so does the command's own answer show (may all of it go, or not).
     evidence += [(default, path) for path in sorted((ROOT / "tests/data/worked_cases/bases").glob("*.json"))]
+    evidence += [(default, path) for path in sorted((ROOT / "demo/evidence").glob("*.json"))]
     return evidence
 
 

@@ -1,8 +1,8 @@
 """Biological indicators and their controls (section 4)."""
 
-from chemical import act_cause, in_turn, settle
-from evidence import happened, person, recorded
-from moments import HOUR, MINUTE, day_of, moment
+from chemical import act_cause, in_turn, of_type, settle, voiders, without_date
+from evidence import happened, is_empty, person, recorded
+from moments import HOUR, MINUTE, day_of, from_end_on, minute, moment
 
 SPECIES = {"steam": "geobacillus-stearothermophilus", "hydrogen-peroxide": "geobacillus-stearothermophilus",
            "ethylene-oxide": "bacillus-atrophaeus", "dry-heat": "bacillus-atrophaeus"}
@@ -27,29 +27,43 @@ def control_state(case, control):
 def _control_state(case, control):
     product = case.products.get(control.get("product"))
     lot = case.lots.get((control.get("product"), control.get("lot")))
-    if product is None or lot is None or product["kind"] != "biological" or "expires" not in lot:
-        return "missing"
-    if "incubationStart" not in control:
+    if product is None or lot is None or product["kind"] != "biological" or "incubationStart" not in control:
         return "missing"
     begun = incubation_start(control)
-    if case.zone.day(begun) > day_of(lot["expires"]):
+    day = case.zone.day(begun)
+    if without_date(lot, day) or day > day_of(lot["expires"]):
         return "missing"
-    if product.get("needsActivation") and not case.stands(control.get("activation")):
+    if product.get("needsActivation") and not activated(case, control, begun):
         return "missing"
     if control.get("processIndicator") == "changed":
         return "missing"
-    final = begun + readout(case, product)
+    bad = bad_of_control(case, control)
+    barred = voiders(control.get("readings", ()), bad)
 
     def classify(reading):
         if reading["seen"] == "unclear":
             return "unclear"
         if reading["seen"] == "growth":
-            counts = case.stands(reading) and "voided" not in reading and happened(reading) >= begun
+            counts = (case.stands(reading) and "voided" not in reading and person(reading) not in barred
+                      and happened(reading) >= begun)
             return "good" if counts else None
-        return "bad" if happened(reading) >= final and not case.struck(reading) else None
+        return "bad" if bad(reading) and not case.struck(reading) else None
 
     state = settle(control.get("readings", ()), classify, control.get("unsettled")).state
     return {"accepted": "grown", "rejected": "dead"}.get(state, "pending")
+
+
+def bad_of_control(case, control):
+    """Which readings of a control are bad answers: `no-growth`, unless it is shown to be early."""
+    product, begun = case.products.get(control.get("product"), {}), incubation_start(control)
+    final = begun + readout(case, product) if begun is not None and "releaseMinutes" in product else None
+    return lambda reading: reading["seen"] == "no-growth" and (final is None or happened(reading) >= final)
+
+
+def activated(case, thing, begun):
+    """Whether a vial or control has a standing activation that did not happen after its incubation began."""
+    act = thing.get("activation")
+    return case.stands(act) and (begun is None or minute(happened(act)) <= minute(begun))
 
 
 def incubation_start(thing):
@@ -59,9 +73,10 @@ def incubation_start(thing):
 
 
 def group_state(case, vial, cycle, product):
-    """(state, W): dead, grown, pending, awaited, missing or none (no incubation start); W for awaited."""
+    """(state, W): dead, grown, pending, awaited, missing or none (no incubation start, or not in the register); W for
+    awaited."""
     begun = incubation_start(vial)
-    if begun is None:
+    if begun is None or not_registered(case, vial, cycle):
         return "none", None
     window = case.policy["control.window_hours"] * HOUR
     reach = product.get("control", case.policy["control.per"])
@@ -69,7 +84,7 @@ def group_state(case, vial, cycle, product):
     for control in case.controls:
         if control.get("product") != vial.get("product") or control.get("lot") != vial.get("lot"):
             continue
-        if "incubator" not in vial or control.get("incubator") != vial["incubator"]:
+        if is_empty(vial.get("incubator")) or control.get("incubator") != vial["incubator"]:
             continue
         if reach == "day":
             other = incubation_start(control)
@@ -90,9 +105,19 @@ def group_state(case, vial, cycle, product):
     return ("awaited", w) if case.now < w else ("missing", None)
 
 
+def not_registered(case, raw, cycle):
+    """Why a vial is not in the register: product-unknown, lot-unknown, lot-without-date; None where it is."""
+    if raw.get("product") not in case.products:
+        return "product-unknown"
+    lot = case.lots.get((raw["product"], raw.get("lot")))
+    if lot is None:
+        return "lot-unknown"
+    return "lot-without-date" if without_date(lot, cycle.start_day) else None
+
+
 class Vial:
     """The state of one vial: positive, positive-elsewhere, void, lost, pending, negative; because: the cause
-    (section 4a) where it is void, lost or not-counted."""
+    (section 4a) where it is void, lost, not-registered or not-counted."""
 
     def __init__(self, raw, state, why=None, changes=None, since=None, authors=(), because=None):
         self.raw, self.state, self.why, self.changes, self.because = raw, state, why, changes, because
@@ -142,6 +167,8 @@ def read_vial(case, raw, cycle):
     settled = settle(readings, classify, raw.get("unsettled"))
     if settled.state == "rejected":
         return Vial(raw, "positive", since=settled.since, authors=[person(settled.cause)])
+    if settled.state == "unclear":
+        return Vial(raw, "pending", "unclear")
     # 3
     group, w = group_state(case, raw, cycle, product or {})
     late = (settled.state == "none" and latest is not None
@@ -157,10 +184,11 @@ def read_vial(case, raw, cycle):
     if case.stands(raw.get("lost")) and not (settled.state == "accepted" and group == "grown"):
         return Vial(raw, "lost", because="lost")
     # 5
+    unregistered = not_registered(case, raw, cycle)
+    if unregistered is not None:
+        return Vial(raw, "pending", "not-registered", because=unregistered)
     no_process = product.get("hasProcessIndicator") and "processIndicator" not in raw
-    if settled.state == "unclear":
-        why = "unclear"
-    elif begun is None:
+    if begun is None:
         why = "not-started"
     elif settled.state == "none":
         negatives = [r for r in in_turn(readings) if r["seen"] == "no-growth"]
@@ -182,31 +210,30 @@ def read_vial(case, raw, cycle):
 
 def what_voids(case, raw, cycle, product, begun):
     """The first cause in the vial itself for which it is void, or None."""
-    lot = case.lots.get((raw.get("product"), raw.get("lot")))
-    if product is None:
-        return "product-unknown"
-    if product["kind"] != "biological":
-        return "product-unfit"
-    if lot is None:
-        return "lot-unknown"
-    if "expires" not in lot:
-        return "lot-without-date"
-    if cycle.start is not None and case.zone.day(cycle.start) > day_of(lot["expires"]):
-        return "lot-expired"
-    if cycle.method != "unknown" and cycle.method not in product["methods"]:
-        return "method"
-    if "cycleTypes" in product and cycle.type not in product["cycleTypes"]:
-        return "cycle-type"
-    if cycle.method != "unknown" and product["species"] != SPECIES[cycle.method]:
-        return "species"
+    if product is not None:
+        lot = case.lots.get((raw["product"], raw.get("lot")), {})
+        if product["kind"] != "biological":
+            return "product-unfit"
+        if cycle.start_day is not None and "expires" in lot and cycle.start_day > day_of(lot["expires"]):
+            return "lot-expired"
+        if cycle.method != "unknown" and cycle.method not in product["methods"]:
+            return "method"
+        if not of_type(product, cycle):
+            return "cycle-type"
+        if cycle.method != "unknown" and product["species"] != SPECIES[cycle.method]:
+            return "species"
+    else:
+        product = {}
     if raw.get("alsoUsedIn"):
         return "used-elsewhere"
-    if product.get("needsActivation") and not case.stands(raw.get("activation")):
+    if product.get("needsActivation") and not (
+            activated(case, raw, begun)
+            and (cycle.end is None or from_end_on(happened(raw["activation"]), cycle.end))):
         return "not-activated"
     if product.get("hasProcessIndicator") and raw.get("processIndicator") == "unchanged":
         return "process-indicator"
     if begun is not None and cycle.end is not None:
-        if begun < cycle.end:
+        if not from_end_on(begun, cycle.end):
             return "incubated-early"
         within = product.get("startWithinMinutes")
         if within is not None and begun > cycle.end + within * MINUTE:

@@ -1,12 +1,13 @@
 #!/usr/bin/env python3
 """Boundary values by system instead of chance: the program against the oracle.
 
-Four sets of records. One is the full product of what interacts around a biological indicator: its
+Five sets of records. One is the full product of what interacts around a biological indicator: its
 readings, its control and when that began, activation, lot, implant, policy and the moment of the decision,
 each at absent, one step before, at, and one step after its limit. One covers every three
 levels of any three factors across all groups of rules together at least once. One voids a reading of an
 indicator, a vial and a control in every way that the rules tell apart. One gives an indicator or a vial
-every one and every two of the defects for which it does not count, so that the first cause must be named.
+every one and every two of the defects for which it does not count, so that the first cause must be named. One is
+the small full products of crossed.py.
 Base records are those of tests/data/worked_cases/bases, which are releasable as they stand.
 
     boundaries.py --cli PATH [--jobs 2] [--keep DIR]
@@ -26,23 +27,17 @@ import tempfile
 HERE = pathlib.Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE))
 import compare  # noqa: E402
+import crossed  # noqa: E402
 import defects  # noqa: E402
 import oracle  # noqa: E402
 from moments import MINUTE, day_of, moment, written  # noqa: E402
+from pieces import act, base, drop, keep, limit_of, put, readings, settings  # noqa: E402
 from policy import load_policy  # noqa: E402
+from changes import PRINTED  # noqa: E402
 from scenario import GOOD  # noqa: E402
 
 ROOT = HERE.parents[1]
-BASES = ROOT / "tests" / "data" / "worked_cases" / "bases"
 CHUNK = 2000
-
-
-def base(name):
-    return json.loads((BASES / (name + ".json")).read_text(encoding="utf-8"))
-
-
-def act(at, by="p1", role="operator", **more):
-    return dict(more, by=by, role=role, happenedAt=at)
 
 
 # Around a biological indicator. Incubation begins half an hour after midnight, so that a control of the
@@ -60,10 +55,6 @@ def night_base():
     vial["incubationStart"] = BEGUN
     vial["activation"]["happenedAt"] = "2031-03-05T00:29-06:00"
     return record
-
-
-def readings(*pairs):
-    return [act(at, by=by, seen=seen) for seen, at, by in pairs]
 
 
 READINGS = {
@@ -236,31 +227,6 @@ def caused(seed=20310304):
 
 
 # Across all groups. A factor is a list of changes of a record; the first leaves it as it is.
-def keep(_):
-    pass
-
-
-def put(path, value):
-    def change(record):
-        node = record
-        for step in path[:-1]:
-            node = node[step]
-        if isinstance(node, dict) or path[-1] < len(node):
-            node[path[-1]] = value
-        else:
-            node.append(value)
-    return change
-
-
-def drop(path):
-    def change(record):
-        node = record
-        for step in path[:-1]:
-            node = node[step]
-        del node[path[-1]]
-    return change
-
-
 def reading(parameter, **value):
     def change(record):
         kept = [r for r in record["load"]["readings"] if r["parameter"] != parameter]
@@ -285,29 +251,9 @@ def fahrenheit(value):
     return change
 
 
-def limit_of(parameter, **value):
-    """The limit of a parameter; without a value: none."""
-    def change(record):
-        limits = record["specification"]["limits"]
-        limits[:] = [limit for limit in limits if limit["parameter"] != parameter]
-        if value:
-            limits.append(dict(value, parameter=parameter))
-    return change
-
-
-def settings(**changes):
-    def change(record):
-        for name, value in changes.items():
-            if value is None:
-                record["specification"]["settings"].pop(name, None)
-            else:
-                record["specification"]["settings"][name] = value
-    return change
-
-
 def right(by, at, role="lead"):
-    """Somebody calls the record right, whatever the printout says."""
-    return put(("load", "printoutAnswers"), [act(at, by, role, answer="record-right")])
+    """Somebody calls every field of the record right, whatever the printout says."""
+    return put(("load", "printoutAnswers"), [act(at, by, role, answer="record-right", field=field) for field in PRINTED])
 
 
 def phase(abort_phase, outcome):
@@ -381,7 +327,7 @@ def put_right(remedy_at, recorded_at):
         again["sheet"]["readings"][0]["happenedAt"] = "2031-03-04T06:45-06:00"
         failed["sheet"]["readings"][0]["seen"] = "not-uniform"
         failed["resolutions"] = [act(remedy_at, "p3", "lead", cause="known", reach="sterilizer",
-                                     recordedAt=recorded_at)]
+                                     what="what was done", recordedAt=recorded_at)]
         cycles.append(again)
         record["sterilizer"]["service"].append(act("2031-03-04T06:50-06:00", "p4", "supervisor", state="in-service"))
     return change
@@ -439,9 +385,11 @@ FACTORS = {
     "limits": [keep, limit_of("temperature", leastCelsius=131.5), limit_of("temperature", leastCelsius=131.49),
                limit_of("temperature", leastFahrenheit=268.7), limit_of("temperature", leastFahrenheit=268.69),
                limit_of("temperature", leastCelsius=132, leastFahrenheit=268.69), limit_of("temperature"),
-               limit_of("exposure", leastMinutes=3.999), limit_of("drying", leastMinutes=19.999), limit_of("drying")],
+               limit_of("temperature", leastCelsius=132, leastFahrenheit=270.5),
+               limit_of("temperature", leastCelsius=132, leastFahrenheit=270.51), limit_of("exposure", leastMinutes=3.999), limit_of("drying", leastMinutes=19.999), limit_of("drying")],
     "settings": [keep, settings(celsius=None), settings(celsius=None, fahrenheit=269.6), settings(fahrenheit=272),
-                 settings(exposureMinutes=4.001), settings(dryingMinutes=0), settings(dryingMinutes=None)],
+                 settings(exposureMinutes=4.001), settings(dryingMinutes=0), settings(dryingMinutes=None),
+                 settings(exposureMinutes=None), settings(exposureMinutes=1.999)],
     "exposure": [keep, no_reading("exposure"), reading("exposure", minutes=3.999), reading("exposure", seconds=240),
                  reading("exposure", seconds=239.999)],
     "drying": [keep, reading("drying", minutes=19.999), no_reading("drying"), reading("drying", seconds=2820),
@@ -452,8 +400,9 @@ FACTORS = {
                  put(("sterilizer", "clockOffsets"), []), put(("load", "printout", "program"), "P9"),
                  put(("load", "printout", "sterilizer"), "S9"), drop(("specification", "program"))],
     "answer": [keep, right("p3", "2031-03-04T08:00-06:00"), right("p3", "2031-03-04T07:59:59.999-06:00"),
-               right("P 1", "2031-03-04T08:00-06:00")],
-    "operator": [keep, drop(("load", "operator")), put(("load", "operator"), "P3 ")],
+               right("P 1", "2031-03-04T08:00-06:00"), right("p3", "2031-03-04T07:59:59.999-06:00", "supervisor")],
+    "operator": [keep, drop(("load", "operator")), put(("load", "operator"), "P3 "), put(("load", "operator"), "P 2")],
+    "end": [keep, put(("load", "end"), "2031-03-04T07:50:30-06:00")],
     "verification": [keep, put(("load", "verifications"), []),
                      put(("load", "verifications", 0, "happenedAt"), "2031-03-04T08:00-06:00"),
                      put(("load", "verifications", 0, "happenedAt"), "2031-03-04T07:59:59.999-06:00"),
@@ -548,7 +497,8 @@ def write_policies(folder):
     text = (ROOT / "resources" / "policies" / "us-hospital.toml").read_text(encoding="utf-8")
     paths = {}
     for name, changes in POLICIES.items():
-        changed = text
+        # Other settings under the default's id are refused.
+        changed = text if not changes else re.sub(r'(?m)^id = "[^"]*"$', f'id = "{name}"', text, count=1)
         for setting, value in changes.items():
             changed, count = re.subn(r"(\[%s\]\nvalue = ).*" % re.escape(setting), lambda m: m.group(1) + value, changed)
             assert count == 1, setting
@@ -573,7 +523,8 @@ def main():
     sets = {"biological": [json.dumps(r) for r in biological_product()],
             "three-way": [json.dumps(r) for r in covering_records()],
             "voided": [json.dumps(r) for r in voided_readings()],
-            "causes": [json.dumps(r) for _, _, r in caused()]}
+            "causes": [json.dumps(r) for _, _, r in caused()],
+            "crossed": [json.dumps(r) for r in crossed.records()]}
     with tempfile.TemporaryDirectory() as folder:
         paths = write_policies(options.write or folder)
         if options.write:
@@ -593,9 +544,9 @@ def main():
                 for name, text, lines in out["bad"][:3]:
                     print("disagreement, policy %s: %s\n    %s" % (name, text, "\n    ".join(lines)))
     print("%d combinations around a biological indicator, %d rows for every three levels of %d factors, %d voided readings,"
-          " %d combinations of defects, %d policies"
+          " %d combinations of defects, %d in small products, %d policies"
           % (len(sets["biological"]), len(sets["three-way"]), len(FACTORS), len(sets["voided"]), len(sets["causes"]),
-             len(POLICIES)))
+             len(sets["crossed"]), len(POLICIES)))
     print("; ".join("%s %d" % pair for pair in sorted(verdicts.items())))
     print("%d decisions, %d disagreements" % (count, differing))
     return 1 if differing or count == 0 else 0

@@ -6,11 +6,15 @@ before counters and `now` are given, `late` ones after.
 
 import defects
 from moments import HOUR, MINUTE
-from scenario import BAD, DAY, GOOD, PEOPLE, T, day_text, spelled
+from chemical import LONGEST_SHELF_LIFE
+from scenario import BAD, DAY, GOOD, PEOPLE, T, day_text, spelled, typed
 
 EARLY, LATE = [], []
 AROUND = (-MINUTE, -1, 0, 0, 1, MINUTE)
 CLOSE = (-1, 0, 0, 1)
+# Days from a use to an expiry at which something turns.
+EXPIRY = (-1, -1, 0, 0, 1, LONGEST_SHELF_LIFE, LONGEST_SHELF_LIFE, LONGEST_SHELF_LIFE + 1, LONGEST_SHELF_LIFE + 1)
+PRINTED = ("program", "sterilizer", "counter", "start", "end")
 
 
 def early(weight):
@@ -19,6 +23,17 @@ def early(weight):
 
 def late(weight):
     return lambda f: LATE.append((f, weight)) or f
+
+
+def near(g, end):
+    """A moment just before, at and just after an end, and the minute in which it lies."""
+    minute = end // MINUTE * MINUTE
+    return g.pick((end - 1, end, end, end + 1, minute, minute, minute - 1, minute - 1, minute + MINUTE, end - MINUTE, end + MINUTE))
+
+
+def text(g, said):
+    """A text that is asked for, sometimes empty or nothing but blanks."""
+    return said if g.chance(0.8) else g.pick(("", " ", " \t "))
 
 
 # indicators --------------------------------------------------------------------------------------
@@ -58,8 +73,9 @@ def own_product(g, thing):
 def void(g, reading, at):
     """Somebody voids a reading: another lead, its own reader under one or another spelling, who may not, nobody."""
     own = reading.get("by") or "op-1"
+    noted = reading.get("recordedAt", reading["happenedAt"])
     how = g.pick(("lead", "lead", "lead", "supervisor", "own", "own", "spelled", "operator", "viewer", "unsigned",
-                  "later"))
+                  "later", "before", "before"))
     role = how if how in PEOPLE else "lead"
     by = {"own": own, "spelled": spelled(own, g.pick)}.get(how)
     reading["voided"] = act = g.act(at, role, by=by)
@@ -67,8 +83,40 @@ def void(g, reading, at):
         act.pop("by") if g.chance(0.5) else act.update(by="  ")
     elif how == "later":
         act["recordedAt"] = T(at + DAY)
+    elif how == "before":           # around the recording of what it takes out
+        act["recordedAt"] = T(noted + g.pick(CLOSE))
+        act["happenedAt"] = T(min(at, act["recordedAt"]))
     if g.chance(0.1):
         reading["by"] = g.pick(("", " ", "lead-1"))
+
+
+def second_unclear(g, at, seen, other):
+    """Readings: unclear, settled by another, unclear again by the same, by the second, by a third; and what follows."""
+    first, second = g.rng.sample(("op-1", "op-2", "lead-1"), 2)
+    by = g.pick((first, spelled(first, g.pick), second, "op-3", "", None))
+    rows = [("unclear", first), (seen, second), ("unclear", by)]
+    rows += g.pick(([], [], [(seen, first)], [(seen, second)], [(seen, "op-3")], [("unclear", "op-3")], [(other, "op-3")]))
+    out = [g.act(at + n * MINUTE, by=by or "op-1", seen=what) for n, (what, by) in enumerate(rows)]
+    if by is None:
+        out[2].pop("by")
+    elif not by:
+        out[2]["by"] = by
+    return out
+
+
+def voided_and_good(g, at, good, bad):
+    """Readings: a bad answer that somebody takes out, and a good one by him, by another, by his other spelling."""
+    void_by = g.pick(("lead-1", "lead-1", "sup-1", "op-2"))
+    first = g.act(at, by="op-1", seen=g.pick((bad, bad, bad, "unclear")))
+    first["voided"] = g.act(at + 3 * MINUTE, g.pick(("lead", "lead", "lead", "operator")), by=void_by)
+    if g.chance(0.15):
+        first["voided"]["recordedAt"] = T(first.get("recordedAt", at) + g.pick(CLOSE))
+        first["voided"]["happenedAt"] = T(min(at, first["voided"]["recordedAt"]))
+    again = g.act(at + 5 * MINUTE, by=g.pick((void_by, void_by, spelled(void_by, g.pick), "op-2", "op-1")), seen=good)
+    rows = [first, again]
+    if g.chance(0.2):
+        rows.append(g.act(at + 6 * MINUTE, by="op-3", seen=good))
+    return rows
 
 
 def because_ci(g, ci, kind, end, count=1):
@@ -98,7 +146,7 @@ def spoil_ci(g, ci, kind, end):
 
     how = g.rng.choices(
         ("none", "bad", "unclear", "pattern", "voided", "edge", "product", "unsettled", "lost", "absent", "misfit",
-         "turn"), (11, 10, 9, 14, 10, 10, 18, 6, 12, 9, 4, 6))[0]
+         "turn", "again", "voider"), (11, 10, 9, 10, 8, 12, 18, 6, 12, 9, 4, 6, 8, 7))[0]
     if how == "none":
         ci["readings"] = []
         if g.chance(0.3):
@@ -132,7 +180,7 @@ def spoil_ci(g, ci, kind, end):
         if product and product["kind"] == "chemical" and g.chance(0.6):
             product["readWithinMinutes"] = g.pick((1, 30, 240))
             limit = end + product["readWithinMinutes"] * MINUTE
-        ci["readings"] = [g.act(limit + g.pick(AROUND), seen=good)]
+        ci["readings"] = [g.act(limit + g.pick(AROUND) if limit != end else near(g, end), seen=good)]
     elif how == "product":
         product, lot = own_product(g, ci)
         what = g.pick(("expires", "expires", "no-expires", "methods", "type", "cycle-types", "lot", "product", "kind",
@@ -140,7 +188,7 @@ def spoil_ci(g, ci, kind, end):
         if product is None or what == "used":
             ci["alsoUsedIn"] = ["lot-3"]
         elif what == "expires":
-            lot["expires"] = day_text(g.zone.day(g.start) + g.pick((-1, -1, 0, 0, 1)))
+            lot["expires"] = day_text(g.zone.day(g.start) + g.pick(EXPIRY))
         elif what == "no-expires":
             lot.pop("expires", None)
         elif what == "methods":
@@ -150,7 +198,7 @@ def spoil_ci(g, ci, kind, end):
         elif what == "all-types":
             product["type"] = g.pick((3, 4, 5, 6))
         elif what == "cycle-types":
-            product["cycleTypes"] = g.pick((["type-c"], ["type-a"], ["type-b", "type-c"]))
+            product["cycleTypes"] = g.pick((["type-c"], ["type-a"], ["type-b", "type-c"], [typed(g.type, g.pick)]))
         elif what == "lot":
             ci["lot"] = "pl-none"
         elif what == "product":
@@ -175,6 +223,10 @@ def spoil_ci(g, ci, kind, end):
             ci["readings"].append(read(g.pick(("absent", bad, good)), "op-2", g.pick((-5, 5))))
             if g.chance(0.3):
                 void(g, ci["readings"][-1], at + 10 * MINUTE)
+    elif how == "again":
+        ci["readings"] = second_unclear(g, at, good, bad)
+    elif how == "voider":
+        ci["readings"] = voided_and_good(g, at, good, bad)
     elif how == "misfit":
         ci["readings"] = [read(g.pick([s for r, s in GOOD.items() if r != response]), "op-1", 0)]
         if g.chance(0.3):
@@ -342,7 +394,7 @@ def spoil_vial(g, vial, end):
     product, lot = own_product(g, vial) if g.chance(0.5) else (None, None)
     if product:                     # its controls follow
         for control in g.controls:
-            if control["incubator"] == vial.get("incubator") and g.chance(0.9):
+            if control.get("incubator") == vial.get("incubator") and g.chance(0.9):
                 control["product"], control["lot"] = vial["product"], vial["lot"]
     known = product or next((p for p in g.products if p["id"] == vial.get("product")), None)
     begun = vial.get("incubationStart", end)
@@ -353,8 +405,8 @@ def spoil_vial(g, vial, end):
 
     how = g.rng.choices(
         ("growth", "growth-elsewhere", "none", "unclear", "pattern", "edge", "latest", "span", "voided", "lost",
-         "product", "incubation", "process", "activation", "used", "unsettled", "reading-voided", "late"),
-        (6, 8, 10, 7, 9, 8, 6, 7, 8, 10, 11, 12, 8, 4, 4, 4, 5, 4))[0]
+         "product", "incubation", "process", "activation", "used", "unsettled", "reading-voided", "late", "again"),
+        (6, 8, 10, 7, 7, 8, 6, 7, 8, 10, 13, 12, 8, 8, 4, 4, 5, 4, 5))[0]
     if how == "growth":
         vial["readings"].append(read("growth", begun + g.minutes(0, 3000), g.pick(("operator", "operator", "viewer"))))
         if g.chance(0.2):
@@ -395,7 +447,7 @@ def spoil_vial(g, vial, end):
             if g.chance(0.2):
                 vial["readings"].insert(0, read("unclear", limit - MINUTE))
         for control in g.controls:
-            if control["incubator"] == vial.get("incubator"):
+            if control.get("incubator") == vial.get("incubator"):
                 control["product"], control["lot"] = vial.get("product", "prod-x"), vial.get("lot", "pl-x")
     elif how == "span":
         at = vial["readings"][0]["happenedAt"] if vial.get("readings") else final
@@ -420,7 +472,7 @@ def spoil_vial(g, vial, end):
         if product is None or what == "lot":
             vial["lot"] = "pl-none"
         elif what == "expires":
-            lot["expires"] = day_text(g.zone.day(g.start) + g.pick((-1, -1, 0, 0, 1)))
+            lot["expires"] = day_text(g.zone.day(g.start) + g.pick(EXPIRY))
         elif what == "no-expires":
             lot.pop("expires", None)
         elif what == "methods":
@@ -428,12 +480,15 @@ def spoil_vial(g, vial, end):
         elif what == "species":
             product["species"] = g.pick(("geobacillus-stearothermophilus", "bacillus-atrophaeus", "other"))
         elif what == "cycle-types":
-            product["cycleTypes"] = g.pick((["type-c"], ["type-a"], ["type-b"]))
+            product["cycleTypes"] = g.pick((["type-c"], ["type-a"], ["type-b"], [typed(g.type, g.pick)]))
         elif what == "product":
             vial["product"] = "prod-none"
         else:
             own, number = g.chemical("pcd")
             vial["product"], vial["lot"] = own["id"], number
+        if g.chance(0.2):           # an unregistered vial beside what else may be said of it
+            g.pick((lambda: vial.update(alsoUsedIn=["lot-3"]), lambda: vial.update(lost=g.act(final + HOUR)),
+                    lambda: vial.pop("incubationStart", None), lambda: vial.update(readings=[])))()
     elif how == "incubation":
         what = g.pick(("none", "none", "end", "within", "early"))
         if what == "none":
@@ -441,7 +496,7 @@ def spoil_vial(g, vial, end):
             if g.chance(0.7):
                 vial["readings"] = []
         elif what == "end":
-            vial["incubationStart"] = T(end + g.pick(CLOSE))
+            vial["incubationStart"] = T(near(g, end))
         elif what == "within":
             if product is None:
                 product, lot = own_product(g, vial)
@@ -449,7 +504,7 @@ def spoil_vial(g, vial, end):
                 product["startWithinMinutes"] = g.pick((60, 120))
                 vial["incubationStart"] = T(end + product["startWithinMinutes"] * MINUTE + g.pick(AROUND))
                 for control in g.controls:
-                    if control["incubator"] == vial.get("incubator"):
+                    if control.get("incubator") == vial.get("incubator"):
                         control["product"], control["lot"] = vial["product"], vial["lot"]
         else:
             vial["incubationStart"] = T(end - g.minutes(1, 30))
@@ -459,17 +514,23 @@ def spoil_vial(g, vial, end):
         if product and product["kind"] == "biological":
             product["hasProcessIndicator"] = g.chance(0.8)
             for control in g.controls:
-                if control["incubator"] == vial.get("incubator"):
+                if control.get("incubator") == vial.get("incubator"):
                     control["product"], control["lot"] = vial["product"], vial["lot"]
         vial.pop("processIndicator", None)
         if g.chance(0.35):
             vial["processIndicator"] = g.pick(("unchanged", "changed"))
     elif how == "activation":
+        if product is None:
+            product, lot = own_product(g, vial)
+            for control in g.controls:
+                if control.get("incubator") == vial.get("incubator"):
+                    control["product"], control["lot"] = vial.get("product", "prod-x"), vial.get("lot", "pl-x")
+                    control["activation"] = g.act(begun - 5 * MINUTE)
         if product and product["kind"] == "biological":
             product["needsActivation"] = True
         vial.pop("activation", None)
-        if g.chance(0.3):
-            vial["activation"] = g.act(begun, g.pick(("viewer", "operator")))
+        if g.chance(0.8):
+            vial["activation"] = g.act(near(g, g.pick((begun, begun, end))), g.pick(("operator",) * 4 + ("viewer",)))
     elif how == "used":
         vial["alsoUsedIn"] = ["lot-3"] if g.chance(0.8) else []
     elif how == "unsettled":
@@ -477,6 +538,9 @@ def spoil_vial(g, vial, end):
             vial["readings"] = [read("unclear", final)]
         vial["unsettled"] = g.act(final + HOUR, g.pick(("operator", "viewer")))
     else:
+        if how == "again":
+            vial["readings"] = second_unclear(g, final, "no-growth", "growth")
+            return
         reading = read("no-growth", final)
         void(g, reading, final + HOUR)
         vial["readings"] = [reading] + ([read("no-growth", final + HOUR)] if g.chance(0.3) else [])
@@ -510,7 +574,7 @@ def any_control(g):
     begun = control.get("incubationStart", vial["incubationStart"])
     final = begun + g.readout(product)
     how = g.pick(("none", "none", "dead", "pending", "second", "second", "edge", "edge", "incubator", "for-load",
-                  "bad", "pattern", "early", "reach", "missing", "unread"))
+                  "bad", "bad", "pattern", "early", "reach", "missing", "unread", "again", "voider"))
     if how == "none":
         for old in mine:
             g.controls.remove(old)
@@ -548,10 +612,12 @@ def any_control(g):
         control["incubationStart"] = T(moved)
         control["readings"] = [g.act(moved + g.readout(product), seen="growth")]
     elif how == "incubator":
-        if g.chance(0.5):
+        if g.chance(0.4):
             control["incubator"] = "inc-2"
         else:
             vial.pop("incubator", None)
+            if g.chance(0.5):           # neither named: they do not match
+                control.pop("incubator", None)
     elif how == "for-load":
         product["control"] = "load"
         control["forLoad"] = g.pick((lot, "lot-8", "lot-7"))
@@ -563,12 +629,19 @@ def any_control(g):
             control["processIndicator"] = "changed"
         elif what == "expires":
             number = next(l for l in g.lots if l["product"] == product["id"] and l["number"] == control["lot"])
-            number["expires"] = day_text(g.zone.day(begun) + g.pick((-1, 0, 0)))
+            number["expires"] = day_text(g.zone.day(begun) + g.pick(EXPIRY))
         elif what == "no-start":
             control.pop("incubationStart", None)
         else:
             product["needsActivation"] = True
             control.pop("activation", None)
+            if g.chance(0.7):
+                control["activation"] = g.act(near(g, begun))
+            vial.setdefault("activation", g.act(vial["incubationStart"] - MINUTE))
+    elif how == "again":
+        control["readings"] = second_unclear(g, final, "growth", "no-growth")
+    elif how == "voider":
+        control["readings"] = voided_and_good(g, final - g.pick((0, 0, 0, MINUTE)), "growth", "no-growth")
     elif how == "pattern":
         control["readings"] = [g.act(final + n * g.pick((0, MINUTE)), seen=g.pick(("growth", "unclear", "unclear")))
                                for n in range(g.pick((1, 2, 3)))]
@@ -660,8 +733,9 @@ def printout(g):
     load = g.load
     p = load.get("printout")
     tolerance = g.policy["printout.clock_tolerance_minutes"] * MINUTE
-    how = g.pick(("gone", "gone", "lost", "lost", "answer", "drop", "differs", "differs", "time", "time", "time", "used",
-                  "offset", "unsigned"))
+    how = g.pick(("gone", "gone", "lost", "lost", "answer", "drop", "drop", "differs", "differs", "time", "time", "time",
+                  "used", "offset", "unsigned", "early", "nothing"))
+    fields = [g.pick(PRINTED)]
     if how == "gone":
         load.pop("printout", None)
     elif how == "lost":
@@ -669,12 +743,12 @@ def printout(g):
             load.pop("printout", None)
         load["printoutLost"] = g.act(g.end + 5 * MINUTE, g.pick(("operator", "operator", "viewer")))
     elif how == "answer":
-        load["printoutAnswers"] = [g.act(g.end + HOUR, g.pick(("operator", "viewer", "lead")),
+        load["printoutAnswers"] = [g.act(g.end + HOUR, g.pick(("operator", "viewer", "lead")), field=g.pick(PRINTED),
                                          answer=g.pick(("wrong-cycle", "wrong-sterilizer", "record-right")))]
     elif p is None:
         return False
     elif how == "drop":
-        p.pop(g.pick(("program", "sterilizer", "counter", "start", "end")), None)
+        p.pop(fields[0], None)
         if g.chance(0.2):
             load.pop("counter", None)
     elif how == "differs":
@@ -683,16 +757,22 @@ def printout(g):
             p["counter"] = load.get("counter", 50) + g.pick((-1, 1))
         else:
             p[what] = g.pick(("prog-2", "ster-2"))
+        fields = [what]
     elif how == "time":
         what = g.pick(("start", "end"))
         own = g.start if what == "start" else g.end
         p[what] = T(g.shown(own) + g.pick((-1, 1)) * tolerance + g.pick(AROUND))
+        fields = [what]
     elif how == "used":
         if not g.cycles:
             return False
         g.pick(g.cycles)["counter"] = load.get("counter", 12) if g.chance(0.5) else p.get("counter", 12)
+        fields = ["counter"]
     elif how == "offset":
         offsets = g.sterilizer["clockOffsets"]
+        fields = g.pick((["start", "end"], ["start", "end"], ["start"], ["end"]))
+        if g.chance(0.3):
+            p.pop(g.pick(("start", "end")), None)
         if g.chance(0.4):
             offsets.clear()
         elif g.chance(0.5):
@@ -702,17 +782,29 @@ def printout(g):
                             "seconds": g.offset + g.pick((0, 1, -1, 300, 301))})
             if g.chance(0.3):
                 offsets.append(dict(offsets[-1], seconds=g.offset))
+    elif how == "early":
+        p["happenedAt"] = T(near(g, g.end))
+        p["recordedAt"] = T(max(p["happenedAt"], p["recordedAt"]))
+    elif how == "nothing":
+        for field in PRINTED:
+            if g.chance(0.97):
+                p.pop(field, None)
     else:
         p.pop("by", None) if g.chance(0.5) else p.update(role="viewer")
-    if "printout" in load and g.chance(0.4):
-        recorded = p.get("recordedAt", p["happenedAt"])
-        by = g.pick(("lead-1", "lead-2", "sup-1", load.get("operator", "op-1")))
-        if g.chance(0.2):
-            by = spelled(by, g.pick)
-        load.setdefault("printoutAnswers", []).append(
-            g.act(recorded + g.pick((-1, 0, 0, 1, HOUR)), g.pick(("lead", "lead", "lead", "supervisor", "operator")),
-                  by=by, answer="record-right"))
-        load["printoutAnswers"][-1].pop("recordedAt", None)
+    if "printout" not in load or g.chance(0.4):
+        return
+    recorded = p.get("recordedAt", p["happenedAt"])
+    role, by = g.pick(("lead", "lead", "lead", "supervisor", "operator")), g.pick(("lead-1", "lead-2", "sup-1"))
+    if g.chance(0.3):
+        by = g.pick((load.get("operator", "op-1"), p.get("by", "op-1"), p.get("by", "op-1")))
+    if g.chance(0.15):
+        by = spelled(by, g.pick)
+    for field in fields if g.chance(0.85) else [g.pick(PRINTED)]:
+        answer = g.act(recorded + g.pick((-1, 0, 0, 1, HOUR)), role, by=by, answer="record-right", field=field)
+        answer.pop("recordedAt", None)
+        if g.chance(0.08):
+            del answer["field"]
+        load.setdefault("printoutAnswers", []).append(answer)
 
 
 @late(8)
@@ -744,10 +836,10 @@ def cycle_end(g):
 
 
 # the sterilizer ----------------------------------------------------------------------------------
-@late(8)
+@late(10)
 def service(g):
     g.want_review = True
-    how = g.pick(("no-return", "return-edge", "other", "other", "other", "lifted", "lifted", "during", "during"))
+    how = g.pick(("no-return", "return-edge", "other", "other", "other", "lifted", "lifted", "lifted", "during", "during", "during"))
     if how == "no-return":
         g.service.clear() if g.chance(0.5) else g.service[0].update(role=g.pick(("lead", "viewer")))
     elif how == "return-edge":
@@ -758,7 +850,7 @@ def service(g):
         at = edge + g.pick(AROUND)
         g.service.append(g.act(at, g.pick(("operator", "supervisor")), state=g.pick(
             ("held", "out-of-service", "qualification"))))
-        if g.chance(0.4):
+        if g.chance(0.15):
             g.load.pop("end", None)
     else:
         at = g.start - g.minutes(1, 600)
@@ -768,7 +860,9 @@ def service(g):
         g.service.append(entry)
         if how == "lifted":
             back = g.pick((known, entry["happenedAt"], g.start)) + g.pick(AROUND)
-            g.service.append(g.act(back, g.pick(("supervisor", "supervisor", "supervisor", "lead")),
+            # often it happened before the hold was known and is only recorded afterwards
+            g.service.append(g.act(min(back, g.pick((known, back)) + g.pick(AROUND)),
+                                   g.pick(("supervisor", "supervisor", "supervisor", "lead")),
                                    recorded=back, state="in-service"))
 
 
@@ -806,11 +900,14 @@ def resolve(g, cycle, end):
         cycle["resolutions"] = []
     for _ in range(count):
         recorded = g.pick((end + g.minutes(0, 200), g.start + g.pick(AROUND), g.start + DAY, end + g.pick(AROUND)))
-        happened = g.pick((recorded, recorded - g.minutes(0, 60), end))
+        happened = max(end, g.pick((recorded, recorded - g.minutes(0, 60), end))) + g.pick((0, 0, 0, 0, 0, -1))
+        recorded = max(recorded, happened) if g.chance(0.8) else recorded
         cycle["resolutions"].append(
             g.act(min(happened, recorded), g.pick(("lead", "lead", "lead", "supervisor", "operator")),
                   recorded=recorded, cause=g.pick(("known", "known", "known", "unknown")),
-                  reach=g.pick(("that-load", "sterilizer"))))
+                  reach=g.pick(("that-load", "sterilizer")), what=text(g, "what was done")))
+        if g.chance(0.08):
+            del cycle["resolutions"][-1]["what"]
 
 
 def give_leak(g, cycle):
@@ -824,6 +921,8 @@ def give_leak(g, cycle):
         leak.pop(g.pick(("settledMinutes", "minutes", "riseMbar", "by")), None)
     if g.chance(0.05):
         leak["minutes"] = g.pick((0, 0.001))
+    if g.chance(0.15):
+        leak["riseMbar"] = g.pick((-0.001, -0.001, 0, -1))
     cycle["leak"] = leak
     if g.chance(0.15):
         cycle.pop("leak")
@@ -841,7 +940,7 @@ def positive(g):
     kind = "load" if g.chance(0.85) else "qualification"
     cycle = g.hist(kind, start, length, method=g.method)
     if g.chance(0.9):
-        cycle["cycleType"] = g.pick((g.type, g.type, g.type, "type-a", "type-b"))
+        cycle["cycleType"] = g.pick((g.type, g.type, g.type, "type-a", "type-b", typed(g.type, g.pick)))
     vial = g.vial(cycle["end"])
     cycle["vials"] = [vial]
     known = g.pick((start + length + g.minutes(10, 2000), g.start + g.pick(AROUND), g.start + g.minutes(1, 2000)))
@@ -860,6 +959,14 @@ def positive(g):
     if g.chance(0.3):               # a return lifts the hold, or not quite
         back = g.pick((known, start + length, g.start)) + g.pick(AROUND)
         g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
+        if g.chance(0.4):           # a second vial grows, before or after that return
+            second = g.vial(cycle["end"])
+            grown = g.pick((back + g.pick(CLOSE), back + HOUR, g.start + g.pick(CLOSE)))
+            second["readings"] = [g.act(grown, recorded=grown, seen="growth")]
+            cycle["vials"].append(second)
+        elif g.chance(0.2):         # recorded later than it happened
+            g.service[-1]["happenedAt"] = T(g.pick((known, start + length)) + g.pick(AROUND))
+            g.service[-1]["recordedAt"] = T(max(back, g.service[-1]["happenedAt"]))
     if g.chance(0.35):              # cleared before: a negative between the load and P
         other_start = g.pick((start - g.minutes(20, 300), g.start - g.minutes(0, 200), g.end + g.minutes(0, 60)))
         other = g.hist("load", other_start, 15 * MINUTE, cycleType=g.pick((g.type, cycle.get("cycleType", "type-a"))))
@@ -883,7 +990,7 @@ def positive(g):
 def spoil_bowie_dick(g, bd):
     how = g.pick(("sheet", "sheet", "sheet", "fail", "fail", "unread", "unread", "unclear", "void", "void", "void-said",
                   "exposure", "exposure", "drying", "drying", "items", "outcome", "late", "unknown", "lost", "method",
-                  "method", "because", "because"))
+                  "method", "because", "because", "directions", "directions", "directions", "aborted"))
     end = bd.get("end", bd["start"])
     at = end + g.minutes(1, 40)
     sheet = bd.get("sheet")
@@ -897,6 +1004,13 @@ def spoil_bowie_dick(g, bd):
         sheet["readings"], sheet["lost"] = [], g.act(at)
     elif how == "unclear":
         sheet["readings"] = [g.act(at, seen="unclear")]
+    elif how == "aborted":
+        bd["outcome"] = "aborted"
+    elif how == "directions":       # a product that states no bound of minutes, of celsius, or one of each
+        product, _ = own_product(g, sheet)
+        if product:
+            for bound in g.pick((("leastMinutes", "mostMinutes"), ("leastCelsius", "mostCelsius"), ("leastMinutes", "leastCelsius"))):
+                product.pop(bound, None)
     elif how == "unread":
         sheet["readings"] = []
         if g.chance(0.2):
@@ -917,7 +1031,7 @@ def spoil_bowie_dick(g, bd):
         product, _ = own_product(g, sheet)
         if product:
             product["dryingForbidden"] = True
-        bd["dryingRun"] = g.chance(0.6)
+        bd["dryingRun"] = g.chance(0.8)
         if g.chance(0.3):
             bd.pop("dryingRun", None)
     elif how == "items":
@@ -979,7 +1093,10 @@ def bowie_dicks(g):
             done = g.pick((end, end + g.minutes(0, 60))) + g.pick(AROUND)
             recorded = done + g.pick((0, 0, MINUTE, 20 * MINUTE, 200 * MINUTE))
             test["resolutions"] = [g.act(done, g.pick(("lead", "lead", "supervisor", "operator")), recorded=recorded,
-                                         cause=g.pick(("known", "known", "known", "unknown")), reach="sterilizer")]
+                                         cause=g.pick(("known", "known", "known", "unknown")), reach="sterilizer",
+                                         what=text(g, "what was done"))]
+            if g.chance(0.05):
+                del test["resolutions"][0]["what"]
             if g.chance(0.2):
                 resolve(g, test, end)
             if g.chance(0.85):
@@ -987,8 +1104,9 @@ def bowie_dicks(g):
                 if g.chance(0.3):
                     spoil_bowie_dick(g, again)
             if g.chance(0.5):
-                g.service.append(g.act(recorded, "supervisor", recorded=max(recorded, at + DAY if g.chance(0.3)
-                                                                            else recorded), state="in-service"))
+                back = max(recorded, at)
+                g.service.append(g.act(back, "supervisor", recorded=max(back, at + DAY if g.chance(0.3) else back),
+                                       state="in-service"))
         if g.chance(0.6):           # a return after everything lifts the hold that a failed test is
             g.service.append(g.act(g.start - MINUTE, "supervisor", recorded=g.start - g.pick((0, 1)),
                                    state="in-service"))
@@ -1088,7 +1206,7 @@ def physical(g):
     limits, readings = g.specification["limits"], g.load["readings"]
     how = g.pick(("edge", "edge", "edge", "convert", "convert", "convert", "pressure", "pressure", "pressure", "no-limit",
                   "missing", "missing", "lost", "lost", "drying", "drying", "above", "above", "not-recorded"))
-    at = g.end + g.minutes(0, 4)
+    at = near(g, g.end) if g.chance(0.25) else g.end + g.minutes(0, 4)
 
     def add(parameter, unit, value):
         if g.chance(0.7):
@@ -1225,6 +1343,100 @@ def limit_and_setting(g):
         fix_limit(limit)
 
 
+@late(6)
+def settings_out(g):
+    """A setting that the program does not state, or states as 0."""
+    settings = g.specification.get("settings")
+    if settings is None:
+        return False
+    what = g.pick(("celsius", "exposureMinutes", "dryingMinutes", "dryingMinutes"))
+    if what == "celsius":
+        settings.pop("celsius", None)
+        if g.chance(0.8):
+            settings.pop("fahrenheit", None)
+    elif g.chance(0.7):
+        settings.pop(what, None)
+    else:
+        settings[what] = 0
+
+
+SHORTEST = {"steam": (110, 2), "dry-heat": (110, 5), "ethylene-oxide": (25, 30), "hydrogen-peroxide": (25, 2)}
+
+
+@late(6)
+def shortest(g):
+    """Setting and limit at what the mildest published cycle has, a step below it, a step above."""
+    settings = g.specification.get("settings")
+    parameter = g.pick(("temperature", "exposure"))
+    limit = limit_of(g, parameter)
+    if settings is None or limit is None:
+        return False
+    parts = g.pick((("setting", "limit"), ("setting", "limit"), ("setting",), ("limit",)))
+    warm, long = SHORTEST[g.method]
+    if parameter == "exposure":
+        value = g.pick((long, round(long - 0.001, 3), round(long + 0.001, 3), 0))
+        if "setting" in parts:
+            settings["exposureMinutes"] = value
+        if "limit" in parts:
+            limit["leastMinutes"] = value
+        return
+    value = round(warm + g.pick((0, -0.01, 0.01)), 2)
+    if "setting" in parts:
+        settings.pop("fahrenheit", None)
+        settings["celsius"] = value
+        if g.chance(0.3):
+            settings["fahrenheit"] = fahrenheit(value)
+            del settings["celsius"]
+    if "limit" in parts:
+        for field in list(limit):
+            if field != "parameter":
+                del limit[field]
+        limit["leastCelsius"] = value
+        if g.chance(0.4):
+            limit["leastFahrenheit"] = round(fahrenheit(value) + g.pick((0, 0, 0.01, -0.01)), 2)
+            if g.chance(0.5):
+                del limit["leastCelsius"]
+    if "setting" in parts and g.chance(0.7):        # else a reading of the old warmth is implausible, or nothing is left of it
+        g.load["readings"][:] = [r for r in g.load["readings"] if r["parameter"] != "temperature"]
+        g.load["readings"].append(g.act(g.end, recorded=g.end, parameter="temperature", celsius=round(value + 1, 2)))
+
+
+@late(6)
+def two_units(g):
+    """One limit, or the setting, in two units that agree, just still agree, no longer agree."""
+    apart = g.pick((0, 0.49, 0.5, 0.5, 0.51, 0.51, -0.5, -0.51))
+    what = g.pick(("setting", "least", "least", "most", "pressure", "pressure", "pressure"))
+    if what == "setting":
+        g.specification.setdefault("settings", {}).update(celsius=g.celsius, fahrenheit=fahrenheit(g.celsius + apart))
+        return
+    limits = g.specification["limits"]
+    if what != "pressure":
+        limit = limit_of(g, "temperature")
+        if limit is None:
+            limit = {"parameter": "temperature"}
+            limits.append(limit)
+        own = g.celsius + (3 if what == "most" else 0)
+        limit.update({what + "Celsius": own, what + "Fahrenheit": fahrenheit(own + apart)})
+        fix_limit(limit)
+        return
+    limits[:] = [l for l in limits if l["parameter"] != "pressure"]
+    air = g.record["facility"].get("atmosphereKPa") or 101.325
+    gauge = g.pick((186.158, 200, 689.476))
+    first, second = g.rng.sample(PRESSURES, 2)
+    apart = g.pick((0, 0.999, 1, 1, 1.001, 1.001, -1, -1.001))
+    out = {"parameter": "pressure"}
+    side = g.pick(("least", "most"))
+    for unit, kpa in ((first, gauge), (second, gauge + apart)):
+        worth = {"kPaAbsolute": kpa + air, "kPaGauge": kpa, "barGauge": kpa / 100, "barAbsolute": (kpa + air) / 100,
+                 "psiGauge": kpa / 6.894757}[unit]
+        out[side + SAME[unit]] = round(worth, 3)
+    limits.append(out)
+    value = gauge + (2 if side == "least" else -2)
+    g.load["readings"].append(g.act(g.end, recorded=g.end, parameter="pressure", kPaGauge=round(value, 3)))
+    if g.chance(0.3):
+        g.record["facility"].pop("atmosphereKPa", None)
+
+
 @late(4)
 def implausible(g):
     """Temperatures around 30 K above setting or limit, and Fahrenheit typed as Celsius."""
@@ -1288,7 +1500,14 @@ def verification(g):
         acts = load["readings"] + ([load["printout"]] if "printout" in load else [])
         times = [a.get("recordedAt", a["happenedAt"]) for a in acts] + [g.end]
         at = g.pick((max(times), max(times), g.end)) + g.pick(AROUND)
+        if g.chance(0.25):          # nothing recorded after the end but the signature itself
+            load["readings"].clear()
+            load.pop("printout", None)
+            at = near(g, g.end)
         load["verifications"] = [g.act(at)]
+        if g.chance(0.3):           # a second one, often by the operator, in whatever spelling
+            by = g.pick((load["operator"], spelled(load["operator"], g.pick), "op-1"))
+            load["verifications"].append(g.act(at + g.pick(AROUND), by=by))
 
 
 # items -------------------------------------------------------------------------------------------
@@ -1297,8 +1516,8 @@ def item_facts(g):
     if not g.load["items"]:
         return False
     item = g.pick(g.load["items"])
-    how = g.pick(("lots", "late", "late", "check", "check", "check", "check", "check-lost", "package", "package",
-                  "package", "expires", "expires", "test", "implant", "visible"))
+    how = g.pick(("lots", "late", "late", "check", "check", "check", "check", "check-lost", "check-lost", "package", "package",
+                  "package", "expires", "expires", "test", "test", "implant", "visible"))
     if how == "lots":
         item["alsoInLots"] = ["lot-3"] if g.chance(0.8) else []
     elif how == "late":
@@ -1309,7 +1528,7 @@ def item_facts(g):
         if g.chance(0.4):
             item["confirmed"] = g.act(g.end + HOUR, g.pick(("lead", "lead", "supervisor", "operator")))
     elif how == "check":
-        check = g.act(g.end + g.pick((-MINUTE, -1, 0, 0, 1, HOUR)), g.pick(("operator",) * 6 + ("viewer",)), cooled=True,
+        check = g.act(g.end + HOUR if g.chance(0.2) else near(g, g.end), g.pick(("operator",) * 6 + ("viewer",)), cooled=True,
                       dry=True, intact=True, sealed=True, labelAgrees=True)
         for _ in range(g.pick((1, 1, 2))):
             field = g.pick(("cooled", "dry", "intact", "sealed", "labelAgrees"))
@@ -1326,6 +1545,12 @@ def item_facts(g):
             checks[:] = [check]
         if len(checks) > 1 and g.chance(0.3):
             checks[0]["recordedAt"] = T(checks[-1].get("recordedAt", checks[-1]["happenedAt"]))
+        if len(checks) > 1 and g.chance(0.4):      # the older one is typed later, or both happened at once
+            older = min(checks, key=lambda c: c["happenedAt"])
+            older["recordedAt"] = T(max(c.get("recordedAt", c["happenedAt"]) for c in checks) + g.pick((0, MINUTE)))
+            if g.chance(0.3):
+                for each in checks:
+                    each["happenedAt"] = T(older["happenedAt"])
     elif how == "check-lost":
         item["checks"] = [c for c in item.get("checks", ()) if g.chance(0.15)]
         if g.chance(0.8):
@@ -1358,7 +1583,9 @@ def item_facts(g):
         tests = [c for c in g.cycles if c["kind"] != "load"] or g.cycles
         if not tests:
             return False
-        g.pick(tests).setdefault("items", []).append(item["label"] if g.chance(0.85) else "item-99")
+        label = g.pick((item["label"], item["label"], item["label"], spelled(item["label"], g.pick),
+                        spelled(item["label"], g.pick), item["label"].replace("-", ""), "item-99"))
+        g.pick(tests if g.chance(0.7) else g.cycles).setdefault("items", []).append(label)
 
 
 @late(9)
@@ -1368,7 +1595,7 @@ def device_cycles(g):
         return False
     item = g.pick(items)
     how = g.pick(("none", "none", "no-devices", "temperature", "temperature", "minutes", "drop", "drop", "method", "air",
-                  "program", "settings", "settings", "extended", "extended", "drying", "empty"))
+                  "program", "program", "settings", "settings", "extended", "extended", "drying", "empty"))
     if how == "none":
         device = g.pick(item["devices"]) if item.get("devices") else None
         if device is None:
@@ -1426,9 +1653,13 @@ def device_cycles(g):
     elif how == "drying":
         allowed["dryingMinutes"] = round(g.drying + g.pick((-0.001, 0, 0.001, 0.001)), 3) if g.drying else 1
     else:
-        if g.chance(0.5):
+        if g.chance(0.6):
+            if g.method in ("steam", "dry-heat"):
+                return False
             allowed["program"] = g.pick(("prog-2", "prog-1"))
             allowed["sterilizerModel"] = g.pick(("model-a", "model-b"))
+            if g.chance(0.6):
+                device["allowedCycles"] = [allowed]
         elif g.chance(0.5):
             g.sterilizer.pop("model", None)
         else:
@@ -1436,7 +1667,7 @@ def device_cycles(g):
 
 
 # methods -----------------------------------------------------------------------------------------
-@early(12)
+@early(18)
 def aeration(g):
     runs = g.load.get("aerationRuns")
     if g.method != "ethylene-oxide" or not runs:
@@ -1445,7 +1676,7 @@ def aeration(g):
     need = g.aeration_minutes * MINUTE
     begin = run["start"]["happenedAt"]
     how = g.pick(("open", "open", "open", "none", "none", "short", "short", "cold", "interrupted", "early", "early",
-                  "not-stated", "not-stated", "second", "end-act", "zero", "zero"))
+                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot"))
     if how == "open":
         run.pop("end", None)
         if g.chance(0.7):
@@ -1463,18 +1694,28 @@ def aeration(g):
     elif how == "interrupted":
         run["interrupted"] = g.act(begin + g.minutes(1, 100), g.pick(("operator", "viewer")))
     elif how == "early":
-        run["start"] = g.act(g.end + g.pick(AROUND))
+        run["start"] = g.act(near(g, g.end))
         run["end"] = g.act(run["start"]["happenedAt"] + need)
         if g.chance(0.3):
             run.pop("end", None)
     elif how == "second":
         runs.append({"start": g.act(begin + HOUR), "celsius": run["celsius"]})
         run["end"] = g.act(begin + need - MINUTE)
-    elif how == "zero":             # everybody states that no aeration is needed, or one a minute
+    elif how == "least":            # everybody states that no aeration is needed, or less than an hour of it
         for part in (g.packagings, *(item.get("devices", ()) for item in g.load["items"])):
             for stated in part:
-                stated["aerationMinutes"] = 0
-        g.sterilizer["aeration"]["minutes"] = g.pick((0, 0, 1))
+                stated["aerationMinutes"] = g.pick((0, 0, 59))
+        g.sterilizer["aeration"]["minutes"] = g.pick((0, 1, 59, 60, 60))
+    elif how == "warmth":
+        g.sterilizer["aeration"]["celsius"] = run["celsius"] = g.pick((19.99, 20, 80, 80.01))
+    elif how == "hot":
+        run["celsius"] = round(g.sterilizer["aeration"]["celsius"] + g.pick((30, 30, 30.01, 30.01, 60)), 2)
+        if g.chance(0.6):           # beside one that counts
+            runs.append(dict(run, celsius=g.sterilizer["aeration"]["celsius"]))
+        if g.chance(0.3):
+            run.pop("end", None)
+            if g.chance(0.5):
+                g.now_at = begin + need + g.pick(AROUND)
     elif how == "end-act":
         run["end" if g.chance(0.5) else "start"]["role"] = "viewer"
     else:
@@ -1524,11 +1765,13 @@ def immediate(g):
     elif how == "unstated":
         use.pop("forStorage", None)
     elif how == "reason":
-        use["reason"] = ""
-        if g.chance(0.5):
+        use["reason"] = g.pick(("", " ", "\t "))
+        if g.chance(0.4):
             del use["reason"]
     elif how == "case":
-        use.pop("caseReference", None)
+        use["caseReference"] = g.pick((" ", "\t "))
+        if g.chance(0.5):
+            del use["caseReference"]
     elif g.chance(0.5):
         g.load.pop("immediateUse", None)
 
@@ -1547,6 +1790,19 @@ def cycle_type(g):
         g.specification["cycleType"] = g.pick(("type-a", "type-b", "type-c"))
     if g.cycles and g.chance(0.4):
         g.pick(g.cycles).pop("cycleType", None)
+
+
+@late(4)
+def cycle_type_spelled(g):
+    """A cycle type in another spelling, somewhere."""
+    named = [part for part in [g.specification] + g.cycles if "cycleType" in part]
+    products = [product for product in g.products if "cycleTypes" in product]
+    if products and g.chance(0.4):
+        product = g.pick(products)
+        product["cycleTypes"] = [typed(each, g.pick) for each in product["cycleTypes"]]
+    else:
+        part = g.pick(named)
+        part["cycleType"] = typed(part["cycleType"], g.pick)
 
 
 # clocks and order --------------------------------------------------------------------------------
@@ -1569,6 +1825,42 @@ def counters(g):
         g.load.pop("counter", None)
     else:
         cycle["counter"] = g.pick((0, 100000))
+
+
+@late(5)
+def history_counters(g):
+    """Two cycles of the history whose counters contradict their starts, or do not quite."""
+    while len(g.cycles) < 2:
+        g.hist("load", *earlier(g))
+    a, b = g.rng.sample(g.cycles, 2)
+    own = g.load.get("counter", 500)
+    low, high = sorted((a, b), key=lambda c: c["start"])
+    low["counter"], high["counter"] = g.pick(((own - 2, own - 1), (own - 1, own - 2), (own - 1, own - 1), (own - 1, own - 2)))
+    if g.chance(0.3):
+        high["start"] = T(low["start"] + g.pick((0, 0, 1, -1)))
+        high["end"] = T(max(high.get("end", 0), high["start"]))
+    if g.chance(0.1):
+        g.pick((low, high)).pop("counter")
+
+
+@late(5)
+def at_the_same_time(g):
+    """A cycle of the history that runs into the load, or begins before it has ended, whatever the counters say."""
+    minute = g.pick((MINUTE, 1, 30_000))
+    if g.chance(0.5):
+        start = g.start - g.minutes(5, 40)
+        end = g.pick((g.start, g.start // MINUTE * MINUTE, g.start // MINUTE * MINUTE + MINUTE)) + g.pick((-minute, 0, 0, minute))
+    else:
+        start = g.pick((g.end, g.end // MINUTE * MINUTE, g.end // MINUTE * MINUTE + MINUTE)) + g.pick((-minute, 0, 0, minute))
+        end = start + g.minutes(5, 30)
+    cycle = g.hist("load", start, max(0, end - start))
+    own = g.load.get("counter", 500)
+    if g.chance(0.8):
+        used = {c.get("counter") for c in g.cycles}
+        side = range(own - 1, own - 40, -1) if start < g.start else range(own + 1, own + 40)
+        cycle["counter"] = next(number for number in side if number not in used)
+    if g.chance(0.1):
+        del cycle["end"]
 
 
 @late(4)
@@ -1759,7 +2051,7 @@ def as_of(g):
     g.cycles, g.service = g.sterilizer.get("cycles", []), g.sterilizer.get("service", [])
 
 
-@early(6)
+@early(9)
 def put_right(g):
     """A failed Bowie-Dick, its repair recorded in time or late, the repeated test, the return."""
     if not g.needs_bowie_dick():
@@ -1773,12 +2065,12 @@ def put_right(g):
     again = g.bowie_dick(done + g.pick((0, 0, MINUTE, 10 * MINUTE)) + g.pick((0, 0, 0, -1)))
     recorded = g.pick((done, again["start"] + g.pick(CLOSE), again["end"], g.start - MINUTE, g.end + HOUR))
     test["resolutions"] = [g.act(min(done, recorded), g.pick(("lead", "supervisor")), recorded=recorded, cause="known",
-                                 reach=g.pick(("that-load", "sterilizer")), what="what was done")]
+                                 reach=g.pick(("that-load", "sterilizer")), what=text(g, "what was done"))]
     back = max(end + MINUTE, g.start - g.pick((0, 1, MINUTE)))
     g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
 
 
-@early(8)
+@early(12)
 def failed_after(g):
     """A Bowie-Dick after the load that failed, or the first of the period after it."""
     if not g.needs_bowie_dick():
@@ -1795,7 +2087,7 @@ def failed_after(g):
         g.bowie_dick(g.end + g.minutes(1, 100))
 
 
-@early(8)
+@early(10)
 def made_after(g):
     """The first Bowie-Dick of the period came after the load, passed, was read."""
     if not g.needs_bowie_dick() or g.bd not in g.cycles or (g.implant and g.chance(0.7)):
@@ -1842,7 +2134,14 @@ def on_opening(g):
         return False
     item = g.pick(g.load["items"])
     item["packaging"] = g.packaging(g.pick(("rigid-container", "rigid-container", "wrap")))["id"]
-    item["internals"] = [dict(g.ci("inside", g.end), place="place-1", readings=[])]
+    ci = dict(g.ci("inside", g.end), place="place-1")
+    item["internals"] = [ci]
+    if g.chance(0.6):
+        ci["readings"] = []
+    else:                           # read before it could be: does not count
+        because_ci(g, ci, "inside", g.end)
+    if g.chance(0.15):
+        ci["alsoUsedIn"] = ["lot-3"]
     item.setdefault("external", g.ci("outside", g.end))
 
 

@@ -1,11 +1,12 @@
 """Reading an indicator: what was seen, settling, chemical indicators (section 3)."""
 
-from evidence import happened, person, recorded
-from moments import MINUTE, day_of
+from evidence import happened, one_type, person, recorded
+from moments import MINUTE, day_of, from_end_on
 
 GOOD_CI = ("front-in-accept-zone", "end-colour-reached", "uniform-complete")
 FITS = {"front-in-accept-zone": "moving-front", "end-colour-reached": "colour", "uniform-complete": "sheet",
         "no-growth": "growth", "growth": "growth"}
+LONGEST_SHELF_LIFE = 3653       # days; a date that is farther ahead counts as not stated
 
 
 class Settled:
@@ -46,8 +47,11 @@ def settle(readings, classify, unsettled, lost=None):
                 reject(s, reading)
         elif answer == "good":
             s.state = "accepted"
-        elif s.state == "accepted" and s.second:
-            reject(s, reading)
+        elif s.state == "accepted" and s.second:        # the first reader is still the one who was first
+            if by and by != first:
+                reject(s, reading)
+            else:
+                s.state = "unclear"
         else:
             s.state, first = "unclear", by
     if s.state == "unclear" and unsettled is not None:
@@ -57,6 +61,11 @@ def settle(readings, classify, unsettled, lost=None):
     return s
 
 
+def voiders(readings, is_bad):
+    """The persons named in the `voided` of bad answers, whether or not that takes them out: they give no good one."""
+    return {person(r["voided"]) for r in readings if "voided" in r and is_bad(r)} - {""}
+
+
 def reject(s, act):
     s.state, s.since, s.cause = "rejected", recorded(act), act
 
@@ -64,9 +73,10 @@ def reject(s, act):
 class Indicator:
     """The state of one chemical indicator in a cycle."""
 
-    def __init__(self, state, spoiled, settled, lost, because):
+    def __init__(self, state, spoiled, settled, lost, because, mendable):
         self.state = state           # rejected, unclear, accepted, invalid, unread
         self.spoiled = spoiled       # what spoils it, or None
+        self.mendable = mendable     # not spoiled, or only by what an entry in the register mends
         self.because = because       # its cause (section 4a): what spoils it or, of an invalid one, its reading
         self.settled = settled
         self.since = settled.since
@@ -91,28 +101,42 @@ def allowed_types(case, method, place, vials):
     return types
 
 
+def of_type(product, cycle):
+    """Whether the product is for the cycle's type: any where it names none."""
+    return "cycleTypes" not in product or cycle.type is not None and cycle.type in map(one_type, product["cycleTypes"])
+
+
+def without_date(lot, day):
+    """Whether a lot states no `expires` that can be one for a use on a facility day (None: not known)."""
+    return "expires" not in lot or day is not None and day_of(lot["expires"]) > day + LONGEST_SHELF_LIFE
+
+
 def what_spoils(case, ci, cycle, place, vials=()):
-    """The cause for which only another indicator of the same cycle can count, or None."""
+    """The causes for which only another indicator of the same cycle can count, in their order."""
     product = case.products.get(ci.get("product"))
     lot = case.lots.get((ci.get("product"), ci.get("lot")))
     method = "steam" if place == "sheet" else cycle.method
     if product is None:
-        return "product-unknown"
+        yield "product-unknown"
+        return
     if product["kind"] != "chemical":
-        return "product-unfit"
+        yield "product-unfit"
+        return
+    day = cycle.start_day
     if lot is None:
-        return "lot-unknown"
-    if "expires" not in lot:
-        return "lot-without-date"
-    if cycle.start is not None and case.zone.day(cycle.start) > day_of(lot["expires"]):
-        return "lot-expired"
+        yield "lot-unknown"
+    elif without_date(lot, day):
+        yield "lot-without-date"
+    elif day is not None and day > day_of(lot["expires"]):
+        yield "lot-expired"
     if method != "unknown" and method not in product["methods"]:
-        return "method"
-    if place != "sheet" and "cycleTypes" in product and cycle.type not in product["cycleTypes"]:
-        return "cycle-type"
+        yield "method"
+    if place != "sheet" and not of_type(product, cycle):
+        yield "cycle-type"
     if product["type"] not in allowed_types(case, method, place, vials):
-        return "type"
-    return "used-elsewhere" if ci.get("alsoUsedIn") else None
+        yield "type"
+    if ci.get("alsoUsedIn"):
+        yield "used-elsewhere"
 
 
 def act_cause(case, act):
@@ -122,11 +146,25 @@ def act_cause(case, act):
     return "unsigned" if not person(act) or act.get("role") == "viewer" else "times-impossible"
 
 
+def entry_cause(case, entries, end):
+    """Why none of some entries counts, of the last in turn (section 4a); None where there is none. end: of the cycle,
+    None where they count at any time."""
+    if not entries:
+        return None
+    last = in_turn(entries)[-1]
+    return act_cause(case, last) or (None if end is None or from_end_on(happened(last), end) else "read-early")
+
+
+def is_bad(reading):
+    return reading["seen"] != "unclear" and reading["seen"] not in GOOD_CI
+
+
 def read_indicator(case, ci, cycle, place, vials=()):
     """The state of a chemical indicator; vials: those of the same PCD."""
     product = case.products.get(ci.get("product"), {})
     within = product.get("readWithinMinutes")
     readings = ci.get("readings", ())
+    barred = voiders(readings, is_bad)
 
     def not_counted(reading):
         """Why a good answer does not count; None where it does."""
@@ -137,7 +175,9 @@ def read_indicator(case, ci, cycle, place, vials=()):
             return "other-response"
         if "voided" in reading:
             return "voided"
-        if cycle.end is None or happened(reading) < cycle.end:
+        if person(reading) in barred:
+            return "voider"
+        if not from_end_on(happened(reading), cycle.end):
             return "read-early"
         return "read-late" if within is not None and happened(reading) > cycle.end + within * MINUTE else None
 
@@ -150,7 +190,8 @@ def read_indicator(case, ci, cycle, place, vials=()):
         return None if case.struck(reading) else "bad"
 
     settled = settle(readings, classify, ci.get("unsettled"), ci.get("lost"))
-    because = spoiled = what_spoils(case, ci, cycle, place, vials)
+    causes = list(what_spoils(case, ci, cycle, place, vials))
+    because = spoiled = causes[0] if causes else None
     if settled.state in ("rejected", "unclear"):
         state = settled.state
     elif settled.state == "accepted" and not spoiled:
@@ -160,4 +201,5 @@ def read_indicator(case, ci, cycle, place, vials=()):
         state = "invalid" if good else "unread"
         if good and not spoiled:
             because = not_counted(good[-1])
-    return Indicator(state, spoiled, settled, case.stands(ci.get("lost")), because)
+    mendable = all(cause in ("lot-unknown", "lot-without-date") for cause in causes)
+    return Indicator(state, spoiled, settled, case.stands(ci.get("lost")), because, mendable)

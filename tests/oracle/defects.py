@@ -4,6 +4,7 @@ A defect changes dictionaries of a record that is being built. How a moment is w
 own, so that the random records (changes.py) and the systematic ones (boundaries.py) share them.
 """
 
+from chemical import LONGEST_SHELF_LIFE, without_date
 from moments import MINUTE
 from scenario import day_text
 
@@ -25,6 +26,7 @@ class Target:
         self.start_day, self.end, self.read = start_day, end, read
         self.write, self.act, self.choose = write, act, choose
         self.begun, self.final, self.control, self.spans = begun, final, control, spans
+        self.unactivated = False
 
     @property
     def reading(self):
@@ -66,11 +68,14 @@ def lot_unknown(t):
 
 
 def lot_without_date(t):
-    t.lot.pop("expires", None)
+    if t.choose((True, False)):
+        t.lot.pop("expires", None)
+    else:                           # farther ahead than a shelf life can be: as not stated
+        t.lot["expires"] = day_text(t.start_day + LONGEST_SHELF_LIFE + 1)
 
 
 def lot_expired(t):
-    if "expires" in t.lot:          # a lot that has lost its date has none to pass
+    if not without_date(t.lot, t.start_day):        # a lot that has lost its date has none to pass
         t.lot["expires"] = day_text(t.start_day - 1)
 
 
@@ -114,8 +119,21 @@ def voided(t):
     t.reading["voided"] = t.act(t.read + MINUTE)
 
 
+def voider(t):
+    """Its reader also took the bad answer of another out."""
+    if t.product["kind"] == "chemical":
+        at = t.read - MINUTE
+        void = dict(t.act(at), by=t.reading["by"], role="lead")
+        t.thing["readings"].insert(0, dict(t.act(at), by="other-reader", seen="unchanged", voided=void))
+
+
+def before(end):
+    """The last moment that is not from the end on."""
+    return end // MINUTE * MINUTE - 1
+
+
 def read_early(t):
-    t.read_at((t.end if t.final is None else t.final) - 1)
+    t.read_at(before(t.end) if t.final is None else t.final - 1)
 
 
 def chemical_late(t):
@@ -136,7 +154,12 @@ def species(t):
 def not_activated(t):
     if t.product["kind"] == "biological":
         t.product["needsActivation"] = True
-    t.thing.pop("activation", None)
+    t.unactivated = True
+    at = t.choose((None, None, before(t.end), t.begun // MINUTE * MINUTE + MINUTE))
+    if at is None:
+        t.thing.pop("activation", None)
+    else:
+        t.thing["activation"] = t.act(at)
 
 
 def process_indicator(t):
@@ -146,7 +169,9 @@ def process_indicator(t):
 
 
 def incubated_early(t):
-    t.thing["incubationStart"] = t.write(t.end - 1)
+    if not t.unactivated and t.product["kind"] == "biological":     # else its activation would be too late
+        t.product["needsActivation"] = False
+    t.thing["incubationStart"] = t.write(before(t.end))
 
 
 def incubated_late(t):
@@ -187,7 +212,7 @@ _COMMON = {"product-unknown": product_unknown, "lot-unknown": lot_unknown, "lot-
            "lot-expired": lot_expired, "method": method, "cycle-type": cycle_type, "used-elsewhere": used_elsewhere}
 # A reading's own times come last: what moves the reading would take them away.
 CHEMICAL = {**_COMMON, "product-unfit": chemical_unfit, "type": type_, "other-response": other_response,
-            "unsigned": unsigned, "voided": voided, "read-early": read_early, "read-late": chemical_late,
+            "voider": voider, "unsigned": unsigned, "voided": voided, "read-early": read_early, "read-late": chemical_late,
             "times-impossible": times_impossible}
 VIAL = {**_COMMON, "voided": vial_voided, "product-unfit": biological_unfit, "species": species,
         "not-activated": not_activated, "process-indicator": process_indicator, "incubated-early": incubated_early,

@@ -16,6 +16,18 @@ def one_spelling(name):
     return name.translate(_ONE_SPELLING)
 
 
+def is_empty(text):
+    """Whether a text is left out, or nothing but blanks."""
+    return text is None or not one_spelling(text)
+
+
+@lru_cache(maxsize=1 << 12)
+def one_type(name):
+    """A cycle type in the spelling in which cycle types are compared: also without hyphens and low lines. None where
+    it is left out or nothing is left of it: unknown."""
+    return None if name is None else one_spelling(name).replace("-", "").replace("_", "") or None
+
+
 def person(act):
     """Who did it, in the spelling in which persons are compared; empty: unsigned."""
     return one_spelling(act.get("by", ""))
@@ -50,12 +62,13 @@ class Cycle:
         self.start = self._time(case, "start")
         self.end = self._time(case, "end")
         self.order_end = self.start if self.end is None else self.end
+        self.start_day = None if self.start is None else case.zone.day(self.start)      # facility day
         if place == "load":
-            self.method, self.type = case.method, case.spec.get("cycleType")
+            self.method, self.type = case.method, one_type(case.spec.get("cycleType"))
             self.vials = [vial for pcd in case.pcds for vial in pcd.get("vials", ())]
         else:
             self.method = raw.get("method", "unknown")
-            self.type = raw.get("cycleType")
+            self.type = one_type(raw.get("cycleType"))
             self.vials = raw.get("vials", [])
         self.bi = None                          # filled by biological.cycle_bi
         self.result = None                      # filled by testcycles.judge
@@ -119,16 +132,20 @@ class Case:
     # acts ---------------------------------------------------------------------------------------
     def stands(self, act):
         """Whether an act is there and stands."""
-        return (act is not None and bool(person(act)) and role(act) in WORKERS
-                and happened(act) <= recorded(act) <= self.now)
+        if act is None or act.get("role", "operator") not in WORKERS or not one_spelling(act.get("by", "")):
+            return False
+        noted = moment(act.get("recordedAt") or act["happenedAt"])
+        return moment(act["happenedAt"]) <= noted <= self.now
 
     def stands_by_lead(self, act):
         return self.stands(act) and role(act) in LEADS
 
     def struck(self, reading):
-        """Whether a bad answer is voided: by a standing lead, another named person than the named reader."""
+        """Whether a bad answer is voided: by a standing lead, another named person than the named reader, recorded not
+        before the reading was."""
         void = reading.get("voided")
-        return void is not None and self.stands_by_lead(void) and person(reading) not in ("", person(void))
+        return (void is not None and self.stands_by_lead(void) and person(reading) not in ("", person(void))
+                and recorded(void) >= recorded(reading))
 
     def stands_by_supervisor(self, act):
         return self.stands(act) and role(act) == "supervisor"

@@ -1,7 +1,8 @@
 """Findings, the verdicts they force, and reviews (sections 1 and 5, `reviews`)."""
 
-from evidence import LEADS, person, recorded, role
-from moments import moment
+from chemical import act_cause
+from evidence import LEADS, is_empty, person, recorded, role
+from moments import from_end_on, moment
 
 RANK = {"release": 0, "quarantine": 1, "reprocess": 2}
 FORCES = {"note": "release", "waits": "quarantine", "review": "quarantine", "fails": "reprocess"}
@@ -50,31 +51,51 @@ def unique(findings):
     return out
 
 
-def answered(case, finding, review):
-    """Whether a review `isolated` turns this finding into a note."""
-    if review["answer"] != "isolated" or review["finding"] != finding.key:
-        return False
-    if review.get("subject") != finding.subject or not review.get("why"):
-        return False
-    if not case.stands(review):
-        return False
+# Why a review does not count (section 5, `reviews`), in the order in which it is asked.
+REVIEW_CAUSES = ("unsigned", "times-impossible", "no-finding", "role", "no-why", "before-end", "newer", "raised-it")
+
+
+def not_answered(case, finding, review):
+    """Why a standing review does not turn this finding, which is its own, into a note; None where it does."""
     supervisor = role(review) == "supervisor"
     if not (supervisor or (finding.reviewer == "lead" and role(review) in LEADS)):
-        return False
+        return "role"
+    if is_empty(review.get("why")):
+        return "no-why"
+    if not from_end_on(recorded(review), case.load.end):
+        return "before-end"
     seen = moment(review["newestSeen"])
     if seen > recorded(review) or (finding.newest is not None and seen < finding.newest):
-        return False
+        return "newer"
     if person(review) in finding.raised and (not supervisor or finding.reviewer == "second-supervisor"):
-        return False
-    return True
+        return "raised-it"
+    return None
 
 
 def apply_reviews(case, findings):
-    """Answer the findings that are open to review; add what `not-isolated` says."""
+    """Answer the findings that are open to review; say which reviews did not count, and what `not-isolated` says."""
     reviews = case.raw.get("reviews", ())
+    if not reviews:
+        return
+    asking = {}
     for finding in findings:
-        if finding.outcome == "review" and any(answered(case, finding, r) for r in reviews):
-            finding.outcome = "note"
+        if finding.outcome == "review":
+            asking.setdefault((finding.key, finding.subject), []).append(finding)
+    said = []
     for review in reviews:
         if review["answer"] == "not-isolated":
-            findings.append(Finding("reviews", "review.not-isolated", "fails", review["finding"]))
+            said.append(Finding("reviews", "review.not-isolated", "fails", review["finding"]))
+            continue
+        cause = act_cause(case, review)
+        if cause is None:
+            causes = {}
+            for finding in asking.get((review["finding"], review.get("subject")), ()):
+                causes[finding] = not_answered(case, finding, review)
+            for finding, why in causes.items():
+                if why is None:
+                    finding.outcome = "note"
+            if None in causes.values():
+                continue
+            cause = min(causes.values(), key=REVIEW_CAUSES.index) if causes else "no-finding"
+        said.append(Finding("reviews", "review.not-counted", "note", review["finding"], because=cause))
+    findings += said

@@ -148,8 +148,12 @@ def add_reviews(g, record, policy):
         if rng.random() < 0.12:
             by = spelled(by, rng.choice)
         at = max(case.now - rng.choice((0, 0, 1, HOUR)), 0) + rng.choice((0, 0, 0, 0, 0, 1))
+        if rng.random() < 0.12:             # around the load's end
+            at = changes.near(g, g.end)
+            seen = min(seen, at)
         review = {"finding": finding.key, "answer": "isolated" if rng.random() < 0.93 else "not-isolated",
-                  "why": "the cause was found" if rng.random() < 0.93 else "", "newestSeen": written_time(seen, rng),
+                  "why": "the cause was found" if rng.random() < 0.93 else rng.choice(("", " ")),
+                  "newestSeen": written_time(seen, rng),
                   "by": by, "role": role, "happenedAt": written_time(at, rng)}
         if finding.subject is not None and rng.random() < 0.95:
             review["subject"] = finding.subject

@@ -1,9 +1,9 @@
 """The item rules, in the order of the table in RULES.md (section 6)."""
 
-from chemical import read_indicator
-from evidence import happened, recorded
+from chemical import act_cause, entry_cause, in_turn, read_indicator
+from evidence import happened, one_spelling, recorded
 from findings import Finding
-from moments import day_of
+from moments import day_of, from_end_on
 from physical import NINE_FIFTHS, fahrenheit
 
 
@@ -26,12 +26,17 @@ class Item:
             True in (p.get("cellulose"), p.get("liquidOrPowder"), p.get("moist")) or p.get("lumen") == "unlisted")
 
 
+def is_in(cycle, item):
+    """Whether the label of an item stands among those of a cycle of the history, in whatever spelling."""
+    own = one_spelling(item.raw["label"])
+    return any(one_spelling(label) == own for label in cycle.raw.get("items", ()))
+
+
 def item_was_inside(case, item):
     start, raw = case.load.start, item.raw
     if start is None:
         return
-    if raw.get("alsoInLots") or any(c.kind == "load" and raw["label"] in c.raw.get("items", ())
-                                    for c in case.history):
+    if raw.get("alsoInLots") or any(c.kind == "load" and is_in(c, item) for c in case.history):
         yield Finding("was-inside", "item.in-two-loads", "waits")
     act = raw.get("recorded")
     if (not case.stands(act) or recorded(act) > start) and not case.stands_by_lead(raw.get("confirmed")):
@@ -58,6 +63,13 @@ def item_external(case, item):
                       because=ci.because if ci.state == "invalid" else None)
 
 
+def check_cause(case, checks):
+    """Why none of the checks counts; without an end of the load none does, and all are early."""
+    if checks and case.load.end is None:
+        return act_cause(case, in_turn(checks)[-1]) or "read-early"
+    return entry_cause(case, checks, case.load.end)
+
+
 def item_package(case, item):
     if item.open_tray:
         return
@@ -68,14 +80,15 @@ def item_package(case, item):
             yield Finding(rule, key, "fails")
     newest = None
     for check in checks:
-        if end is not None and case.stands(check) and happened(check) >= end:
-            if newest is None or recorded(check) >= recorded(newest):
+        if from_end_on(happened(check), end) and case.stands(check):
+            when = happened(check), recorded(check)
+            if newest is None or when >= (happened(newest), recorded(newest)):
                 newest = check
     if newest is None:
         if case.stands(raw.get("checkLost")):
             yield Finding(rule, "item.check-lost", "fails")
         else:
-            yield Finding(rule, "item.not-checked", "waits")
+            yield Finding(rule, "item.not-checked", "waits", because=check_cause(case, checks))
     else:
         if any(f not in newest for f in ("dry", "intact", "sealed", "cooled", "labelAgrees")):
             yield Finding(rule, "item.not-checked", "waits")
@@ -87,7 +100,7 @@ def item_package(case, item):
                                   and case.method not in item.packaging.get("methods", ())):
         yield Finding(rule, "item.packaging-not-stated", "waits")
     if "packagingExpires" in raw and case.load.start is not None:
-        if day_of(raw["packagingExpires"]) < case.zone.day(case.load.start):
+        if day_of(raw["packagingExpires"]) < case.load.start_day:
             yield Finding(rule, "item.packaging-expired", "waits")
 
 
@@ -105,14 +118,15 @@ def item_internal(case, item):
                 yield Finding(rule, "item.internal-lost-noted", "note", place)
         elif ci.state == "unclear":
             yield Finding(rule, "item.internal-unclear", "waits", place)
+        elif ci.state == "accepted":
+            continue
+        elif case.immediate and item.form == "rigid-container" and not ci.spoiled:
+            yield Finding(rule, "item.internal-on-opening", "note", place)
         elif ci.state == "invalid":
             yield Finding(rule, "item.internal-invalid", "waits" if required else "note", place,
                           because=ci.because)
-        elif ci.state == "unread" and required:
-            if case.immediate and item.form == "rigid-container":
-                yield Finding(rule, "item.internal-on-opening", "note", place)
-            else:
-                yield Finding(rule, "item.internal-not-read", "waits", place)
+        elif required:
+            yield Finding(rule, "item.internal-not-read", "waits", place)
     if required and not item.internals:
         yield Finding(rule, "item.internal-missing", "waits")
 
@@ -134,7 +148,7 @@ def item_cycle_allowed(case, item):
         if "unknown" in matches:
             yield Finding(rule, "item.cycle-value-missing", "waits", device["name"])
         else:
-            yield Finding(rule, "item.cycle-not-allowed", "fails", device["name"])
+            yield Finding(rule, "item.cycle-not-allowed", "fails", device["name"], because=matches[0])
     if extended:
         yield Finding(rule, "item.cycle-extended", "note")
 
@@ -159,27 +173,28 @@ def temperature(values):
 
 
 def match(case, allowed):
-    """yes, no or unknown: an allowed cycle against the program's settings."""
+    """yes, unknown, or the first line that says no: an allowed cycle against the program's settings."""
     settings, method = case.spec.get("settings", {}), allowed.get("method", "unknown")
     tolerance = case.policy["device.temperature_tolerance_kelvin"] * NINE_FIFTHS
     heat, gas = method in ("steam", "dry-heat"), method in ("ethylene-oxide", "hydrogen-peroxide")
     exposure = settings.get("exposureMinutes")
-    lines = [line(method, case.method, lambda a, b: a == b)]
+    lines = {"method": line(method, case.method, lambda a, b: a == b)}
     if method == "steam":
-        lines.append(line(allowed.get("airRemoval"), case.air_removal, lambda a, b: a == b))
+        lines["air-removal"] = line(allowed.get("airRemoval"), case.air_removal, lambda a, b: a == b)
     hot = temperature(allowed)
     if heat or (gas and hot is not None):
-        lines.append(line(hot, temperature(settings), lambda a, b: abs(a - b) <= tolerance))
+        lines["temperature"] = line(hot, temperature(settings), lambda a, b: abs(a - b) <= tolerance)
     if heat or (gas and "leastMinutes" in allowed):
-        lines.append(line(allowed.get("leastMinutes"), exposure, lambda a, b: b >= a))
+        lines["exposure-short"] = line(allowed.get("leastMinutes"), exposure, lambda a, b: b >= a)
     if "mostMinutes" in allowed:
-        lines.append(line(allowed["mostMinutes"], exposure, lambda a, b: b <= a))
+        lines["exposure-long"] = line(allowed["mostMinutes"], exposure, lambda a, b: b <= a)
     if "dryingMinutes" in allowed:
-        lines.append(line(allowed["dryingMinutes"], settings.get("dryingMinutes"), lambda a, b: b >= a))
+        lines["drying"] = line(allowed["dryingMinutes"], settings.get("dryingMinutes"), lambda a, b: b >= a)
     if gas:
-        lines.append(named(allowed.get("program"), case.spec.get("program")))
-        lines.append(named(allowed.get("sterilizerModel"), case.sterilizer.get("model")))
-    return "no" if "no" in lines else ("unknown" if "unknown" in lines else "yes")
+        lines["program"] = named(allowed.get("program"), case.spec.get("program"))
+        lines["model"] = named(allowed.get("sterilizerModel"), case.sterilizer.get("model"))
+    wrong = next((name for name, answer in lines.items() if answer == "no"), None)
+    return wrong or ("unknown" if "unknown" in lines.values() else "yes")
 
 
 def item_implant(case, item):
@@ -203,7 +218,7 @@ def item_peroxide(case, item):
 
 def item_in_test(case, item):
     for cycle in case.history:
-        if cycle.kind != "load" and item.raw["label"] in cycle.raw.get("items", ()):
+        if cycle.kind != "load" and is_in(cycle, item):
             yield Finding("in-test", "item.in-test", "fails", cycle.lot)
 
 

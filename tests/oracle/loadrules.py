@@ -1,10 +1,10 @@
 """The load rules, in the order of RULES.md (sections 2 and 5)."""
 
-from biological import cycle_bi, cycle_vials, positive_since
-from chemical import GOOD_CI, read_indicator
-from evidence import happened, one_spelling, person, recorded
+from biological import bad_of_control, cycle_bi, cycle_vials, positive_since
+from chemical import GOOD_CI, entry_cause, is_bad, read_indicator
+from evidence import happened, is_empty, one_spelling, person, recorded
 from findings import Finding
-from moments import HOUR, MINUTE, moment
+from moments import HOUR, MINUTE, from_end_on, minute, moment
 from physical import milliseconds, rule_physical
 from testcycles import judge
 
@@ -29,10 +29,31 @@ def rule_order(case):
     for cycle in case.history:
         backwards = cycle.end is not None and cycle.start > cycle.end
         apart = case.before(cycle, load) or case.before(load, cycle)
-        if load.start is not None and (backwards or not apart):
+        if load.start is not None and (backwards or not apart or together(cycle, load)):
             yield Finding("order", "order.overlaps", "waits", cycle.lot)
+    latest, started = None, [c for c in case.history if c.counter is not None and c.start is not None]
+    for counter, cycles in by_counter(started):
+        for cycle in cycles:
+            if len(cycles) > 1 or latest is not None and latest > cycle.start:
+                yield Finding("order", "order.history-disagrees", "waits", cycle.lot)
+        latest = max([c.start for c in cycles] + ([] if latest is None else [latest]))
     if load.offset_unknown or any(c.offset_unknown for c in case.history):
         yield Finding("order", "order.offset-unknown", "waits")
+
+
+def together(a, b):
+    """Whether two cycles ran at the same time by the clock, cut to the minute, whatever their counters say."""
+    if None in (a.start, a.end, b.start, b.end):
+        return False
+    return minute(a.end) > minute(b.start) and minute(b.end) > minute(a.start)
+
+
+def by_counter(cycles):
+    """[(counter, its cycles)], the smallest counter first."""
+    out = {}
+    for cycle in sorted(cycles, key=lambda c: c.counter):
+        out.setdefault(cycle.counter, []).append(cycle)
+    return out.items()
 
 
 def all_acts(value, field, out):
@@ -57,9 +78,9 @@ def rule_acts(case):
     limit = case.policy["acts.late_hours"] * HOUR
     for acts in (own, all_acts(others, None, [])):
         for act, field in acts:
-            done = happened(act)
-            noted = recorded(act) if "recordedAt" in act else done
-            if not person(act) or act.get("role") == "viewer":
+            done = moment(act["happenedAt"])
+            noted = moment(act["recordedAt"]) if "recordedAt" in act else done
+            if not one_spelling(act.get("by", "")) or act.get("role") == "viewer":
                 unsigned[field] = True
             if done > noted or noted > case.now:
                 impossible = True
@@ -77,7 +98,7 @@ def rule_acts(case):
 # section 5 ---------------------------------------------------------------------------------------
 def rule_record(case):
     load, raw = case.load, case.raw
-    there = {"sterilizer": case.has_sterilizer, "specification": case.has_spec, "lot": "lot" in raw,
+    there = {"sterilizer": case.has_sterilizer, "specification": case.has_spec, "lot": not is_empty(raw.get("lot")),
              "start": "start" in raw, "end": "end" in raw, "operator": bool(operator(case)),
              "items": bool(case.items)}
     for subject, present in there.items():
@@ -116,29 +137,35 @@ def rule_printout(case):
         if case.stands(raw.get("printoutLost")):
             yield Finding("printout", "printout.lost", "fails")
         else:
-            yield Finding("printout", "printout.missing", "waits")
+            there = [raw["printout"]] if "printout" in raw else []
+            yield Finding("printout", "printout.missing", "waits", because=entry_cause(case, there, case.load.end))
         return
-    doubts = dict.fromkeys(printout_doubts(case, printout))
-    confirmed = any(a["answer"] == "record-right" and case.stands_by_lead(a)
-                    and operator(case) not in ("", person(a)) and recorded(a) >= recorded(printout) for a in answers)
-    if confirmed:
-        stay = [doubt for doubt in doubts if doubt in NEVER_CONFIRMED]
-        if len(stay) < len(doubts):
-            yield Finding("printout", "printout.confirmed", "note")
-        doubts = stay
-    for key, subject in doubts:
-        yield Finding("printout", key, "waits", subject)
+    confirmed = {a.get("field") for a in answers
+                 if a["answer"] == "record-right" and case.stands_by_lead(a) and recorded(a) >= recorded(printout)
+                 and operator(case) not in ("", person(a)) and person(a) != person(printout)}
+    shown = [name for name in ("start", "end") if name in printout]
+    taken = set()
+    for key, subject in dict.fromkeys(printout_doubts(case, printout)):
+        fields, said = {"printout.counter-used": (["counter"], "counter"),
+                        "printout.offset-unknown": (shown, shown[0] if shown else None)}.get(key, ([subject], subject))
+        if confirmed.issuperset(fields) and (key, subject) not in NEVER_CONFIRMED:
+            taken.add(said)
+        else:
+            yield Finding("printout", key, "waits", subject)
+    for field in sorted(taken):
+        yield Finding("printout", "printout.confirmed", "note", field)
 
 
 NEVER_CONFIRMED = (("printout.differs", "program"), ("printout.differs", "sterilizer"))
+PRINTED = ("program", "sterilizer", "counter", "start", "end")
 
 
 def standing_printout(case):
     """The printout, where it counts."""
     printout = case.raw.get("printout")
-    if not case.stands(printout):
+    if not case.stands(printout) or not any(field in printout for field in PRINTED):
         return None
-    return printout if case.load.end is None or happened(printout) >= case.load.end else None
+    return printout if case.load.end is None or from_end_on(happened(printout), case.load.end) else None
 
 
 def printout_doubts(case, printout):
@@ -194,7 +221,7 @@ def rule_sterilizer(case):
         return
     start = load.start
     service = case.sterilizer.get("service", ())
-    returns = [recorded(s) for s in service
+    returns = [happened(s) for s in service
                if s["state"] == "in-service" and case.stands_by_supervisor(s) and recorded(s) <= start]
     if not returns:
         yield Finding("sterilizer", "sterilizer.service-unknown", "waits")
@@ -218,20 +245,26 @@ def rule_sterilizer(case):
             yield Finding("sterilizer", "sterilizer.taken-out-during", "review", state, None, "lead",
                           known, [person(entry)])
     for cycle in case.before_load():
-        reasons = positive_since(case, cycle)
-        if cycle.kind in ("bowie-dick", "qualification"):
-            reasons = reasons + judge(case, cycle).known
-        if not reasons:
-            continue
-        known = min(since for since, _ in reasons)
-        if lifted(cycle.order_end, known):
-            continue
-        if known <= start:
+        holds = [(since, authors) for since, authors in holds_of(case, cycle) if not lifted(cycle.order_end, since)]
+        if any(known <= start for known, _ in holds):
             yield Finding("sterilizer", "sterilizer.held", "fails", cycle.lot)
-        else:
-            raised = set().union(*(authors for since, authors in reasons if since == known))
+        elif holds:
+            known = max(since for since, _ in holds)
+            raised = set().union(*(authors for since, authors in holds if since == known))
             yield Finding("sterilizer", "sterilizer.hold-not-known", "review", cycle.lot, None, "supervisor",
                           known, raised)
+
+
+def holds_of(case, cycle):
+    """[(known, authors)] of the holds that a cycle is: each positive vial, and what else makes a Bowie-Dick or
+    qualification fail at its earliest."""
+    holds = positive_since(case, cycle)
+    if cycle.kind in ("bowie-dick", "qualification"):
+        failures = judge(case, cycle).known
+        if failures:
+            known = min(since for since, _ in failures)
+            holds = holds + [(known, set().union(*(authors for since, authors in failures if since == known)))]
+    return holds
 
 
 def rule_process_failure(case):
@@ -244,7 +277,8 @@ def rule_process_failure(case):
                 or raw.get("packagesRejectedOrWet", 0) >= case.policy["process.failed_packages"]):
             continue
         resolutions = [r for r in raw.get("resolutions", ()) if case.stands_by_lead(r)]
-        if resolutions and all(r["cause"] == "known"
+        if any(answers(r, cycle) for r in resolutions) and all(
+                               r["cause"] == "known"
                                and (r["reach"] == "that-load" or (start is not None and recorded(r) <= start))
                                for r in resolutions):
             continue
@@ -254,13 +288,16 @@ def rule_process_failure(case):
                       newest, [person(a) for a in acts])
 
 
+def answers(resolution, cycle):
+    """Whether a resolution says what was done, and does not come before what it answers."""
+    return not is_empty(resolution.get("what")) and happened(resolution) >= cycle.order_end
+
+
 def rule_scope(case):
     load = case.load
     cycles = case.history + [load]
     for p in case.history:
         if cycle_bi(case, p) != "positive":
-            continue
-        if case.policy["scope.by"] == "cycle-type" and p.type and load.type and p.type != load.type:
             continue
 
         def clears(cycle):
@@ -272,6 +309,9 @@ def rule_scope(case):
                    for c in i.get("closings", ()) if case.stands_by_supervisor(c)}
         if any(k.lot in closing and clears(k) and case.before(p, k) and (k is load or case.before(k, load))
                for k in cycles if k.lot is not None):
+            continue
+        if case.policy["scope.by"] == "cycle-type" and p.type and load.type and p.type != load.type:
+            yield Finding("scope", "scope.other-type", "note", p.lot)
             continue
         readings = [r for v in p.vials for r in v.get("readings", ())]
         acts = [r for r in readings if r["seen"] == "growth"]
@@ -293,26 +333,24 @@ def rule_air_removal(case):
     if case.method != "steam" or case.air_removal not in ["prevacuum"] + case.policy["air_removal.also_for"]:
         return
     tests = [c for c in case.history if c.kind == "bowie-dick"]
-    state, key = {}, {}             # key: what is said of a pending one
+    state, key = {}, {}             # key: what is said of a pending one, and why
     for test in tests:
-        key[test] = "air-removal.not-read"
+        key[test] = "air-removal.not-read", None
         state[test] = judge(case, test).state
         if state[test] == "void":
             state[test] = "not-made" if case.stands_by_lead(test.raw.get("voidReason")) else "pending"
-            key[test] = "air-removal.void"
+            key[test] = "air-removal.void", test.result.void[0].removeprefix("test.")
     before = [t for t in tests if case.before(t, load)]
     passed_before = [t for t in before if state[t] == "passed"]
     # 1
     for failed in before:
         if state[failed] != "failed":
             continue
-        answers = [r for r in failed.raw.get("resolutions", ())
-                   if case.stands_by_lead(r) and r["cause"] == "known"]
-        if any(recorded(a) >= failed.order_end and any(q.start >= recorded(a) for q in passed_before)
-               for a in answers):
+        remedies = [r for r in failed.raw.get("resolutions", ())
+                   if case.stands_by_lead(r) and r["cause"] == "known" and answers(r, failed)]
+        if any(q.start >= recorded(a) for a in remedies for q in passed_before):
             continue
-        late = [a for a in answers if happened(a) >= failed.order_end
-                and any(q.start >= happened(a) for q in passed_before)]
+        late = [a for a in remedies if any(q.start >= happened(a) for q in passed_before)]
         if late:
             newest, raised = newest_of(late)
             yield Finding(rule, "air-removal.put-right-late", "review", failed.lot, None, "supervisor",
@@ -323,7 +361,7 @@ def rule_air_removal(case):
     # 2
     unread = [t for t in own if t in before and state[t] == "pending"]
     for test in unread:
-        yield Finding(rule, key[test], "waits", test.lot)
+        yield Finding(rule, key[test][0], "waits", test.lot, because=key[test][1])
     passed_own = any(t in passed_before for t in own)
     # 3
     if not passed_own and not unread:
@@ -335,7 +373,7 @@ def rule_air_removal(case):
             else:
                 yield Finding(rule, "air-removal.none-made", "fails")
         elif state[later[0]] == "pending":
-            yield Finding(rule, key[later[0]], "waits", later[0].lot)
+            yield Finding(rule, key[later[0]][0], "waits", later[0].lot, because=key[later[0]][1])
         elif state[later[0]] == "failed" or case.has_implant or case.policy["air_removal.made_after"] == "fails":
             yield Finding(rule, "air-removal.made-after", "fails", later[0].lot)
         else:
@@ -364,8 +402,11 @@ def rule_verification(case):
     seen = [recorded(r) for r in case.raw.get("readings", ())]
     if "printout" in case.raw:
         seen.append(recorded(case.raw["printout"]))
-    if case.load.end is None or not any(happened(v) >= max([case.load.end] + seen) for v in standing):
+    fresh = [v for v in standing if from_end_on(happened(v), case.load.end) and all(happened(v) >= at for at in seen)]
+    if not fresh:
         yield Finding("verification", "verification.stale", "waits")
+    elif all(person(v) == operator(case) for v in fresh):
+        yield Finding("verification", "verification.by-operator", "note")
 
 
 def pcd_indicators(case):
@@ -392,7 +433,7 @@ def rule_pcd(case):
         elif ci.state == "unclear":
             yield Finding("pcd", "pcd.unclear", "waits", subject)
         elif ci.state == "invalid":
-            if accepted:
+            if accepted and (ci.spoiled or ci.because == "read-late"):
                 yield Finding("pcd", "pcd.invalid-noted", "note", subject, because=ci.because)
             else:
                 yield Finding("pcd", "pcd.invalid", "waits", subject, because=ci.because)
@@ -429,7 +470,7 @@ def rule_implant(case):
         good |= "negative" in states and bool(needed) and all_accepted
         possible |= ((not states or "negative" in states or "pending" in states)
                      and all(ci.state == "accepted"
-                             or (not ci.spoiled and ci.state in ("unread", "unclear", "invalid") and not ci.lost)
+                             or (ci.mendable and ci.state in ("unread", "unclear", "invalid") and not ci.lost)
                              for ci in needed))
     if failed or (good and "pending" not in vials.values()):
         return
@@ -459,8 +500,13 @@ def rule_bi(case):
             yield Finding("bi", "bi." + vial.why, "waits" if required or vial.why == "unclear" else "note", subject,
                           vial.changes, because=vial.because)
         elif vial.state in ("void", "lost"):
-            yield Finding("bi", "bi." + vial.state, "fails" if required and not useful else "note", subject,
-                          because=vial.because if vial.state == "void" else None)
+            because = vial.because if vial.state == "void" else None
+            act = vial.raw["lost"] if vial.state == "lost" else vial.raw["voided"] if because == "voided" else None
+            if required and not useful or not (required or case.has_implant or because == "process-indicator"):
+                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, because=because)
+            else:
+                yield Finding("bi", "bi." + vial.state, "review", subject, None, "lead",
+                              recorded(act) if act else None, [person(act)] if act else [], because=because)
     states = {v.state for v in vials}
     if required and (not vials or ("positive-elsewhere" in states
                                    and not states & {"negative", "pending", "positive"})):
@@ -474,10 +520,10 @@ def rule_routine_bi(case):
     frequency = case.policy["bi." + case.method.replace("-", "_")]
     if frequency == "every-load":
         return
-    last = case.zone.day(load.start)
+    last = load.start_day
     first = last if frequency == "each-day" else last - 6
     cycles = [load] + [c for c in case.history if c.type is not None and c.type == load.type
-                       and first <= case.zone.day(c.start) <= last]
+                       and first <= c.start_day <= last]
     states = {cycle_bi(case, c) for c in cycles}
     if "negative" in states:
         return
@@ -523,16 +569,18 @@ def rule_aeration(case):
         stated.append(case.packagings.get(item.get("packaging"), {}).get("aerationMinutes"))
         devices = item.get("devices", ())
         stated += [d.get("aerationMinutes") for d in devices] if devices else [None]
-    if None in stated or max(stated) <= 0:
+    if aeration and any(run["celsius"] > aeration["celsius"] + 30 for run in case.raw.get("aerationRuns", ())):
+        yield Finding(rule, "aeration.implausible", "waits")
+    if None in stated or not 20 <= aeration["celsius"] <= 80 or max(stated) < 60:
         yield Finding(rule, "aeration.not-stated", "waits")
         return
     required = max(stated) * MINUTE
     end = case.load.end
     opened = []
     for run in case.raw.get("aerationRuns", ()):
-        if end is None or not case.stands(run["start"]) or happened(run["start"]) < end:
+        if not case.stands(run["start"]) or not from_end_on(happened(run["start"]), end):
             continue
-        if "interrupted" in run or run["celsius"] < aeration["celsius"]:
+        if "interrupted" in run or not aeration["celsius"] <= run["celsius"] <= aeration["celsius"] + 30:
             continue
         begun = happened(run["start"])
         if "end" not in run:
@@ -565,12 +613,34 @@ def rule_immediate(case):
         yield Finding(rule, "immediate.storage-unknown", "waits")
     elif use["forStorage"]:
         yield Finding(rule, "immediate.for-storage", "fails")
-    if not use.get("reason"):
+    if is_empty(use.get("reason")):
         yield Finding(rule, "immediate.reason-missing", "waits")
-    if not use.get("caseReference"):
+    if is_empty(use.get("caseReference")):
         yield Finding(rule, "immediate.case-missing", "waits")
+
+
+def rule_voiding(case):
+    """What somebody took out, or tried to: bad and unclear answers that are `voided`."""
+    things = [(item.raw["label"], ci, is_bad) for item in case.read_items
+              for ci in [item.raw.get("external", {})] + item.raw.get("internals", [])]
+    for pcd in case.pcds:
+        things += [(pcd["id"], ci, is_bad) for ci in pcd.get("indicators", ())]
+        things += [(vial["id"], vial, is_growth) for vial in pcd.get("vials", ())]
+    things += [(control["id"], control, bad_of_control(case, control)) for control in case.controls]
+    for subject, thing, bad in things:
+        for reading in thing.get("readings", ()):
+            if "voided" not in reading or not (reading["seen"] == "unclear" or bad(reading)):
+                continue
+            out = reading["seen"] != "unclear" and bad is not is_growth and case.struck(reading)
+            yield Finding("voiding", "voiding.bad-answer" if out else "voiding.not-counted", "note", subject)
+
+
+def is_growth(reading):
+    """The bad answer of a vial, which nobody takes out."""
+    return reading["seen"] == "growth"
 
 
 RULES = (rule_order, rule_acts, rule_record, rule_printout, rule_cycle_end, rule_sterilizer,
          rule_process_failure, rule_scope, rule_air_removal, rule_physical, rule_verification, rule_pcd,
-         rule_bi, rule_routine_bi, rule_packages, rule_aeration, rule_peroxide, rule_immediate)
+         rule_bi, rule_routine_bi, rule_packages, rule_aeration, rule_peroxide, rule_immediate,
+         rule_voiding)

@@ -43,6 +43,11 @@ def minute(ms):
     return ms // MINUTE
 
 
+def from_end_on(ms, end):
+    """Whether a moment is from a cycle's end on, both cut to the minute; no end: never."""
+    return end is not None and ms // MINUTE >= end // MINUTE
+
+
 class Zone:
     """The facility's time zone."""
 

@@ -6,8 +6,10 @@ arithmetic stays exact: degrees Fahrenheit, seconds, kPa absolute.
 
 from decimal import Decimal
 
+from chemical import entry_cause
 from evidence import happened, person, recorded
 from findings import Finding
+from moments import from_end_on
 
 PARAMETERS = ("temperature", "exposure", "pressure", "drying", "concentration", "humidity")
 UNITS = {
@@ -24,6 +26,11 @@ READING_UNITS = {p: [u for u, _ in units] for p, units in UNITS.items()}
 READING_UNITS["exposure"] = READING_UNITS["drying"] = ["minutes", "seconds"]
 NINE_FIFTHS, PSI = Decimal("1.8"), Decimal("6.894757")
 HALF_KELVIN, THIRTY_KELVIN = Decimal("0.9"), 54         # in degrees Fahrenheit
+MOST_APART = {"temperature": HALF_KELVIN, "pressure": 1}        # of one value stated in two units; of pressure in kPa
+GASES = ("ethylene-oxide", "hydrogen-peroxide")
+# Less than any published cycle has: degrees Celsius of temperature, minutes of exposure.
+SHORTEST = {"steam": {"temperature": 110, "exposure": 2}, "dry-heat": {"temperature": 110, "exposure": 5},
+            "ethylene-oxide": {"temperature": 25, "exposure": 30}}
 
 
 def fahrenheit(celsius):
@@ -89,6 +96,42 @@ def settings_in_base(case):
     return out
 
 
+def stated_in_base(parameter, values, side, atmosphere=None):
+    """[(gauge or not, value in the base unit)] of one limit or setting in every unit in which it is stated; gauge without
+    the atmosphere's pressure: in kPa gauge."""
+    return [(is_gauge(unit), base(unit, values[name], atmosphere or 0))
+            for unit, suffix in UNITS[parameter] for name in (side + suffix if side else unit,) if name in values]
+
+
+def disagrees(parameter, values, side, atmosphere):
+    """Whether one limit or setting is stated in two units that differ by more than writing explains."""
+    if len(values) < 2:
+        return False
+    stated = stated_in_base(parameter, values, side, atmosphere)
+    return any(abs(a - b) > MOST_APART[parameter] for n, (gauge_a, a) in enumerate(stated) for gauge_b, b in stated[:n]
+               if gauge_a == gauge_b or atmosphere is not None)
+
+
+def settings_missing(case, settings):
+    """The parameters of which the program states no setting, though it should."""
+    if case.method not in GASES:
+        for parameter in ("temperature", "exposure"):
+            if parameter not in settings:
+                yield parameter
+    if case.method in ("steam", "unknown") and not case.immediate and "drying" not in settings:
+        yield "drying"
+
+
+def limits_implausible(case, limits, settings):
+    """The parameters of which a least limit or the setting is less than any published cycle has."""
+    for parameter, shortest in SHORTEST.get(case.method, {}).items():
+        bound = base("celsius" if parameter == "temperature" else "minutes", shortest, None)
+        least = [value for _, value in stated_in_base(parameter, limits.get(parameter, {}), "least")
+                 if parameter != "exposure" or value > 0]
+        if any(value < bound for value in least) or parameter in settings and settings[parameter] < bound:
+            yield parameter
+
+
 def is_milder(case, parameter, limit, setting):
     """Whether a least limit, in any unit, is below the program's own setting (temperature: by more than 0.5 K)."""
     allowed = 0
@@ -116,16 +159,27 @@ def rule_physical(case):
         return
     rule = "physical"
     limits = {limit["parameter"]: limit for limit in case.spec.get("limits", ())}
-    wanted = ["exposure"]
-    if case.method not in ("ethylene-oxide", "hydrogen-peroxide"):
-        wanted.append("temperature")
     settings = settings_in_base(case)
+    for parameter in settings_missing(case, settings):
+        yield Finding(rule, "physical.settings-missing", "waits", parameter)
+    wanted = ["exposure"]
+    if case.method != "hydrogen-peroxide":
+        wanted.append("temperature")
     if settings.get("drying", 0) > 0:
         wanted.append("drying")
+    if case.method == "ethylene-oxide":
+        wanted += [parameter for parameter in ("concentration", "humidity") if not not_recorded(case, parameter)]
     for parameter in wanted:
         least = [value for name, value in limits.get(parameter, {}).items() if name.startswith("least")]
         if not least or parameter == "exposure" and min(least) <= 0:
             yield Finding(rule, "physical.limits-missing", "waits", parameter)
+    for parameter in limits_implausible(case, limits, settings):
+        yield Finding(rule, "physical.limit-implausible", "waits", parameter)
+    for parameter in MOST_APART:
+        limit = limits.get(parameter, {})
+        if (disagrees(parameter, limit, "least", case.atmosphere) or disagrees(parameter, limit, "most", case.atmosphere)
+                or parameter == "temperature" and disagrees(parameter, case.spec.get("settings", {}), "", None)):
+            yield Finding(rule, "physical.limits-disagree", "waits", parameter)
     for parameter, setting in settings.items():
         if is_milder(case, parameter, limits.get(parameter, {}), setting):
             yield Finding(rule, "physical.limit-milder", "waits", parameter)
@@ -157,12 +211,14 @@ def rule_physical(case):
         elif above:
             yield review("physical.above", parameter, above)
         end = case.load.end
-        if not any(case.stands(r) and (end is None or happened(r) >= end) for r in readings[parameter]) and not not_recorded(case, parameter):
+        counted = any(case.stands(r) and (end is None or from_end_on(happened(r), end)) for r in readings[parameter])
+        if not counted and not not_recorded(case, parameter):
             lost = any(l["parameter"] == parameter and case.stands(l) for l in case.raw.get("lostReadings", ()))
             if lost:
                 yield Finding(rule, "physical.lost", "fails", parameter)
             else:
-                yield Finding(rule, "physical.missing", "waits", parameter)
+                yield Finding(rule, "physical.missing", "waits", parameter,
+                              because=entry_cause(case, readings[parameter], end))
 
 
 def review(key, parameter, outside):

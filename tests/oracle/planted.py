@@ -19,7 +19,7 @@ PLANTED = [
     ("a limit no longer includes its own value", "core/cycle/limits.cpp",
      "*difference * wrongSign > 0", "*difference * wrongSign >= 0"),
     ("a negative counts before its readout", "core/indicators/biological.cpp",
-     "act.happenedAt >= *judgement.dueAt", "act.happenedAt >= *vial.incubationStart"),
+     "act.happenedAt < *limits.due", "act.happenedAt < *vial.incubationStart"),
     ("a lead may return a held sterilizer to service", "core/release/rules/sterilizer.cpp",
      "standsAs(entry.act, Role::supervisor, now)", "standsAs(entry.act, Role::lead, now)"),
 ]

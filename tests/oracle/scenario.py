@@ -101,6 +101,13 @@ def spelled(name, pick):
                  lambda: name.replace("-", " - "), lambda: "\t" + name.upper(), lambda: name + "\u00a0"))()
 
 
+def typed(cycle_type, pick):
+    """A cycle type in another spelling; seldom one of which nothing is left, or with a character that stays."""
+    return pick((cycle_type.upper, lambda: cycle_type.replace("-", " "), lambda: cycle_type.replace("-", "_"),
+                 lambda: cycle_type.replace("-", ""), lambda: " " + cycle_type.title(), lambda: cycle_type + "-",
+                 lambda: cycle_type.replace("-", "."), lambda: " -_", lambda: "-"))()
+
+
 class Scenario:
     """One record under construction, with handles that the changes use."""
 
@@ -176,7 +183,7 @@ class Scenario:
         length = {"steam": (29, 70), "ethylene-oxide": (150, 360), "hydrogen-peroxide": (28, 60),
                   "dry-heat": (120, 180)}[self.method]
         self.end = start + self.minutes(*length)
-        if self.chance(0.15):
+        if self.chance(0.3):            # not a whole minute: what is typed to the minute is from the end on
             self.end += rng.randrange(MINUTE)
         self.offset = self.pick((0, 0, 20, -75, 3600, -3600, 130))
 
@@ -222,10 +229,9 @@ class Scenario:
                 fields["cycleTypes"] = ["type-a", "type-b"] if self.chance(0.5) else [self.type]
             if kind == "sheet":
                 fields["methods"] = ["steam"]
-                if self.chance(0.6):
-                    fields.update(leastMinutes=3.5, mostMinutes=4)
-                if self.chance(0.4):
-                    fields.update(leastCelsius=134, mostCelsius=137)
+                for least, most in ((("leastMinutes", 3.5), ("mostMinutes", 4)),
+                                    (("leastCelsius", 134), ("mostCelsius", 137))):
+                    fields.update(self.pick(((least, most), (least, most), (least,), (most,))))
                 if self.chance(0.3):
                     fields["dryingForbidden"] = self.chance(0.8)
             self.shared[kind] = self.product("chemical", **fields)
@@ -356,10 +362,13 @@ class Scenario:
                                          ("KPaGauge", 180, 210), ("BarGauge", 1.8, 2.1), ("PsiGauge", 26, 30)))
             limits.append({"parameter": "pressure", "least" + unit: low, "most" + unit: high})
         if self.method == "ethylene-oxide":
-            if self.chance(0.7):
-                limits.append({"parameter": "concentration", "leastMgPerL": 450, "mostMgPerL": 1200})
-            if self.chance(0.7):
-                limits.append({"parameter": "humidity", "leastPercent": 40, "mostPercent": 80})
+            for field, limit in (("recordsConcentration", {"parameter": "concentration", "leastMgPerL": 450, "mostMgPerL": 1200}),
+                                 ("recordsHumidity", {"parameter": "humidity", "leastPercent": 40, "mostPercent": 80})):
+                recorded = self.chance(0.75)
+                if recorded or self.chance(0.5):
+                    limits.append(limit)
+                if not recorded or self.chance(0.3):
+                    self.sterilizer[field] = recorded
         rng.shuffle(limits)
         out["limits"] = limits
         return out

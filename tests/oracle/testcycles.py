@@ -88,6 +88,9 @@ def bowie_dick(case, test, result):
         result.pending.append("test.not-read")
     elif read.state == "unclear":
         result.pending.append("test.unclear")
+    if product and not all(any(bound in product for bound in bounds)
+                           for bounds in (("leastMinutes", "mostMinutes"), ("leastCelsius", "mostCelsius"))):
+        result.pending.append("test.directions-missing")
     if unknown or "chamberEmpty" not in raw or (product.get("dryingForbidden") and "dryingRun" not in raw):
         result.pending.append("test.exposure-unknown")
     if read and test.end is not None:
@@ -105,6 +108,8 @@ def leak(case, test, result):
     if rise is not None and minutes is not None and minutes > 0:
         if rise > case.policy["leak.most_mbar_per_minute"] * minutes:
             result.fail("test.leak-too-high", recorded(reading), [person(reading)])
+    if rise is not None and rise < 0:
+        result.pending.append("test.leak-implausible")
     if test.outcome == "aborted":
         result.void.append("test.aborted")
     if ((settled is not None and settled < case.policy["leak.settle_minutes"])

@@ -331,6 +331,9 @@ TEST(Necessity, EveryRuleAloneBlocksSomething)
     }
     std::printf("%-16s %-5s %-11s %-11s %s\n", "rule", "of", "with it", "without", "state");
     for (RuleId rule : asked) {
+        if (rule == RuleId::voiding) {
+            continue; // never blocks; see OneRuleOnlySays
+        }
         const auto found =
             std::find_if(necessities().begin(), necessities().end(),
                          [rule](const Necessity& each) { return each.rule == rule; });
@@ -358,6 +361,22 @@ TEST(Necessity, EveryRuleAloneBlocksSomething)
             EXPECT_EQ(with.verdict, Verdict::release) << "the load itself may go";
         }
     }
+}
+
+// Declaring a bad answer void can free a load; that it was done stays said.
+TEST(Necessity, OneRuleOnlySays)
+{
+    EvidenceRecord record = support::base("steam-prevacuum-implant");
+    const Instant now = record.decideAt.value();
+    IndicatorReading wrong = looked(Seen::frontShortOfBoundary, end(record) + Duration::minutes(5));
+    wrong.voided = act("p3", Role::lead, end(record) + Duration::minutes(6));
+    record.load.pcds.front().indicators.front().readings.push_back(wrong);
+    const Evidence evidence = assemble(std::move(record));
+    const Decision with = decide(evidence, Policy{}, now);
+    const Decision without = withoutRule(RuleId::voiding, evidence, Policy{}, now);
+    EXPECT_EQ(with.findings.size(), without.findings.size() + 1);
+    EXPECT_EQ(ruleOf(with.findings.back().key), RuleId::voiding);
+    EXPECT_EQ(textOf(with.verdict), textOf(without.verdict));
 }
 
 } // namespace

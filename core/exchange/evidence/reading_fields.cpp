@@ -81,7 +81,8 @@ constexpr auto printout =
          actFields<&Printout::act>());
 
 constexpr auto statement =
-    join(fields(word<printoutAnswerWords, &PrintoutStatement::answer>("answer").must()),
+    join(fields(word<printoutAnswerWords, &PrintoutStatement::answer>("answer").must(),
+                word<printoutFieldWords, &PrintoutStatement::field>("field")),
          actFields<&PrintoutStatement::act>());
 
 constexpr auto lostReading =

@@ -6,6 +6,7 @@
 #include "core/exchange/evidence/unit_fields.h"
 
 #include <algorithm>
+#include <utility>
 
 // A cycle specification: the program's settings and the limits of its record.
 
@@ -101,9 +102,13 @@ constinit const ObjectType limitType = objectType("a limit", limit, checkLimit);
 struct ToSettings {
     static void store(void* owner, Quantity value, std::string_view)
     {
-        auto& temperature = static_cast<ProgramSettings*>(owner)->temperature;
-        if (!temperature || value.unit == Unit::celsius) {
-            temperature = value;
+        auto& set = *static_cast<ProgramSettings*>(owner);
+        if (!set.temperature) {
+            set.temperature = value;
+        } else if (value.unit == Unit::celsius) {
+            set.inFahrenheit = std::exchange(set.temperature, value);
+        } else {
+            set.inFahrenheit = value;
         }
     }
 };

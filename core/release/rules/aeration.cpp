@@ -2,10 +2,27 @@
 
 namespace loadwarden::rules {
 
+namespace {
+
+/// Whether a run was warmer than any cabinet gets by itself: Fahrenheit typed as Celsius is.
+bool isImplausible(const AerationRun& run, const SterilizerAeration& stated)
+{
+    constexpr std::int64_t mostAboveHundredths = 30'00;
+    return run.celsiusHundredths > stated.celsiusHundredths + mostAboveHundredths;
+}
+
+} // namespace
+
 void aeration(const View& view, FindingSink& sink)
 {
     if (view.method != Method::ethyleneOxide || view.sterilizer == nullptr) {
         return;
+    }
+    const auto& stated = view.sterilizer->aeration;
+    if (stated
+        && std::any_of(view.load.aerationRuns.begin(), view.load.aerationRuns.end(),
+                       [&stated](const AerationRun& run) { return isImplausible(run, *stated); })) {
+        sink.add(Key::aerationImplausible, Outcome::waits);
     }
     if (!view.evidence.aeration) {
         sink.add(Key::aerationNotStated, Outcome::waits);
@@ -15,9 +32,9 @@ void aeration(const View& view, FindingSink& sink)
     const auto& cycleEnd = view.evidence.load.end;
     const AerationRun* open = nullptr;
     for (const AerationRun& run : view.load.aerationRuns) {
-        if (!cycleEnd || !stands(run.start, view.now) || run.start.happenedAt < *cycleEnd
-            || run.interrupted
-            || run.celsiusHundredths < view.sterilizer->aeration->celsiusHundredths) {
+        if (!cycleEnd || !stands(run.start, view.now)
+            || !isFromEndOn(run.start.happenedAt, *cycleEnd) || run.interrupted
+            || run.celsiusHundredths < stated->celsiusHundredths || isImplausible(run, *stated)) {
             continue;
         }
         if (run.end && stands(*run.end, view.now)

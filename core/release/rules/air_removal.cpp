@@ -17,10 +17,12 @@ bool applies(const View& view)
     return false;
 }
 
-/// A lead's cause and action for a failed test, recorded (or happened) after the failure's end.
-bool isRemedy(const View& view, const Resolution& resolution)
+/// A lead's known cause and action for a failed test, which happened after it.
+bool isRemedy(const View& view, const PastCycle& failed, const Resolution& resolution)
 {
-    return resolution.causeKnown && standsAs(resolution.act, Role::lead, view.now);
+    return resolution.causeKnown && isNamed(resolution.what)
+           && resolution.act.happenedAt >= *failed.times->endForOrder()
+           && standsAs(resolution.act, Role::lead, view.now);
 }
 
 bool passedBetween(const View& view, Instant from)
@@ -34,22 +36,18 @@ bool passedBetween(const View& view, Instant from)
 /// order.
 bool isPutRight(const View& view, const PastCycle& failed)
 {
-    const Instant end = *failed.times->endForOrder();
     const auto& resolutions = failed.cycle->resolutions;
     return std::any_of(resolutions.begin(), resolutions.end(), [&](const Resolution& each) {
-        return isRemedy(view, each) && each.act.recordedAt >= end
-               && passedBetween(view, each.act.recordedAt);
+        return isRemedy(view, failed, each) && passedBetween(view, each.act.recordedAt);
     });
 }
 
 /// The remedies that came in time as they happened but were recorded late.
 std::pmr::vector<const Act*> lateRemedies(const View& view, const PastCycle& failed)
 {
-    const Instant end = *failed.times->endForOrder();
     std::pmr::vector<const Act*> acts(view.memory);
     for (const Resolution& each : failed.cycle->resolutions) {
-        if (isRemedy(view, each) && each.act.happenedAt >= end
-            && passedBetween(view, each.act.happenedAt)) {
+        if (isRemedy(view, failed, each) && passedBetween(view, each.act.happenedAt)) {
             acts.push_back(&each.act);
         }
     }
@@ -110,8 +108,8 @@ std::pmr::vector<const Act*> failingActs(const View& view, const PastCycle& test
 void addPending(const PastCycle& test, FindingSink& sink)
 {
     const bool isVoid = test.test.result == TestResult::voided;
-    sink.add(isVoid ? Key::airRemovalVoid : Key::airRemovalNotRead, Outcome::waits,
-             test.cycle->lot);
+    sink.add(isVoid ? Key::airRemovalVoid : Key::airRemovalNotRead, Outcome::waits, test.cycle->lot)
+        .cause = isVoid ? test.test.voidedBy : Cause::none;
 }
 
 /// No pass before the load in its period: what came later in the period, or that nothing did.

@@ -7,6 +7,7 @@ Key keyOf(PendingWhy why)
 {
     switch (why) {
     case PendingWhy::unclear: return Key::biUnclear;
+    case PendingWhy::notRegistered: return Key::biNotRegistered;
     case PendingWhy::notStarted: return Key::biNotStarted;
     case PendingWhy::incubating: return Key::biIncubating;
     case PendingWhy::notCounted: return Key::biNotCounted;
@@ -22,8 +23,19 @@ Key keyOf(PendingWhy why)
 void bi(const View& view, FindingSink& sink)
 {
     // Only void and lost ones left: nothing can come any more that would show the load good.
-    const bool onlyVoid = view.bi == BiState::voided;
-    const Outcome ofVoid = view.biRequired && onlyVoid ? Outcome::fails : Outcome::note;
+    const bool onlyVoid = view.hasOnlyVoidVials;
+    const auto addVoid = [&](Key key, const LoadVial& each, const std::optional<Act>& act) {
+        const std::string_view id = each.vial->id;
+        if (view.biRequired && onlyVoid) {
+            return &sink.add(key, Outcome::fails, id);
+        }
+        if (!view.biRequired && !view.evidence.hasImplant
+            && each.judged.cause != Cause::processIndicator) {
+            return &sink.add(key, Outcome::note, id);
+        }
+        return act ? &sink.addReview(key, Reviewer::lead, id, *act)
+                   : &sink.addReview(key, Reviewer::lead, id, Instant{INT64_MIN}, {});
+    };
     const auto waits = [&view](PendingWhy why) {
         return view.biRequired || why == PendingWhy::unclear;
     };
@@ -35,6 +47,9 @@ void bi(const View& view, FindingSink& sink)
         anyUseful = anyUseful || state == VialState::negative || state == VialState::pending
                     || state == VialState::positive;
         const std::string_view id = each.vial->id;
+        if (each.judged.unclear && state != VialState::pending) {
+            sink.add(Key::biUnclear, Outcome::waits, id);
+        }
         switch (each.judged.state) {
         case VialState::negative: break;
         case VialState::positive: sink.add(Key::biPositive, Outcome::fails, id); break;
@@ -47,11 +62,16 @@ void bi(const View& view, FindingSink& sink)
             Finding& finding =
                 sink.add(keyOf(why), waits(why) ? Outcome::waits : Outcome::note, id);
             finding.changesAt = each.judged.changesAt;
-            finding.cause = why == PendingWhy::notCounted ? each.judged.cause : Cause::none;
+            finding.cause = each.judged.cause;
             break;
         }
-        case VialState::voided: sink.add(Key::biVoid, ofVoid, id).cause = each.judged.cause; break;
-        case VialState::lost: sink.add(Key::biLost, ofVoid, id); break;
+        case VialState::voided: {
+            const Cause cause = each.judged.cause;
+            addVoid(Key::biVoid, each, cause == Cause::voided ? each.vial->voided : std::nullopt)
+                ->cause = cause;
+            break;
+        }
+        case VialState::lost: addVoid(Key::biLost, each, each.vial->lost); break;
         }
     }
     if (view.biRequired && (view.vials.empty() || (anyElsewhere && !anyUseful))) {

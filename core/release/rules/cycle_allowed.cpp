@@ -9,61 +9,72 @@ namespace {
 
 enum class Match : std::uint8_t { no, unknown, yes };
 
-/// Takes the lines of a comparison together: any no is no, else any unknown is unknown.
+/// Takes the lines of a comparison together: any no is no, else any unknown is unknown. Keeps what
+/// the first no was about.
 class Comparison {
 public:
-    void add(Match line) { m_match = std::min(m_match, line); }
-    void add(bool known, bool agrees)
+    void add(bool known, bool agrees, Cause about)
     {
-        add(!known ? Match::unknown : agrees ? Match::yes : Match::no);
+        const Match line = !known ? Match::unknown : agrees ? Match::yes : Match::no;
+        if (line == Match::no && m_match != Match::no) {
+            m_firstNo = about;
+        }
+        m_match = std::min(m_match, line);
     }
     [[nodiscard]] Match match() const { return m_match; }
+    [[nodiscard]] Cause firstNo() const { return m_firstNo; }
 
 private:
     Match m_match = Match::yes;
+    Cause m_firstNo = Cause::none;
 };
 
 /// One allowed cycle of a device against the settings of the program, not against its readings.
-Match compare(const View& view, const AllowedCycle& allowed)
+Comparison compare(const View& view, const AllowedCycle& allowed)
 {
     const ProgramSettings& settings = view.specification->settings;
     const bool gas = isGas(allowed.method);
     const bool named = allowed.method != Method::unknown;
     Comparison lines;
-    lines.add(named && view.method != Method::unknown, allowed.method == view.method);
+    lines.add(named && view.method != Method::unknown, allowed.method == view.method,
+              Cause::method);
     if (allowed.method == Method::steam) {
         lines.add(allowed.airRemoval != AirRemoval::unknown
                       && view.airRemoval != AirRemoval::unknown,
-                  allowed.airRemoval == view.airRemoval);
+                  allowed.airRemoval == view.airRemoval, Cause::airRemoval);
     }
     if (named && (allowed.temperature || !gas)) {
         const bool known = allowed.temperature && settings.temperature;
-        lines.add(known, known
-                             && std::abs(temperatureUnits(*allowed.temperature)
-                                         - temperatureUnits(*settings.temperature))
-                                    <= view.policy.temperatureToleranceUnits);
+        lines.add(known,
+                  known
+                      && std::abs(temperatureUnits(*allowed.temperature)
+                                  - temperatureUnits(*settings.temperature))
+                             <= view.policy.temperatureToleranceUnits,
+                  Cause::temperature);
     }
     if (named && (allowed.leastMs || !gas)) {
         const bool known = allowed.leastMs && settings.exposureMs;
-        lines.add(known, known && *settings.exposureMs >= *allowed.leastMs);
+        lines.add(known, known && *settings.exposureMs >= *allowed.leastMs, Cause::exposureShort);
     }
     if (allowed.mostMs) {
         lines.add(settings.exposureMs.has_value(),
-                  settings.exposureMs && *settings.exposureMs <= *allowed.mostMs);
+                  settings.exposureMs && *settings.exposureMs <= *allowed.mostMs,
+                  Cause::exposureLong);
     }
     if (allowed.dryingMs) {
         lines.add(settings.dryingMs.has_value(),
-                  settings.dryingMs && *settings.dryingMs >= *allowed.dryingMs);
+                  settings.dryingMs && *settings.dryingMs >= *allowed.dryingMs, Cause::drying);
     }
     if (gas) {
         const std::string& program = view.specification->program;
-        lines.add(!allowed.program.empty() && !program.empty(), allowed.program == program);
+        lines.add(isNamed(allowed.program) && isNamed(program), allowed.program == program,
+                  Cause::program);
         const std::string_view model =
             view.sterilizer != nullptr ? std::string_view(view.sterilizer->model) : "";
-        lines.add(!allowed.sterilizerModel.empty() && !model.empty(),
-                  allowed.sterilizerModel == model);
+        lines.add(isNamed(allowed.sterilizerModel) && isNamed(model),
+                  allowed.sterilizerModel == model, Cause::model);
     }
-    return lines.match();
+    return lines;
 }
 
 bool noneRecorded(const Item& item)
@@ -92,12 +103,13 @@ void cycleAllowed(const View& view, std::size_t index, FindingSink& sink)
         }
         Match best = Match::no;
         for (const AllowedCycle& allowed : device.allowedCycles) {
-            best = std::max(best, compare(view, allowed));
+            best = std::max(best, compare(view, allowed).match());
         }
         if (best == Match::unknown) {
             sink.add(Key::itemCycleValueMissing, Outcome::waits, device.name);
         } else if (best == Match::no) {
-            sink.add(Key::itemCycleNotAllowed, Outcome::fails, device.name);
+            sink.add(Key::itemCycleNotAllowed, Outcome::fails, device.name).cause =
+                compare(view, device.allowedCycles.front()).firstNo();
         }
     }
     if (view.specification->extended) {

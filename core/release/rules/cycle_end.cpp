@@ -1,7 +1,9 @@
 #include "core/release/rules/rules.h"
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
+#include <vector>
 
 namespace loadwarden::rules {
 namespace {
@@ -26,6 +28,42 @@ Class classOf(const View& view, const std::string& code)
     return found;
 }
 
+/// Several alarms of one code are one finding, said where the first of them stands.
+void takeAlarms(const View& view, FindingSink& sink)
+{
+    std::pmr::vector<const Alarm*> byCode(view.memory);
+    for (const Alarm& alarm : view.load.alarms) {
+        byCode.push_back(&alarm);
+    }
+    std::sort(byCode.begin(), byCode.end(), [](const Alarm* a, const Alarm* b) {
+        return std::tie(a->code, a) < std::tie(b->code, b);
+    });
+    using Group = std::pair<std::size_t, std::size_t>;
+    std::pmr::vector<Group> groups(view.memory);
+    for (std::size_t i = 0; i < byCode.size(); ++i) {
+        if (i == 0 || byCode[i]->code != byCode[i - 1]->code) {
+            groups.emplace_back(i, i);
+        }
+        groups.back().second = i + 1;
+    }
+    std::sort(groups.begin(), groups.end(), [&byCode](const Group& a, const Group& b) {
+        return byCode[a.first] < byCode[b.first];
+    });
+    for (const auto& [first, last] : groups) {
+        const std::string& code = byCode[first]->code;
+        const Class effect = classOf(view, code);
+        if (effect == Class::exposureAffecting) {
+            sink.add(Key::alarmExposure, Outcome::fails, code);
+        } else if (effect == Class::notListed) {
+            std::pmr::vector<const Act*> same(view.memory);
+            for (std::size_t i = first; i < last; ++i) {
+                same.push_back(&byCode[i]->act);
+            }
+            sink.addReviewOfNewest(Key::alarmNotListed, Reviewer::lead, code, std::move(same));
+        }
+    }
+}
+
 } // namespace
 
 void cycleEnd(const View& view, FindingSink& sink)
@@ -39,25 +77,7 @@ void cycleEnd(const View& view, FindingSink& sink)
         const bool drying = load.abortPhase == AbortPhase::drying;
         sink.add(drying ? Key::cycleAbortedDrying : Key::cycleAborted, Outcome::fails);
     }
-    for (const Alarm& alarm : load.alarms) {
-        const Class effect = classOf(view, alarm.code);
-        if (effect == Class::exposureAffecting) {
-            sink.addOnce(Key::alarmExposure, Outcome::fails, alarm.code);
-        } else if (effect == Class::notListed) {
-            // Several alarms of one code are one finding, said where the first of them stands.
-            const auto isSame = [&alarm](const Alarm& other) { return other.code == alarm.code; };
-            if (&*std::find_if(load.alarms.begin(), load.alarms.end(), isSame) == &alarm) {
-                std::pmr::vector<const Act*> same(view.memory);
-                for (const Alarm& other : load.alarms) {
-                    if (isSame(other)) {
-                        same.push_back(&other.act);
-                    }
-                }
-                sink.addReviewOfNewest(Key::alarmNotListed, Reviewer::lead, alarm.code,
-                                       std::move(same));
-            }
-        }
-    }
+    takeAlarms(view, sink);
 }
 
 } // namespace loadwarden::rules

@@ -16,10 +16,10 @@ void immediate(const View& view, FindingSink& sink)
     } else if (*use.forStorage) {
         sink.add(Key::immediateForStorage, Outcome::fails);
     }
-    if (use.reason.empty()) {
+    if (!isNamed(use.reason)) {
         sink.add(Key::immediateReasonMissing, Outcome::waits);
     }
-    if (use.caseReference.empty()) {
+    if (!isNamed(use.caseReference)) {
         sink.add(Key::immediateCaseMissing, Outcome::waits);
     }
 }

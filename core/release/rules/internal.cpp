@@ -3,6 +3,15 @@
 namespace loadwarden::rules {
 namespace {
 
+/// Whether an item is in a rigid container of an immediate-use cycle, which stays closed until it
+/// is used.
+bool isReadOnOpening(const View& view, const Item& item)
+{
+    const Packaging* packaging = view.packagingOf(item);
+    return view.isImmediateUse() && packaging != nullptr
+           && packaging->form == PackageForm::rigidContainer;
+}
+
 void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indicator,
               const ChemicalJudgement& judged, bool required, FindingSink& sink)
 {
@@ -22,20 +31,16 @@ void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indic
         sink.addOnce(Key::itemInternalUnclear, Outcome::waits, place);
         break;
     case ChemicalState::invalid:
-        sink.addOnce(Key::itemInternalInvalid, required ? Outcome::waits : Outcome::note, place,
-                     judged.cause);
-        break;
-    case ChemicalState::unread: {
-        if (!required) {
-            break;
+    case ChemicalState::unread:
+        if (required && !judged.spoiled && isReadOnOpening(view, item)) {
+            sink.addOnce(Key::itemInternalOnOpening, Outcome::note, place);
+        } else if (judged.state == ChemicalState::invalid) {
+            sink.addOnce(Key::itemInternalInvalid, required ? Outcome::waits : Outcome::note, place,
+                         judged.cause);
+        } else if (required) {
+            sink.addOnce(Key::itemInternalNotRead, Outcome::waits, place);
         }
-        const Packaging* packaging = view.packagingOf(item);
-        const bool closed = view.isImmediateUse() && packaging != nullptr
-                            && packaging->form == PackageForm::rigidContainer;
-        sink.addOnce(closed ? Key::itemInternalOnOpening : Key::itemInternalNotRead,
-                     closed ? Outcome::note : Outcome::waits, place);
         break;
-    }
     }
 }
 

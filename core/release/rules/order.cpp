@@ -12,7 +12,11 @@ void order(const View& view, FindingSink& sink)
             sink.add(Key::orderDisagrees, Outcome::waits, past.cycle->lot);
         }
         const bool backwards = past.times->end && *past.times->start > *past.times->end;
-        if (load.start && (backwards || (!past.before && !past.after))) {
+        if (past.times->contradicted) {
+            sink.add(Key::orderHistoryDisagrees, Outcome::waits, past.cycle->lot);
+        }
+        if (load.start
+            && (backwards || (!past.before && !past.after) || overlap(*past.times, load))) {
             sink.add(Key::orderOverlaps, Outcome::waits, past.cycle->lot);
         }
     }

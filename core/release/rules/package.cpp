@@ -1,6 +1,8 @@
+#include "core/release/entry_cause.h"
 #include "core/release/rules/rules.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace loadwarden::rules {
 namespace {
@@ -12,18 +14,35 @@ bool anySays(const std::vector<PackageCheck>& checks, std::optional<bool> Packag
                        [&](const PackageCheck& check) { return check.*what == value; });
 }
 
+/// Whether an act happened before another or, at the same moment, was recorded before it.
+bool isOlder(const Act& act, const Act& than)
+{
+    return std::tie(act.happenedAt, act.recordedAt) < std::tie(than.happenedAt, than.recordedAt);
+}
+
 /// The newest check that counts: standing, and made after the cycle ended.
 const PackageCheck* newestCheck(const View& view, const Item& item)
 {
     const auto& end = view.evidence.load.end;
     const PackageCheck* newest = nullptr;
     for (const PackageCheck& check : item.checks) {
-        if (end && stands(check.act, view.now) && check.act.happenedAt >= *end
-            && (newest == nullptr || check.act.recordedAt >= newest->act.recordedAt)) {
+        if (end && stands(check.act, view.now) && isFromEndOn(check.act.happenedAt, *end)
+            && (newest == nullptr || !isOlder(check.act, newest->act))) {
             newest = &check;
         }
     }
     return newest;
+}
+
+/// Why the check that was recorded last does not count; none where there is no check.
+Cause causeOfLast(const View& view, const Item& item)
+{
+    const auto last = std::max_element(item.checks.rbegin(), item.checks.rend(),
+                                       [](const PackageCheck& a, const PackageCheck& b) {
+                                           return a.act.recordedAt < b.act.recordedAt;
+                                       });
+    return last == item.checks.rend() ? Cause::none
+                                      : causeOf(last->act, view.evidence.load.end, view.now);
 }
 
 void takeChecks(const View& view, const Item& item, FindingSink& sink)
@@ -40,8 +59,11 @@ void takeChecks(const View& view, const Item& item, FindingSink& sink)
     const PackageCheck* check = newestCheck(view, item);
     if (check == nullptr) {
         const bool lost = item.checkLost && stands(*item.checkLost, view.now);
-        sink.add(lost ? Key::itemCheckLost : Key::itemNotChecked,
-                 lost ? Outcome::fails : Outcome::waits);
+        if (lost) {
+            sink.add(Key::itemCheckLost, Outcome::fails);
+        } else {
+            sink.add(Key::itemNotChecked, Outcome::waits).cause = causeOfLast(view, item);
+        }
         return;
     }
     if (!check->dry || !check->intact || !check->sealed || !check->cooled || !check->labelAgrees) {

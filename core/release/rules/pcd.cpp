@@ -4,6 +4,18 @@
 
 namespace loadwarden::rules {
 
+namespace {
+
+/// What can no longer be read is only noted beside an accepted one; what can waits for it.
+void takeInvalid(const PcdIndicator& each, bool anyAccepted, FindingSink& sink)
+{
+    const bool noted = anyAccepted && (each.judged.spoiled || each.judged.cause == Cause::readLate);
+    sink.addOnce(noted ? Key::pcdInvalidNoted : Key::pcdInvalid,
+                 noted ? Outcome::note : Outcome::waits, each.pcd->id, each.judged.cause);
+}
+
+} // namespace
+
 void pcd(const View& view, FindingSink& sink)
 {
     const auto& indicators = view.pcdIndicators;
@@ -23,10 +35,7 @@ void pcd(const View& view, FindingSink& sink)
         case ChemicalState::accepted: break;
         case ChemicalState::rejected: sink.addOnce(Key::pcdRejected, Outcome::fails, where); break;
         case ChemicalState::unclear: sink.addOnce(Key::pcdUnclear, Outcome::waits, where); break;
-        case ChemicalState::invalid:
-            sink.addOnce(anyAccepted ? Key::pcdInvalidNoted : Key::pcdInvalid,
-                         anyAccepted ? Outcome::note : Outcome::waits, where, each.judged.cause);
-            break;
+        case ChemicalState::invalid: takeInvalid(each, anyAccepted, sink); break;
         case ChemicalState::unread: sink.addOnce(Key::pcdNotRead, Outcome::waits, where); break;
         }
     }

@@ -1,27 +1,16 @@
 #include "core/cycle/limits.h"
 #include "core/quantities/temperature.h"
+#include "core/release/entry_cause.h"
 #include "core/release/rules/rules.h"
+#include "core/release/rules/specification.h"
 
 #include <algorithm>
-#include <span>
 
 namespace loadwarden::rules {
 namespace {
 
-/// By how much a least limit of temperature may lie below the program's setting.
-constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50);
-
 /// How far above its setting no sensor reads: Fahrenheit typed as Celsius lies further.
 constexpr auto implausiblyAbove = TemperatureDifference::fromKelvinHundredths(30'00);
-
-bool isAsked(const View& view, Parameter parameter)
-{
-    if (view.method != Method::ethyleneOxide || view.sterilizer == nullptr) {
-        return true;
-    }
-    return (parameter != Parameter::concentration || view.sterilizer->recordsConcentration)
-           && (parameter != Parameter::humidity || view.sterilizer->recordsHumidity);
-}
 
 /// The readings outside one side of a limit.
 struct Outside {
@@ -48,6 +37,19 @@ struct Outside {
     }
 };
 
+/// Why the reading of a parameter that was recorded last does not count; none where there is none.
+Cause causeOfLast(const View& view, Parameter parameter)
+{
+    const ParameterReading* last = nullptr;
+    for (const ParameterReading& reading : view.load.readings) {
+        if (reading.parameter == parameter
+            && (last == nullptr || reading.act.recordedAt >= last->act.recordedAt)) {
+            last = &reading;
+        }
+    }
+    return last == nullptr ? Cause::none : causeOf(last->act, view.evidence.load.end, view.now);
+}
+
 void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
 {
     const std::string_view name = textOf(limit.parameter);
@@ -59,10 +61,10 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
         if (reading.parameter != limit.parameter) {
             continue;
         }
-        anyStanding =
-            anyStanding
-            || (stands(reading.act, view.now)
-                && (!view.evidence.load.end || reading.act.happenedAt >= *view.evidence.load.end));
+        anyStanding = anyStanding
+                      || (stands(reading.act, view.now)
+                          && (!view.evidence.load.end
+                              || isFromEndOn(reading.act.happenedAt, *view.evidence.load.end)));
         const LimitCheck least = checkLeast(limit, reading.value, view.evidence.record.atmosphere);
         const LimitCheck most = checkMost(limit, reading.value, view.evidence.record.atmosphere);
         needsAtmosphere = needsAtmosphere || least.against == Against::needsAtmosphere
@@ -89,64 +91,17 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
                            : sink.addReview(Key::physicalAbove, Reviewer::lead, name, above.newest,
                                             above.acts));
     }
-    if (!anyStanding && isAsked(view, limit.parameter)) {
+    if (!anyStanding && isRecorded(view, limit.parameter)) {
         const auto& lost = view.load.lostReadings;
         const bool isLost = std::any_of(lost.begin(), lost.end(), [&](const LostReading& each) {
             return each.parameter == limit.parameter && stands(each.act, view.now);
         });
-        sink.add(isLost ? Key::physicalLost : Key::physicalMissing,
-                 isLost ? Outcome::fails : Outcome::waits, name);
-    }
-}
-
-/// The least limits of a parameter, none where it has none.
-std::span<const Quantity> leastOf(const CycleSpecification& specification, Parameter parameter)
-{
-    const Limit* limit = findLimit(specification, parameter);
-    return limit == nullptr ? std::span<const Quantity>() : std::span(limit->least);
-}
-
-/// A cycle specification that says too little, or asks less of the record than its program is set
-/// to.
-void judgeSpecification(const View& view, FindingSink& sink)
-{
-    const CycleSpecification& specification = *view.specification;
-    const ProgramSettings& set = specification.settings;
-    const auto temperature = leastOf(specification, Parameter::temperature);
-    const auto exposure = leastOf(specification, Parameter::exposure);
-    const auto drying = leastOf(specification, Parameter::drying);
-    const auto missing = [&sink](bool isMissing, Parameter parameter) {
-        if (isMissing) {
-            sink.add(Key::physicalLimitsMissing, Outcome::waits, textOf(parameter));
+        if (isLost) {
+            sink.add(Key::physicalLost, Outcome::fails, name);
+        } else {
+            sink.add(Key::physicalMissing, Outcome::waits, name).cause =
+                causeOfLast(view, limit.parameter);
         }
-    };
-    missing(exposure.empty()
-                || std::any_of(exposure.begin(), exposure.end(),
-                               [](const Quantity& least) { return least.thousandths <= 0; }),
-            Parameter::exposure);
-    missing(temperature.empty() && !isGas(view.method), Parameter::temperature);
-    missing(drying.empty() && set.dryingMs && *set.dryingMs > 0, Parameter::drying);
-
-    const auto milder = [&sink](std::span<const Quantity> least, Parameter parameter,
-                                const auto& isMilder) {
-        const auto found = std::find_if(least.begin(), least.end(), isMilder);
-        if (found != least.end()) {
-            sink.add(Key::physicalLimitMilder, Outcome::waits, textOf(parameter)).limit = *found;
-        }
-    };
-    if (set.temperature && (view.method == Method::steam || view.method == Method::dryHeat)) {
-        const std::int64_t least = temperatureUnits(*set.temperature) - settingAllowance.units();
-        milder(temperature, Parameter::temperature,
-               [least](const Quantity& limit) { return temperatureUnits(limit) < least; });
-    }
-    const auto shorter = [](std::int64_t setMs) {
-        return [setMs](const Quantity& limit) { return milliseconds(limit) < setMs; };
-    };
-    if (set.exposureMs) {
-        milder(exposure, Parameter::exposure, shorter(*set.exposureMs));
-    }
-    if (set.dryingMs) {
-        milder(drying, Parameter::drying, shorter(*set.dryingMs));
     }
 }
 

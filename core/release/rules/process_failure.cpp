@@ -11,16 +11,17 @@ bool isFailure(const View& view, const PastCycle& past)
            || (cycle.kind == CycleKind::leak && past.test.result == TestResult::failed);
 }
 
-/// Whether the load is free of it: a lead said cause, action and reach, and everything that leads
-/// said of it frees this load.
-bool isFreed(const View& view, const HistoryCycle& cycle)
+/// Whether the load is free of it: a lead said cause, action and reach after it happened, and
+/// everything that leads said of it frees this load.
+bool isFreed(const View& view, const PastCycle& past)
 {
+    const Instant end = *past.times->endForOrder();
     bool any = false;
-    for (const Resolution& resolution : cycle.resolutions) {
+    for (const Resolution& resolution : past.cycle->resolutions) {
         if (!standsAs(resolution.act, Role::lead, view.now)) {
             continue;
         }
-        any = true;
+        any = any || (isNamed(resolution.what) && resolution.act.happenedAt >= end);
         const bool frees = resolution.causeKnown
                            && (resolution.reach == Reach::thatLoad
                                || (view.hasStart() && resolution.act.recordedAt <= view.start()));
@@ -36,7 +37,7 @@ bool isFreed(const View& view, const HistoryCycle& cycle)
 void processFailure(const View& view, FindingSink& sink)
 {
     for (const PastCycle& past : view.history) {
-        if (!past.before || !isFailure(view, past) || isFreed(view, *past.cycle)) {
+        if (!past.before || !isFailure(view, past) || isFreed(view, past)) {
             continue;
         }
         std::pmr::vector<const Act*> acts(view.memory);

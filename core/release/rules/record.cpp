@@ -38,7 +38,7 @@ void record(const View& view, FindingSink& sink)
     };
     missing(view.sterilizer == nullptr, "sterilizer");
     missing(view.specification == nullptr, "specification");
-    missing(load.lot.empty(), "lot");
+    missing(!isNamed(load.lot), "lot");
     missing(!load.start, "start");
     missing(!load.end, "end");
     missing(!isNamed(load.operatedBy), "operator");

@@ -9,6 +9,7 @@ void reviews(const View& view, FindingSink& sink)
             sink.addOnce(Key::reviewNotIsolated, Outcome::fails, review.finding);
         }
     }
+    sink.sayUncountedReviews();
 }
 
 } // namespace loadwarden::rules

@@ -20,10 +20,11 @@ void routineBi(const View& view, FindingSink& sink)
         pending = pending || state == BiState::pending;
     };
     take(view.bi);
-    if (!view.cycleType.empty()) {
+    if (isKnownCycleType(view.cycleType)) {
         for (const PastCycle& past : view.history) {
             const std::int32_t day = past.times->day->days;
-            if (past.cycle->cycleType == view.cycleType && day >= first && day <= today) {
+            if (isSameCycleType(past.cycle->cycleType, view.cycleType) && day >= first
+                && day <= today) {
                 take(past.bi);
             }
         }

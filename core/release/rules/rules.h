@@ -28,6 +28,7 @@ void aeration(const View& view, FindingSink& sink);
 void peroxide(const View& view, FindingSink& sink);
 void immediate(const View& view, FindingSink& sink);
 void reviews(const View& view, FindingSink& sink);
+void voiding(const View& view, FindingSink& sink);
 
 void wasInside(const View& view, std::size_t item, FindingSink& sink);
 void external(const View& view, std::size_t item, FindingSink& sink);

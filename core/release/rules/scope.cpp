@@ -8,7 +8,7 @@ namespace {
 
 bool isSameKnownType(std::string_view a, std::string_view b)
 {
-    return !a.empty() && a == b;
+    return isKnownCycleType(a) && isSameCycleType(a, b);
 }
 
 /// Whether a negative of the same type lies between the load and a positive after it: one before
@@ -65,10 +65,13 @@ void scope(const View& view, FindingSink& sink)
         if (past.bi != BiState::positive) {
             continue;
         }
-        const bool otherType = view.policy.scopeBy == ScopeBy::cycleType && !view.cycleType.empty()
-                               && !past.cycle->cycleType.empty()
-                               && view.cycleType != past.cycle->cycleType;
-        if (otherType || isClearedBefore(view, past) || isClosed(view, past)) {
+        if (isClearedBefore(view, past) || isClosed(view, past)) {
+            continue;
+        }
+        const std::string& type = past.cycle->cycleType;
+        if (view.policy.scopeBy == ScopeBy::cycleType && isKnownCycleType(view.cycleType)
+            && isKnownCycleType(type) && !isSameCycleType(view.cycleType, type)) {
+            sink.add(Key::scopeOtherType, Outcome::note, past.cycle->lot);
             continue;
         }
         const std::pmr::vector<const Act*> acts = positiveActs(past.cycle->vials, view.memory);

@@ -17,8 +17,8 @@ bool isLifted(const View& view, Instant from, Instant known)
 {
     const auto& service = view.sterilizer->service;
     return std::any_of(service.begin(), service.end(), [&](const ServiceEntry& entry) {
-        return isReturn(entry, view.now) && entry.act.recordedAt >= from
-               && entry.act.recordedAt >= known && entry.act.recordedAt <= view.start();
+        return isReturn(entry, view.now) && entry.act.happenedAt >= from
+               && entry.act.happenedAt >= known && entry.act.recordedAt <= view.start();
     });
 }
 
@@ -57,53 +57,80 @@ void takeEntry(const View& view, const ServiceEntry& entry, FindingSink& sink)
     }
 }
 
-/// The moment from which a past cycle is known to hold the sterilizer, and the acts that show it.
-std::optional<Instant> holdKnown(const View& view, const PastCycle& past,
-                                 std::pmr::vector<const Act*>& acts)
+/// What of a past cycle holds the sterilizer and was not lifted before the load began.
+class Holds {
+public:
+    Holds(const View& view, const PastCycle& past) : m_view(view), m_past(past), m_acts(view.memory)
+    {
+    }
+
+    /// A hold known at a moment; the acts that show it are added apart.
+    void take(Instant known)
+    {
+        if (isLifted(m_view, *m_past.times->endForOrder(), known)) {
+            return;
+        }
+        m_knownAtStart = m_knownAtStart || known <= m_view.start();
+        m_latest = std::max(m_latest.value_or(known), known);
+    }
+    [[nodiscard]] std::pmr::vector<const Act*>& acts() { return m_acts; }
+
+    void say(FindingSink& sink)
+    {
+        const std::string& lot = m_past.cycle->lot;
+        if (m_knownAtStart) {
+            sink.addOnce(Key::sterilizerHeld, Outcome::fails, lot);
+        } else if (m_latest) {
+            std::erase_if(m_acts, [this](const Act* act) { return act->recordedAt != *m_latest; });
+            sink.addReview(Key::sterilizerHoldNotKnown, Reviewer::supervisor, lot, *m_latest,
+                           m_acts);
+        }
+    }
+
+private:
+    const View& m_view;
+    const PastCycle& m_past;
+    std::pmr::vector<const Act*> m_acts;
+    bool m_knownAtStart = false;
+    std::optional<Instant> m_latest;
+};
+
+/// Each positive vial of a past cycle is a hold of its own: a return to service answers the growth
+/// that was known then, not what grew later.
+void takeVials(const View& view, const PastCycle& past, Holds& holds)
 {
-    std::optional<Instant> known;
-    const auto take = [&known](Instant at) { known = std::min(known.value_or(at), at); };
-    if (past.bi == BiState::positive) {
-        const CycleContext context = contextOf(*past.cycle, *past.times);
-        for (const Vial& vial : past.cycle->vials) {
-            const VialJudgement judged =
-                judgeVial(vial, context, true, view.biological, view.evidence.known, view.now);
-            if (judged.positiveBy != nullptr) {
-                take(judged.positiveSince);
-                acts.push_back(judged.positiveBy);
-                for (const IndicatorReading& reading : vial.readings) {
-                    if (reading.seen == Seen::growth) {
-                        acts.push_back(&reading.act);
-                    }
-                }
+    const CycleContext context = contextOf(*past.cycle, *past.times);
+    for (const Vial& vial : past.cycle->vials) {
+        const VialJudgement judged =
+            judgeVial(vial, context, true, view.biological, view.evidence.known, view.now);
+        if (judged.positiveBy == nullptr) {
+            continue;
+        }
+        holds.take(judged.positiveSince);
+        holds.acts().push_back(judged.positiveBy);
+        for (const IndicatorReading& reading : vial.readings) {
+            if (reading.seen == Seen::growth) {
+                holds.acts().push_back(&reading.act);
             }
         }
     }
-    const bool holdsWhenFailed =
-        past.cycle->kind == CycleKind::bowieDick || past.cycle->kind == CycleKind::qualification;
-    if (holdsWhenFailed && past.test.result == TestResult::failed) {
-        take(past.test.failedSince.value_or(*past.times->endForOrder()));
-        const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
-        (void)judgeTestCycle(*past.cycle, *past.times, around, view.evidence.known, view.policy,
-                             view.now, nullptr, &acts);
-    }
-    return known;
 }
 
 void takePast(const View& view, const PastCycle& past, FindingSink& sink)
 {
-    std::pmr::vector<const Act*> acts(view.memory);
-    const auto known = holdKnown(view, past, acts);
-    if (!known || isLifted(view, *past.times->endForOrder(), *known)) {
-        return;
+    Holds holds(view, past);
+    if (past.bi == BiState::positive) {
+        takeVials(view, past, holds);
     }
-    if (*known <= view.start()) {
-        sink.addOnce(Key::sterilizerHeld, Outcome::fails, past.cycle->lot);
-        return;
+    const bool holdsWhenFailed =
+        past.cycle->kind == CycleKind::bowieDick || past.cycle->kind == CycleKind::qualification;
+    if (holdsWhenFailed && past.test.result == TestResult::failed) {
+        holds.take(past.test.failedSince.value_or(*past.times->endForOrder()));
+        const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
+        (void)judgeTestCycle(*past.cycle, *past.times, around, view.evidence.known, view.policy,
+                             view.now, nullptr, &holds.acts());
     }
-    std::erase_if(acts, [&known](const Act* act) { return act->recordedAt != *known; });
-    sink.addReview(Key::sterilizerHoldNotKnown, Reviewer::supervisor, past.cycle->lot, *known,
-                   acts);
+    holds.say(sink);
 }
 
 } // namespace

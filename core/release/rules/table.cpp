@@ -52,6 +52,7 @@ RuleTable allRules()
         LoadRule{RuleId::peroxide, rules::peroxide},
         LoadRule{RuleId::immediate, rules::immediate},
         LoadRule{RuleId::reviews, rules::reviews},
+        LoadRule{RuleId::voiding, rules::voiding},
     };
     static constexpr std::array items{
         ItemRule{RuleId::wasInside, rules::wasInside},

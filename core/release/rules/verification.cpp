@@ -14,15 +14,25 @@ void verification(const View& view, FindingSink& sink)
     }
     const auto& end = view.evidence.load.end;
     const auto covers = [&](const Act& act) {
-        return standing(act) && end && act.happenedAt >= *end
+        return standing(act) && end && isFromEndOn(act.happenedAt, *end)
                && (!load.printout || act.happenedAt >= load.printout->act.recordedAt)
                && std::all_of(load.readings.begin(), load.readings.end(),
                               [&act](const ParameterReading& reading) {
                                   return act.happenedAt >= reading.act.recordedAt;
                               });
     };
-    if (std::none_of(load.verifications.begin(), load.verifications.end(), covers)) {
+    bool any = false;
+    bool byAnother = false;
+    for (const Act& act : load.verifications) {
+        if (covers(act)) {
+            any = true;
+            byAnother = byAnother || !isSamePerson(act.by, load.operatedBy);
+        }
+    }
+    if (!any) {
         sink.add(Key::verificationStale, Outcome::waits);
+    } else if (!byAnother) {
+        sink.add(Key::verificationByOperator, Outcome::note);
     }
 }
 

@@ -35,6 +35,13 @@ const std::vector<Carrier>& carriers()
         {Key::testBiVoid, waits},
         {Key::biNotCounted, waits},
         {Key::biNotCounted, note},
+        {Key::biNotRegistered, waits},
+        {Key::printoutMissing, waits},
+        {Key::physicalMissing, waits},
+        {Key::itemNotChecked, waits},
+        {Key::airRemovalVoid, waits},
+        {Key::itemCycleNotAllowed, fails},
+        {Key::reviewNotCounted, note},
     };
     return all;
 }

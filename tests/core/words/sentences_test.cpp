@@ -48,7 +48,7 @@ TEST(Sentences, AMilderLimitAndAnImplausibleReadingAreNamedAsTyped)
                 HasSubstr("program is set to: exposure time, least limit 3.5 min."));
     finding = make(Key::physicalImplausible, Outcome::waits, "temperature");
     finding.value = Quantity{Unit::celsius, 270'000};
-    EXPECT_THAT(say(finding, HouseStyle{}).says, HasSubstr("read: temperature, 270 °C."));
+    EXPECT_THAT(say(finding, HouseStyle{}).says, HasSubstr("by itself: temperature, 270 °C."));
 }
 
 // Common practice, no source: another program's printout proves nothing, whoever signs for it.
@@ -58,11 +58,11 @@ TEST(Sentences, ConfirmationIsOfferedOnlyWhereItHelps)
         EXPECT_THAT(said(Key::printoutDiffers, Outcome::waits, field).next,
                     AllOf(HasSubstr("correct what was typed wrong"), Not(HasSubstr("confirm"))));
         EXPECT_THAT(said(Key::printoutIncomplete, Outcome::waits, field).next,
-                    HasSubstr("confirm that the record is right"));
+                    HasSubstr("confirm the record in this one thing"));
     }
     for (const char* field : {"counter", "start", "end"}) {
         EXPECT_THAT(said(Key::printoutDiffers, Outcome::waits, field).next,
-                    HasSubstr("confirm that"));
+                    HasSubstr("confirm it in this one thing"));
     }
 }
 
@@ -212,7 +212,8 @@ TEST(Sentences, ARejectionCountsEvenFromAnExpiredIndicator)
 // 132 °C 4 min: CDC Guideline (2008), Table 7. 135 °C 3 min: ANSI/AAMI ST79 (from memory).
 TEST(Sentences, HotterAndShorterIsNotMore)
 {
-    const Finding finding = make(Key::itemCycleNotAllowed, Outcome::fails, "D-1");
+    Finding finding = make(Key::itemCycleNotAllowed, Outcome::fails, "D-1");
+    finding.cause = Cause::temperature;
     EXPECT_THAT(say(finding, HouseStyle{{}, false}).says,
                 HasSubstr("135 °C for 3 min does not stand in for 132 °C for 4 min"));
     EXPECT_THAT(say(finding, HouseStyle{{}, true}).says,

@@ -1,0 +1,100 @@
+#include "core/store/journal_reader.h"
+
+#include <utility>
+
+namespace loadwarden {
+namespace {
+
+constexpr std::int64_t blockSize = 256;
+
+StoredEntry entryOf(const Statement& row)
+{
+    StoredEntry entry;
+    entry.seq = row.integer(0);
+    const auto hash = parseHash(row.text(1));
+    if (!hash) {
+        throw engineError(StoreFault::damaged,
+                          "entry " + std::to_string(entry.seq) + " has no hash");
+    }
+    entry.hash = *hash;
+    entry.bytes = row.bytes(2);
+    return entry;
+}
+
+std::string columns(const Dialect& dialect)
+{
+    return "SELECT e.seq, e.hash, " + dialect.bytesOf("e.bytes") + " FROM ";
+}
+
+} // namespace
+
+EntryCursor::EntryCursor(ReadSnapshot& snapshot, std::string subject, std::int64_t first,
+                         std::int64_t last)
+    : m_snapshot(&snapshot), m_subject(std::move(subject)), m_next(first), m_last(last)
+{
+}
+
+void EntryCursor::fetch()
+{
+    m_block.clear();
+    m_taken = 0;
+    const bool all = m_subject.empty();
+    const std::string by = all ? "e" : "s";
+    Statement rows = m_snapshot->statement(
+        columns(m_snapshot->dialect())
+        + (all ? "j_entry e WHERE "
+               : "p_subject s JOIN j_entry e ON e.seq = s.seq WHERE s.subject = :subject AND ")
+        + by + ".seq >= :first AND " + by + ".seq <= :last ORDER BY " + by + ".seq LIMIT :limit");
+    if (!all) {
+        rows.bind(":subject", m_subject);
+    }
+    rows.bind(":first", m_next).bind(":last", m_last).bind(":limit", blockSize);
+    while (rows.step()) {
+        m_block.push_back(entryOf(rows));
+    }
+    m_end = static_cast<std::int64_t>(m_block.size()) < blockSize;
+    if (!m_block.empty()) {
+        m_next = m_block.back().seq + 1;
+    }
+}
+
+std::optional<StoredEntry> EntryCursor::next()
+{
+    if (m_taken == m_block.size() && !m_end) {
+        fetch();
+    }
+    if (m_taken == m_block.size()) {
+        return std::nullopt;
+    }
+    return std::move(m_block[m_taken++]);
+}
+
+Head JournalReader::head()
+{
+    Statement row = m_snapshot.statement("SELECT seq, hash FROM p_head WHERE one = 1");
+    if (!row.step()) {
+        return {};
+    }
+    const auto hash = parseHash(row.text(1));
+    if (!hash) {
+        throw engineError(StoreFault::damaged, "p_head has no hash");
+    }
+    return {row.integer(0), *hash};
+}
+
+std::optional<StoredEntry> JournalReader::entry(std::int64_t seq)
+{
+    return range(seq, seq).next();
+}
+
+EntryCursor JournalReader::range(std::int64_t first, std::int64_t last)
+{
+    return {m_snapshot, "", first, last};
+}
+
+EntryCursor JournalReader::about(std::string subject, std::int64_t first, std::int64_t last)
+{
+    return {m_snapshot, std::move(subject), first, last};
+}
+
+} // namespace loadwarden
