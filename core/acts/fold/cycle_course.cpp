@@ -116,7 +116,7 @@ void foldCourse(Folding& folding, CycleFold& into, bool own)
     bool aborted = false;
     for (const auto& value : ended.values) {
         aborted = aborted || value.act->outcome == CycleOutcome::aborted;
-        if (!isSigned(actOf(*value.fact, *value.entry))) {
+        if (!isSigned(actOf(*value.entry))) {
             folding.misfit(*value.entry, MisfitWhy::unsignedFact);
             continue;
         }

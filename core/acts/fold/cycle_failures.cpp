@@ -57,7 +57,7 @@ void addAlarms(Folding& folding, CycleFold& into)
     std::vector<ListedAlarm> listed;
     folding.eachValue<AlarmClassed>(
         into.sterilizer, false,
-        [&](const Fact&, const Entry&, const AlarmClassed& act) { listed.push_back(act.alarm); });
+        [&](const Entry&, const AlarmClassed& act) { listed.push_back(act.alarm); });
     for (const Alarm& alarm : into.load.alarms) {
         bool isClassed = false;
         bool affects = false;
@@ -83,16 +83,16 @@ void addAlarms(Folding& folding, CycleFold& into)
 void foldFailures(Folding& folding, CycleFold& into, bool own)
 {
     HistoryCycle& cycle = into.cycle;
-    folding.eachValue<FailureRecorded>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const FailureRecorded& act) {
-            cycle.failures.push_back({act.kind, actOf(fact, entry)});
-        });
+    folding.eachValue<FailureRecorded>(into.id, own,
+                                       [&](const Entry& entry, const FailureRecorded& act) {
+                                           cycle.failures.push_back({act.kind, actOf(entry)});
+                                       });
     folding.eachValue<FailureResolved>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const FailureResolved& act) {
+        into.id, own, [&](const Entry& entry, const FailureResolved& act) {
             cycle.resolutions.push_back({.causeKnown = act.causeKnown,
                                          .reach = act.reach,
                                          .what = act.what,
-                                         .act = actOf(fact, entry)});
+                                         .act = actOf(entry)});
         });
     if (into.isTest()) {
         return;

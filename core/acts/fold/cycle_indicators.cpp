@@ -97,30 +97,28 @@ private:
 void foldIndicators(Folding& folding, CycleFold& into, bool own)
 {
     Placing placing(folding, into, own);
-    folding.eachValue<PcdPlaced>(into.id, own,
-                                 [&](const Fact&, const Entry& entry, const PcdPlaced& act) {
-                                     const std::string_view pcd = entry.subject("pd");
-                                     pcdOf(into.load, pcd);
-                                     for (const PlacedIndicator& each : act.indicators) {
-                                         placing.chemical(pcd, each);
-                                     }
-                                     for (const PlacedIndicator& each : act.vials) {
-                                         placing.vial(pcd, each);
-                                     }
-                                 });
+    folding.eachValue<PcdPlaced>(into.id, own, [&](const Entry& entry, const PcdPlaced& act) {
+        const std::string_view pcd = entry.subject("pd");
+        pcdOf(into.load, pcd);
+        for (const PlacedIndicator& each : act.indicators) {
+            placing.chemical(pcd, each);
+        }
+        for (const PlacedIndicator& each : act.vials) {
+            placing.vial(pcd, each);
+        }
+    });
     const bool isSheet = into.purpose == Purpose::bowieDick;
-    folding.eachValue<SheetPlaced>(
-        into.id, own, [&](const Fact&, const Entry& entry, const SheetPlaced& act) {
-            const PlacedIndicator placed{.id = std::string(entry.subject("ci")),
-                                         .product = act.product,
-                                         .lot = act.lot,
-                                         .place = {}};
-            if (isSheet) {
-                placing.sheet(placed);
-            } else {
-                placing.chemical(placed.id, placed);
-            }
-        });
+    folding.eachValue<SheetPlaced>(into.id, own, [&](const Entry& entry, const SheetPlaced& act) {
+        const PlacedIndicator placed{.id = std::string(entry.subject("ci")),
+                                     .product = act.product,
+                                     .lot = act.lot,
+                                     .place = {}};
+        if (isSheet) {
+            placing.sheet(placed);
+        } else {
+            placing.chemical(placed.id, placed);
+        }
+    });
     for (const std::uint32_t index : folding.book().about(into.id)) {
         const Fact& fact = folding.book().facts()[index];
         if (!fact.stands() || !saysSomething(fact.origin->act)) {

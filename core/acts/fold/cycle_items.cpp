@@ -110,30 +110,27 @@ void foldPackage(Folding& folding, Item& item, const std::string& id, const Cycl
                  bool own)
 {
     const auto here = [&into](const Entry& entry) { return entry.isAbout(into.id); };
-    folding.eachValue<PackageChecked>(
-        id, own, [&](const Fact& fact, const Entry& entry, const PackageChecked& act) {
-            if (here(entry)) {
-                item.checks.push_back({.cooled = act.cooled,
-                                       .dry = act.dry,
-                                       .intact = act.intact,
-                                       .sealed = act.sealed,
-                                       .labelAgrees = act.labelAgrees,
-                                       .act = actOf(fact, entry)});
-            }
-        });
-    folding.eachValue<PackageCheckLost>(
-        id, own, [&](const Fact& fact, const Entry& entry, const PackageCheckLost&) {
-            if (here(entry) && !item.checkLost) {
-                item.checkLost = actOf(fact, entry);
-            }
-        });
-    folding.eachValue<ItemConfirmed>(
-        id, own, [&](const Fact& fact, const Entry& entry, const ItemConfirmed&) {
-            const Act act = actOf(fact, entry);
-            if (here(entry) && (!item.confirmed || item.confirmed->role < Role::lead)) {
-                item.confirmed = act;
-            }
-        });
+    folding.eachValue<PackageChecked>(id, own, [&](const Entry& entry, const PackageChecked& act) {
+        if (here(entry)) {
+            item.checks.push_back({.cooled = act.cooled,
+                                   .dry = act.dry,
+                                   .intact = act.intact,
+                                   .sealed = act.sealed,
+                                   .labelAgrees = act.labelAgrees,
+                                   .act = actOf(entry)});
+        }
+    });
+    folding.eachValue<PackageCheckLost>(id, own, [&](const Entry& entry, const PackageCheckLost&) {
+        if (here(entry) && !item.checkLost) {
+            item.checkLost = actOf(entry);
+        }
+    });
+    folding.eachValue<ItemConfirmed>(id, own, [&](const Entry& entry, const ItemConfirmed&) {
+        const Act act = actOf(entry);
+        if (here(entry) && (!item.confirmed || item.confirmed->role < Role::lead)) {
+            item.confirmed = act;
+        }
+    });
 }
 
 } // namespace

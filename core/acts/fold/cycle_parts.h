@@ -42,11 +42,16 @@ template <class Act>
 [[nodiscard]] Said<Act> saidOf(Folding& folding, std::string_view id, bool own, bool unsignedToo)
 {
     Said<Act> said;
-    folding.eachValue<Act>(id, own, [&](const Fact& fact, const Entry& entry, const Act& act) {
-        if (unsignedToo || isSigned(actOf(fact, entry))) {
-            said.values.push_back({&fact, &entry, &act});
-        } else {
-            folding.misfit(entry, MisfitWhy::unsignedFact);
+    folding.each<Act>(id, own, [&](const Fact& fact) {
+        if (!fact.stands()) {
+            return;
+        }
+        for (const Entry* const entry : fact.counting) {
+            if (unsignedToo || isSigned(actOf(*entry))) {
+                said.values.push_back({&fact, entry, &std::get<Act>(entry->act)});
+            } else {
+                folding.misfit(*entry, MisfitWhy::unsignedFact);
+            }
         }
     });
     return said;
@@ -58,13 +63,12 @@ template <class Act>
                                                         Role least = Role::operating)
 {
     for (const auto& value : said.values) {
-        const ::loadwarden::Act act = actOf(*value.fact, *value.entry);
+        const ::loadwarden::Act act = actOf(*value.entry);
         if (isSigned(act) && act.role >= least) {
             return act;
         }
     }
-    return said.empty() ? std::nullopt
-                        : std::optional(actOf(*said.first().fact, *said.first().entry));
+    return said.empty() ? std::nullopt : std::optional(actOf(*said.first().entry));
 }
 
 void foldCourse(Folding& folding, CycleFold& into, bool own);

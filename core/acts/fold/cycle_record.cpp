@@ -37,7 +37,7 @@ void foldPrintout(Folding& folding, CycleFold& into, bool own)
                                   .counter = first.counter,
                                   .start = instantOf(first.start),
                                   .end = instantOf(first.end),
-                                  .act = actOf(*said.first().fact, *said.first().entry)};
+                                  .act = actOf(*said.first().entry)};
 }
 
 void foldAeration(Folding& folding, CycleFold& into, bool own)
@@ -51,7 +51,7 @@ void foldAeration(Folding& folding, CycleFold& into, bool own)
         return std::ranges::find(runs, entry.subject("ar"), &Run::id);
     };
     folding.eachValue<AerationStarted>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const AerationStarted& act) {
+        into.id, own, [&](const Entry& entry, const AerationStarted& act) {
             const std::int64_t celsius = act.celsius.thousandths / 10;
             if (const auto run = runOf(entry); run != runs.end()) {
                 run->run.celsiusHundredths = std::min(run->run.celsiusHundredths, celsius);
@@ -59,17 +59,17 @@ void foldAeration(Folding& folding, CycleFold& into, bool own)
                 return;
             }
             runs.push_back(
-                {entry.subject("ar"), {.start = actOf(fact, entry), .celsiusHundredths = celsius}});
+                {entry.subject("ar"), {.start = actOf(entry), .celsiusHundredths = celsius}});
         });
     const auto close = [&](std::optional<Act> AerationRun::*how) {
-        return [&, how](const Fact& fact, const Entry& entry, const auto&) {
+        return [&, how](const Entry& entry, const auto&) {
             const auto run = runOf(entry);
             if (run == runs.end()) {
                 folding.misfit(entry, MisfitWhy::notOpen);
             } else if (run->run.*how) {
                 folding.misfit(entry, MisfitWhy::saidTwice);
             } else {
-                run->run.*how = actOf(fact, entry);
+                run->run.*how = actOf(entry);
             }
         };
     };
@@ -84,11 +84,11 @@ void foldImmediateUse(Folding& folding, CycleFold& into, bool own)
 {
     ImmediateUse& use = into.load.immediateUse;
     folding.eachValue<ImmediateUseStated>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const ImmediateUseStated& act) {
+        into.id, own, [&](const Entry& entry, const ImmediateUseStated& act) {
             if (act.forStorage && !use.forStorage.value_or(false)) {
                 use.forStorage = act.forStorage;
             }
-            if (!isSigned(actOf(fact, entry))) {
+            if (!isSigned(actOf(entry))) {
                 folding.misfit(entry, MisfitWhy::unsignedFact);
                 return;
             }
@@ -105,40 +105,38 @@ void foldSterilizersRecord(Folding& folding, CycleFold& into, bool own)
     foldPrintout(folding, into, own);
     load.printoutLost = firstAct(saidOf<PrintoutLost>(folding, into.id, own, true));
     folding.eachValue<PrintoutAnswered>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const PrintoutAnswered& act) {
-            load.printoutAnswers.push_back({act.answer, actOf(fact, entry)});
+        into.id, own, [&](const Entry& entry, const PrintoutAnswered& act) {
+            load.printoutAnswers.push_back({act.answer, act.field, actOf(entry)});
         });
-    folding.eachValue<PhysicalRead>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const PhysicalRead& act) {
-            load.readings.push_back({.parameter = act.parameter,
-                                     .value = act.value.value,
-                                     .typed = act.value.typed,
-                                     .act = actOf(fact, entry)});
-        });
-    folding.eachValue<PhysicalLost>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const PhysicalLost& act) {
-            load.lostReadings.push_back({act.parameter, actOf(fact, entry)});
-        });
-    folding.eachValue<PhysicalVerified>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const PhysicalVerified&) {
-            load.verifications.push_back(actOf(fact, entry));
-        });
-    folding.eachValue<AlarmRecorded>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const AlarmRecorded& act) {
-            load.alarms.push_back({act.code, actOf(fact, entry)});
-        });
+    folding.eachValue<PhysicalRead>(into.id, own, [&](const Entry& entry, const PhysicalRead& act) {
+        load.readings.push_back({.parameter = act.parameter,
+                                 .value = act.value.value,
+                                 .typed = act.value.typed,
+                                 .act = actOf(entry)});
+    });
+    folding.eachValue<PhysicalLost>(into.id, own, [&](const Entry& entry, const PhysicalLost& act) {
+        load.lostReadings.push_back({act.parameter, actOf(entry)});
+    });
+    folding.eachValue<PhysicalVerified>(into.id, own,
+                                        [&](const Entry& entry, const PhysicalVerified&) {
+                                            load.verifications.push_back(actOf(entry));
+                                        });
+    folding.eachValue<AlarmRecorded>(into.id, own,
+                                     [&](const Entry& entry, const AlarmRecorded& act) {
+                                         load.alarms.push_back({act.code, actOf(entry)});
+                                     });
     foldAeration(folding, into, own);
     foldImmediateUse(folding, into, own);
     // What the author of a review had seen is known only when everything has been folded.
-    folding.eachValue<ReviewRecorded>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const ReviewRecorded& act) {
-            load.reviews.push_back({.finding = act.finding,
-                                    .subject = act.subject,
-                                    .answer = act.answer,
-                                    .why = act.why,
-                                    .newestSeen = Instant{},
-                                    .act = actOf(fact, entry)});
-        });
+    folding.eachValue<ReviewRecorded>(into.id, own,
+                                      [&](const Entry& entry, const ReviewRecorded& act) {
+                                          load.reviews.push_back({.finding = act.finding,
+                                                                  .subject = act.subject,
+                                                                  .answer = act.answer,
+                                                                  .why = act.why,
+                                                                  .newestSeen = Instant{},
+                                                                  .act = actOf(entry)});
+                                      });
 }
 
 } // namespace loadwarden

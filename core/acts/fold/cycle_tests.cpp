@@ -24,8 +24,8 @@ void foldConditions(Folding& folding, CycleFold& into, bool own)
         kept = said;
     };
     folding.eachValue<TestConditionsRecorded>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const TestConditionsRecorded& act) {
-            const bool counts = isSigned(actOf(fact, entry));
+        into.id, own, [&](const Entry& entry, const TestConditionsRecorded& act) {
+            const bool counts = isSigned(actOf(entry));
             flag(cycle.chamberEmpty, act.chamberEmpty, false, counts);
             flag(cycle.dryingRun, act.dryingRun, true, counts);
             if (!counts) {
@@ -66,22 +66,20 @@ void foldLeak(Folding& folding, CycleFold& into, bool own)
     };
     std::optional<std::int64_t> settled;
     bool settledSaid = true;
-    folding.eachValue<LeakRead>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const LeakRead& act) {
-            LeakReading read{.settledMs = milliseconds(act.settledMinutes),
-                             .testMs = milliseconds(act.minutes),
-                             .riseThousandthsMbar = act.riseMbar
-                                                        ? std::optional(act.riseMbar->thousandths)
-                                                        : std::nullopt,
-                             .act = actOf(fact, entry)};
-            settledSaid = settledSaid && read.settledMs.has_value();
-            if (read.settledMs && (!settled || *read.settledMs < *settled)) {
-                settled = read.settledMs;
-            }
-            if (!into.cycle.leak || risesFaster(read, *into.cycle.leak)) {
-                into.cycle.leak = std::move(read);
-            }
-        });
+    folding.eachValue<LeakRead>(into.id, own, [&](const Entry& entry, const LeakRead& act) {
+        LeakReading read{.settledMs = milliseconds(act.settledMinutes),
+                         .testMs = milliseconds(act.minutes),
+                         .riseThousandthsMbar =
+                             act.riseMbar ? std::optional(act.riseMbar->thousandths) : std::nullopt,
+                         .act = actOf(entry)};
+        settledSaid = settledSaid && read.settledMs.has_value();
+        if (read.settledMs && (!settled || *read.settledMs < *settled)) {
+            settled = read.settledMs;
+        }
+        if (!into.cycle.leak || risesFaster(read, *into.cycle.leak)) {
+            into.cycle.leak = std::move(read);
+        }
+    });
     if (into.cycle.leak) {
         into.cycle.leak->settledMs = settledSaid ? settled : std::nullopt;
     }
@@ -95,15 +93,15 @@ void foldTest(Folding& folding, CycleFold& into, bool own)
     foldConditions(folding, into, own);
     foldLeak(folding, into, own);
     folding.eachValue<TestPhysicalJudged>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const TestPhysicalJudged& act) {
+        into.id, own, [&](const Entry& entry, const TestPhysicalJudged& act) {
             if (!cycle.physical || (cycle.physical->good && !act.good)) {
-                cycle.physical = PhysicalStatement{act.good, actOf(fact, entry)};
+                cycle.physical = PhysicalStatement{act.good, actOf(entry)};
             }
         });
     folding.eachValue<TestVoidExplained>(
-        into.id, own, [&](const Fact& fact, const Entry& entry, const TestVoidExplained& act) {
+        into.id, own, [&](const Entry& entry, const TestVoidExplained& act) {
             if (!cycle.voidReason || cycle.voidReason->act.role < Role::lead) {
-                cycle.voidReason = SignedReason{act.why, actOf(fact, entry)};
+                cycle.voidReason = SignedReason{act.why, actOf(entry)};
             }
         });
     for (const ProcessChallengeDevice& pcd : into.load.pcds) {

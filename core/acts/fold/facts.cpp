@@ -68,17 +68,6 @@ Act actOf(const Entry& entry)
             .recordedAt = entry.recordedAt.at};
 }
 
-Act actOf(const Fact& fact, const Entry& version)
-{
-    Act act = actOf(version);
-    if (&version != fact.origin && !mayHarm(version)) {
-        const Act first = actOf(*fact.origin);
-        act.by = first.by;
-        act.role = std::min(act.role, first.role);
-    }
-    return act;
-}
-
 FactBook::FactBook(std::span<const Entry> entries) : m_entries(entries)
 {
     for (const Entry& entry : entries) {
@@ -150,6 +139,7 @@ void FactBook::amend(const Entry& entry)
         misfit(entry, MisfitWhy::noRight);
     } else {
         fact->counting.clear();
+        fact->replacedBy = &entry;
     }
     fact->counting.push_back(&entry);
     fact->chain.push_back(&entry);

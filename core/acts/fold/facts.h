@@ -17,6 +17,7 @@ struct Fact {
     const Entry* origin = nullptr;
     std::vector<const Entry*> chain;    ///< origin, then every correction, also without effect
     std::vector<const Entry*> counting; ///< the versions that count; the first is the current one
+    const Entry* replacedBy = nullptr;  ///< the newest amendment that took versions away
     const Entry* struckBy = nullptr;    ///< the voiding, where it was struck
 
     [[nodiscard]] bool stands() const { return struckBy == nullptr; }
@@ -24,8 +25,7 @@ struct Fact {
     [[nodiscard]] const Entry& current() const { return *counting.front(); }
 };
 
-/// The act of a version as the evidence has it: by whom, in which role, when.
-[[nodiscard]] Act actOf(const Fact& fact, const Entry& version);
+/// The act of an entry: by whom, in which role, when.
 [[nodiscard]] Act actOf(const Entry& entry);
 
 /// All facts of some entries, corrected.

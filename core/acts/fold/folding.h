@@ -43,14 +43,14 @@ public:
         }
     }
 
-    /// The same for facts that stand, version by version that counts: visit(fact, entry, act).
+    /// The same for facts that stand, version by version that counts: visit(entry, act).
     template <class Act, class Visit>
     void eachValue(std::string_view id, bool own, Visit visit)
     {
         each<Act>(id, own, [&](const Fact& fact) {
             if (fact.stands()) {
                 for (const Entry* const entry : fact.counting) {
-                    visit(fact, *entry, std::get<Act>(entry->act));
+                    visit(*entry, std::get<Act>(entry->act));
                 }
             }
         });

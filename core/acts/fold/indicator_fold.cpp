@@ -2,62 +2,13 @@
 
 #include "core/acts/fold/cycle_parts.h"
 #include "core/acts/fold/members.h"
+#include "core/acts/fold/readings.h"
 #include "core/acts/fold/registers.h"
-#include "core/acts/fold/seen.h"
 
 #include <algorithm>
 
 namespace loadwarden {
 namespace {
-
-/// Takes the readings of an indicator: what counts, and what was struck as voided.
-class Readings {
-public:
-    Readings(Folding& folding, std::string_view id, bool own)
-    {
-        for (const std::uint32_t index : folding.book().about(id)) {
-            const Fact& fact = folding.book().facts()[index];
-            if (seenIn(fact.origin->act)) {
-                folding.take(fact, own);
-                m_facts.push_back(&fact);
-            }
-        }
-    }
-
-    [[nodiscard]] std::int64_t firstRead() const
-    {
-        return m_facts.empty() ? newest : m_facts.front()->origin->seq;
-    }
-
-    [[nodiscard]] std::vector<IndicatorReading> take() const
-    {
-        std::vector<IndicatorReading> readings;
-        for (const Fact* const fact : m_facts) {
-            for (const Entry* const entry : fact->counting) {
-                IndicatorReading reading{.seen = *seenIn(entry->act), .act = actOf(*fact, *entry)};
-                if (entry->paper && hasReadIt(entry->actor)) {
-                    // Nobody types himself a second reader.
-                    reading.act.by = entry->actor;
-                }
-                if (!fact->stands()) {
-                    reading.voided = actOf(*fact->struckBy);
-                }
-                readings.push_back(std::move(reading));
-            }
-        }
-        return readings;
-    }
-
-private:
-    [[nodiscard]] bool hasReadIt(std::string_view person) const
-    {
-        return std::ranges::any_of(m_facts, [person](const Fact* fact) {
-            return !fact->origin->paper && isSamePerson(fact->origin->actor, person);
-        });
-    }
-
-    std::vector<const Fact*> m_facts;
-};
 
 /// Product and lot as the evidence names them.
 struct Link {
@@ -148,10 +99,10 @@ ProcessIndicator processIndicatorOf(Folding& folding, std::string_view id, bool 
 {
     ProcessIndicator shown = ProcessIndicator::unknown;
     folding.eachValue<ProcessIndicatorRead>(
-        id, own, [&](const Fact& fact, const Entry& entry, const ProcessIndicatorRead& act) {
+        id, own, [&](const Entry& entry, const ProcessIndicatorRead& act) {
             if (act.seen == worse) {
                 shown = worse;
-            } else if (!isSigned(actOf(fact, entry))) {
+            } else if (!isSigned(actOf(entry))) {
                 folding.misfit(entry, MisfitWhy::unsignedFact);
             } else if (shown == ProcessIndicator::unknown) {
                 shown = act.seen;
@@ -209,7 +160,7 @@ Vial foldVial(Folding& folding, const PlacedIndicator& placed, std::string_view 
                   firstAct(saidOf<BiologicalUnsettled>(folding, id, own, true), Role::lead)};
     const auto found = saidOf<IncidentFound>(folding, id, own, true);
     for (const auto& value : found.values) {
-        const Act act = actOf(*value.fact, *value.entry);
+        const Act act = actOf(*value.entry);
         const bool better = isSigned(act) && act.role == Role::supervisor;
         if (!vial.incidentFinding || better) {
             vial.incidentFinding = IncidentFinding{value.act->was, act};

@@ -38,7 +38,7 @@ std::int64_t startOf(const FactBook& book, std::string_view cycle)
     for (const std::uint32_t index : book.about(cycle)) {
         const Fact& fact = book.facts()[index];
         if (fact.stands() && std::holds_alternative<CycleStarted>(fact.origin->act)
-            && isSigned(actOf(fact, fact.current()))) {
+            && isSigned(actOf(fact.current()))) {
             return fact.origin->seq;
         }
     }

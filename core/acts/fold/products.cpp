@@ -145,12 +145,12 @@ void addIncubators(Folding& folding, EvidenceRecord& record,
         Incubator incubator{.id = id, .outOfRange = {}};
         const bool own = ownIncubators.contains(id);
         folding.eachValue<IncubatorOutOfRange>(
-            id, own, [&](const Fact&, const Entry& entry, const IncubatorOutOfRange&) {
+            id, own, [&](const Entry& entry, const IncubatorOutOfRange&) {
                 incubator.outOfRange.push_back({entry.happenedAt.at, std::nullopt});
             });
         folding.eachValue<IncubatorInRange>(
-            id, own, [&](const Fact& fact, const Entry& entry, const IncubatorInRange&) {
-                if (!isSigned(actOf(fact, entry))) {
+            id, own, [&](const Entry& entry, const IncubatorInRange&) {
+                if (!isSigned(actOf(entry))) {
                     folding.misfit(entry, MisfitWhy::unsignedFact);
                     return;
                 }

@@ -11,26 +11,24 @@ namespace {
 void foldIncidents(Folding& folding, std::string_view id, SterilizerRecord& record)
 {
     std::vector<std::string_view> ids; // beside record.incidents
-    folding.eachValue<IncidentOpened>(
-        id, false, [&](const Fact&, const Entry& entry, const IncidentOpened&) {
-            ids.push_back(entry.subject("ic"));
-            record.incidents.push_back(
-                {.positiveLot = lotOf(folding.book(), entry.subject("ld")), .closings = {}});
-        });
-    folding.eachValue<IncidentClosed>(
-        id, false, [&](const Fact& fact, const Entry& entry, const IncidentClosed&) {
-            bool found = false;
-            for (std::size_t i = 0; i < ids.size(); ++i) {
-                if (ids[i] == entry.subject("ic")) {
-                    found = true;
-                    record.incidents[i].closings.push_back(
-                        {lotOf(folding.book(), entry.subject("ld")), actOf(fact, entry)});
-                }
+    folding.eachValue<IncidentOpened>(id, false, [&](const Entry& entry, const IncidentOpened&) {
+        ids.push_back(entry.subject("ic"));
+        record.incidents.push_back(
+            {.positiveLot = lotOf(folding.book(), entry.subject("ld")), .closings = {}});
+    });
+    folding.eachValue<IncidentClosed>(id, false, [&](const Entry& entry, const IncidentClosed&) {
+        bool found = false;
+        for (std::size_t i = 0; i < ids.size(); ++i) {
+            if (ids[i] == entry.subject("ic")) {
+                found = true;
+                record.incidents[i].closings.push_back(
+                    {lotOf(folding.book(), entry.subject("ld")), actOf(entry)});
             }
-            if (!found) {
-                folding.misfit(entry, MisfitWhy::notOpen);
-            }
-        });
+        }
+        if (!found) {
+            folding.misfit(entry, MisfitWhy::notOpen);
+        }
+    });
 }
 
 } // namespace
@@ -48,14 +46,12 @@ SterilizerFold foldSterilizer(Folding& folding, std::string_view id, std::string
         record.recordsHumidity = recorded->recordsHumidity;
         record.aeration = recorded->aeration;
     }
-    folding.eachValue<AlarmClassed>(id, false,
-                                    [&](const Fact&, const Entry&, const AlarmClassed& act) {
-                                        record.alarms.push_back(act.alarm);
-                                    });
-    folding.eachValue<ClockCompared>(
-        id, false, [&](const Fact&, const Entry&, const ClockCompared& act) {
-            record.clockOffsets.push_back({act.from.at, Duration::seconds(act.seconds)});
-        });
+    folding.eachValue<AlarmClassed>(id, false, [&](const Entry&, const AlarmClassed& act) {
+        record.alarms.push_back(act.alarm);
+    });
+    folding.eachValue<ClockCompared>(id, false, [&](const Entry&, const ClockCompared& act) {
+        record.clockOffsets.push_back({act.from.at, Duration::seconds(act.seconds)});
+    });
     // Returns and the rest in one order: that of their entries.
     for (const std::uint32_t index : folding.book().about(id)) {
         const Fact& fact = folding.book().facts()[index];
@@ -70,7 +66,7 @@ SterilizerFold foldSterilizer(Folding& folding, std::string_view id, std::string
         for (const Entry* const entry : fact.counting) {
             const ServiceState state =
                 returned ? ServiceState::inService : std::get<SterilizerTakenOut>(entry->act).state;
-            record.service.push_back({state, actOf(fact, *entry)});
+            record.service.push_back({state, actOf(*entry)});
         }
     }
     foldIncidents(folding, id, record);

@@ -42,9 +42,14 @@ TEST(Corrections, SofteningNeedsASecondPersonOfHigherRight)
     const struct {
         Person who;
         bool may;
-    } table[] = {{operatorA, false},  {operatorB, false},  {leadC, true},
-                 {supervisorE, true}, {viewerG, false},    {program, false},
-                 {{"ST-A ", Role::lead}, false}, {{"st-a", Role::supervisor}, false}};
+    } table[] = {{operatorA, false},
+                 {operatorB, false},
+                 {leadC, true},
+                 {supervisorE, true},
+                 {viewerG, false},
+                 {program, false},
+                 {{"ST-A ", Role::lead}, false},
+                 {{"st-a", Role::supervisor}, false}};
     for (const auto& row : table) {
         Journal amended = journal;
         const std::int64_t by = amended.correct(row.who, at(9, 0), low, warm("132", 132'000));
@@ -225,9 +230,8 @@ TEST(Corrections, OfADispositionHaveNoEffect)
 {
     Journal journal = releasable();
     const std::string digest = journal.fold().digest;
-    const std::int64_t signedAt =
-        journal.add(operatorA, at(9, 0), {"ld-1"},
-                    DispositionSigned{.grounds = {{}, digest, digest, "1"}});
+    const std::int64_t signedAt = journal.add(
+        operatorA, at(9, 0), {"ld-1"}, DispositionSigned{.grounds = {{}, digest, digest, "1"}});
     const std::int64_t strike = journal.correct(supervisorE, at(9, 1), signedAt, EntryVoided{});
     EXPECT_TRUE(has(journal.fold(), strike, MisfitWhy::finalAct));
     EXPECT_EQ(journal.fold().phase, Phase::disposed);

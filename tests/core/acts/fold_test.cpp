@@ -75,11 +75,13 @@ TEST(Fold, AsOfAnEntryIsTheShorterJournal)
     const Journal journal = releasable();
     for (std::int64_t seq = 1; seq <= journal.entries().back().seq; ++seq) {
         const FoldedEvidence stopped = foldEvidence(entriesUpTo(journal.entries(), seq), "ld-1");
-        const std::vector<Entry> shorter(journal.entries().begin(), journal.entries().begin() + seq);
+        const std::vector<Entry> shorter(journal.entries().begin(),
+                                         journal.entries().begin() + seq);
         const FoldedEvidence alone = foldEvidence(shorter, "ld-1");
         EXPECT_EQ(stopped.digest, alone.digest);
         EXPECT_EQ(stopped.phase, alone.phase);
-        EXPECT_NE(stopped.digest, seq == 1 ? "" : foldEvidence(entriesUpTo(journal.entries(), 0), "ld-1").digest);
+        EXPECT_NE(stopped.digest,
+                  seq == 1 ? "" : foldEvidence(entriesUpTo(journal.entries(), 0), "ld-1").digest);
         if (seq < journal.entries().back().seq - 2) {
             EXPECT_NE(decide(assemble(stopped.record), {}, at(decideHour, 0)).verdict,
                       Verdict::release)
@@ -107,8 +109,8 @@ TEST(Fold, HasPhases)
     journal.add(operatorA, at(9, 1), {"ld-1"}, CycleUnloaded{});
     journal.correct(operatorA, at(9, 2), journal.seqOf<PhysicalVerified>(), EntryAnnotated{"note"});
     EXPECT_EQ(journal.fold().phase, Phase::disposed) << "no evidence either";
-    const std::int64_t read = journal.add(operatorA, at(9, 3), {"ci-1", "ld-1"},
-                                          ChemicalRead{Seen::unchanged});
+    const std::int64_t read =
+        journal.add(operatorA, at(9, 3), {"ci-1", "ld-1"}, ChemicalRead{Seen::unchanged});
     EXPECT_EQ(journal.fold().phase, Phase::evidenceChanged);
     journal.add(leadC, at(9, 4), {"ld-1"},
                 DispositionSigned{.grounds = {{}, digest, hexOf(hashOf("policy")), "1"}});
@@ -162,17 +164,21 @@ TEST(Fold, BindsAProductAtItsReading)
     const EvidenceRecord record = journal.fold().record;
     EXPECT_EQ(record.products.size(), 5U);
     EXPECT_EQ(record.controls.size(), 2U);
-    EXPECT_NE(record.load.pcds.at(0).vials.at(0).product, record.load.pcds.at(1).vials.at(0).product);
+    EXPECT_NE(record.load.pcds.at(0).vials.at(0).product,
+              record.load.pcds.at(1).vials.at(0).product);
 }
 
 TEST(Fold, KeepsWhatDoesNotFitAndLetsTheRulesSayIt)
 {
     Journal late = releasable();
-    late.add(operatorA, at(8, 50), {"it-2", "ld-1"}, ItemAdded{.label = "I2", .implant = Implant::no});
-    EXPECT_TRUE(has(late.decideAt(at(9, 0)), Key::itemRecordedLate)) << "added to a load that ended";
+    late.add(operatorA, at(8, 50), {"it-2", "ld-1"},
+             ItemAdded{.label = "I2", .implant = Implant::no});
+    EXPECT_TRUE(has(late.decideAt(at(9, 0)), Key::itemRecordedLate))
+        << "added to a load that ended";
 
     Journal out = releasable();
-    const std::int64_t removed = out.add(operatorA, at(8, 50), {"it-1", "ld-1"}, ItemRemoved{"torn"});
+    const std::int64_t removed =
+        out.add(operatorA, at(8, 50), {"it-1", "ld-1"}, ItemRemoved{"torn"});
     EXPECT_EQ(out.fold().record.load.items.size(), 1U) << "it was inside";
     EXPECT_TRUE(has(out.fold(), removed, MisfitWhy::afterStart));
 
@@ -192,7 +198,8 @@ TEST(Fold, KeepsWhatDoesNotFitAndLetsTheRulesSayIt)
 
     Journal unplaced = releasable();
     unplaced.add(operatorA, at(8, 50), {"bv-9", "ld-1"}, BiologicalRead{Seen::growth});
-    EXPECT_TRUE(has(unplaced.decideAt(at(9, 0)), Key::biPositive)) << "said to have been in the load";
+    EXPECT_TRUE(has(unplaced.decideAt(at(9, 0)), Key::biPositive))
+        << "said to have been in the load";
 
     Journal unknown;
     EXPECT_EQ(unknown.decideAt(at(9, 0)).verdict, Verdict::quarantine) << "no entry at all";
@@ -202,12 +209,13 @@ TEST(Fold, AnItemIsInOneLoad)
 {
     Journal journal = releasable();
     journal.add(operatorA, at(8, 50), {"ld-2", "sz-2"}, CycleReserved{.lot = "L2"});
-    const std::int64_t added = journal.add(
-        operatorA, at(8, 51), {"it-1", "ld-2"}, ItemAdded{.label = "I1", .implant = Implant::no});
+    const std::int64_t added = journal.add(operatorA, at(8, 51), {"it-1", "ld-2"},
+                                           ItemAdded{.label = "I1", .implant = Implant::no});
     EXPECT_EQ(journal.fold().record.load.items.at(0).alsoInLots, std::vector<std::string>{"L2"});
     journal.correct(leadC, at(8, 52), added, EntryVoided{});
     EXPECT_TRUE(journal.fold().record.load.items.at(0).alsoInLots.empty());
-    journal.add(operatorA, at(8, 53), {"it-1", "ld-2", "ld-1"}, ItemMoved{"ld-1", "ld-2", "wrong cart"});
+    journal.add(operatorA, at(8, 53), {"it-1", "ld-2", "ld-1"},
+                ItemMoved{"ld-1", "ld-2", "wrong cart"});
     EXPECT_EQ(journal.fold().record.load.items.size(), 1U) << "the load had started";
     EXPECT_EQ(journal.fold("ld-2").record.load.items.at(0).alsoInLots,
               std::vector<std::string>{"L1"});
@@ -276,8 +284,8 @@ TEST(Fold, OfALoadInAnothersHistoryTellsItsFailures)
 TEST(Fold, WhatIsNotUnderstoodIsSaid)
 {
     Journal journal = releasable();
-    const std::int64_t seq = journal.add(operatorA, at(8, 50), {"ld-1"},
-                                         NotUnderstood{"cycle.rested", 1, "{}"});
+    const std::int64_t seq =
+        journal.add(operatorA, at(8, 50), {"ld-1"}, NotUnderstood{"cycle.rested", 1, "{}"});
     const FoldedEvidence folded = journal.fold();
     EXPECT_FALSE(folded.isUnderstood);
     EXPECT_TRUE(has(folded, seq, MisfitWhy::notUnderstood));

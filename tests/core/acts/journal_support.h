@@ -147,19 +147,20 @@ inline Journal morning()
                 PolicyRecorded{"policy", 1, hexOf(hashOf("policy")), "a = 1\n"});
     journal.add(supervisorE, early, {"sz-1"}, SterilizerRecorded{.name = "S1", .model = "M1"});
     const Quantity warm{Unit::celsius, 132'000};
-    journal.add(supervisorE, early, {"sp-1"},
-                SpecificationRecorded{
-                    {.id = "spec-1",
-                     .revision = 1,
-                     .method = Method::steam,
-                     .airRemoval = AirRemoval::prevacuum,
-                     .purpose = Purpose::routine,
-                     .program = "P1",
-                     .cycleType = "T1",
-                     .settings = {.temperature = warm, .exposureMs = 240'000, .dryingMs = 1'200'000},
-                     .limits = {{Parameter::temperature, {warm}, {}},
-                                {Parameter::exposure, {{Unit::minutes, 4'000}}, {}},
-                                {Parameter::drying, {{Unit::minutes, 20'000}}, {}}}}});
+    journal.add(
+        supervisorE, early, {"sp-1"},
+        SpecificationRecorded{
+            {.id = "spec-1",
+             .revision = 1,
+             .method = Method::steam,
+             .airRemoval = AirRemoval::prevacuum,
+             .purpose = Purpose::routine,
+             .program = "P1",
+             .cycleType = "T1",
+             .settings = {.temperature = warm, .exposureMs = 240'000, .dryingMs = 1'200'000},
+             .limits = {{Parameter::temperature, {warm}, {}},
+                        {Parameter::exposure, {{Unit::minutes, 4'000}}, {}},
+                        {Parameter::drying, {{Unit::minutes, 20'000}}, {}}}}});
     journal.add(supervisorE, early, {"sp-2"},
                 SpecificationRecorded{{.id = "spec-2",
                                        .revision = 1,
@@ -169,7 +170,8 @@ inline Journal morning()
                                        .program = "P2",
                                        .cycleType = "T1"}});
     const auto chemical = [&](const std::string& id, int type, Response response) {
-        IndicatorProduct product{.kind = IndicatorKind::chemical, .type = type, .response = response};
+        IndicatorProduct product{
+            .kind = IndicatorKind::chemical, .type = type, .response = response};
         product.methods.add(Method::steam);
         journal.add(supervisorE, early, {id}, ProductRecorded{id, product});
     };
@@ -232,9 +234,9 @@ inline void addDone(Journal& journal)
 {
     journal.add(operatorA, at(7, 50), {"ld-1"},
                 CycleEnded{{at(7, 50), 0}, CycleOutcome::ended, {}, {}});
-    journal.add(operatorA, at(7, 52), {"ld-1"},
-                PrintoutRecorded{"P1", "S1", 101, JournalTime{at(7, 0), 0},
-                                 JournalTime{at(7, 50), 0}});
+    journal.add(
+        operatorA, at(7, 52), {"ld-1"},
+        PrintoutRecorded{"P1", "S1", 101, JournalTime{at(7, 0), 0}, JournalTime{at(7, 50), 0}});
     journal.add(operatorA, at(7, 53), {"ld-1"},
                 PhysicalRead{Parameter::temperature, typed("132.4", Unit::celsius, 132'400)});
     journal.add(operatorA, at(7, 53), {"ld-1"},
