@@ -1,6 +1,7 @@
 #include "core/acts/fold/cycle_parts.h"
 #include "core/acts/fold/registers.h"
 
+#include <algorithm>
 #include <set>
 
 namespace loadwarden {
@@ -81,8 +82,12 @@ void foldCourse(Folding& folding, CycleFold& into, bool own)
         into.purpose = first.purpose;
         into.cycle.method = first.method;
         into.cycle.cycleType = first.cycleType;
-        const bool agree = reserved.agree([](const CycleReserved& a, const CycleReserved& b) {
-            return a.lot == b.lot && a.purpose == b.purpose;
+        const bool agree = std::ranges::all_of(reserved.values, [&](const auto& value) {
+            const Entry& entry = *reserved.first().entry;
+            return value.act->lot == first.lot && value.act->purpose == first.purpose
+                   && value.act->method == first.method && value.act->cycleType == first.cycleType
+                   && value.entry->subject("sz") == entry.subject("sz")
+                   && value.entry->subject("sp") == entry.subject("sp");
         });
         if (agree) {
             into.load.lot = first.lot;

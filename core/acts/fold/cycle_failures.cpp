@@ -69,7 +69,9 @@ void addAlarms(Folding& folding, CycleFold& into)
         const auto isolates = [&alarm](const Review& review) {
             return review.finding == "alarm.not-listed" && review.subject == alarm.code
                    && review.answer == ReviewAnswer::isolated && isSigned(review.act)
-                   && review.act.role >= Role::lead;
+                   && review.act.role >= Role::lead && review.act.recordedAt >= alarm.act.recordedAt
+                   && (review.act.role == Role::supervisor
+                       || isAnotherPerson(review.act.by, alarm.act.by));
         };
         const bool isolated = !isClassed && std::ranges::any_of(into.load.reviews, isolates);
         if (affects || (!isClassed && !isolated)) {

@@ -39,7 +39,8 @@ Implant worse(Implant a, Implant b)
 void addHarm(ItemAdded& into, const ItemAdded& other)
 {
     into.implant = worse(into.implant, other.implant);
-    if (into.packaging != other.packaging) {
+    if (into.packaging != other.packaging || into.internalVisible != other.internalVisible) {
+        // What is asked of the package then is not known: as if nothing were stated.
         into.packaging.clear();
     }
     if (other.packagingExpires

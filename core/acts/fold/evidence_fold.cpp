@@ -4,12 +4,12 @@
 #include "core/acts/fold/digest.h"
 #include "core/acts/fold/facility.h"
 #include "core/acts/fold/load_history.h"
+#include "core/acts/fold/names.h"
 #include "core/acts/fold/products.h"
 #include "core/acts/fold/sterilizer_fold.h"
 
 #include <algorithm>
 #include <limits>
-#include <set>
 
 namespace loadwarden {
 namespace {
@@ -17,54 +17,17 @@ namespace {
 /// The newest policy that was recorded before the load's start; before it has started, the newest.
 const Fact* boundPolicy(Folding& folding, const CycleFold& cycle)
 {
-    const Fact* bound = nullptr;
-    for (const Fact& fact : folding.book().facts()) {
-        if (fact.stands() && std::holds_alternative<PolicyRecorded>(fact.origin->act)
-            && (!cycle.hasStarted() || fact.origin->seq < cycle.boundAt)) {
-            bound = &fact;
-        }
-    }
-    if (bound != nullptr) {
-        folding.take(*bound, false);
-    }
-    return bound;
-}
-
-/// Makes lots and vials of the history that have the name of another in the record differ from it:
-/// a lot becomes the cycle's id, a vial gets a number.
-void makeNamesUnique(EvidenceRecord& record, const std::vector<std::string>& cycleIds)
-{
-    std::set<std::string> vials;
-    for (const Control& control : record.controls) {
-        vials.insert(control.id);
-    }
-    const auto takeVials = [&vials](std::vector<Vial>& list) {
-        for (Vial& vial : list) {
-            const std::string id = vial.id;
-            for (int number = 2; !vials.insert(vial.id).second; ++number) {
-                vial.id = id + '@' + std::to_string(number);
+    const std::vector<Fact>& facts = folding.book().facts();
+    for (auto fact = facts.rbegin(); fact != facts.rend(); ++fact) {
+        if (std::holds_alternative<PolicyRecorded>(fact->origin->act)
+            && (!cycle.hasStarted() || fact->origin->seq < cycle.boundAt)) {
+            folding.take(*fact, false);
+            if (fact->stands()) {
+                return &*fact;
             }
         }
-    };
-    for (ProcessChallengeDevice& pcd : record.load.pcds) {
-        takeVials(pcd.vials);
     }
-    std::set<std::string> lots{record.load.lot};
-    if (record.test) {
-        lots.insert(record.test->lot);
-        takeVials(record.test->vials);
-    }
-    if (!record.sterilizer) {
-        return;
-    }
-    for (std::size_t i = 0; i < cycleIds.size(); ++i) {
-        HistoryCycle& cycle = record.sterilizer->cycles[i];
-        if (!lots.insert(cycle.lot).second) {
-            cycle.lot = cycleIds[i];
-            lots.insert(cycle.lot);
-        }
-        takeVials(cycle.vials);
-    }
+    return nullptr;
 }
 
 /// What the authors of reviews had seen, now that everything is folded: everything of the evidence
@@ -170,7 +133,7 @@ FoldedEvidence foldEvidence(std::span<const Entry> entries, std::string_view cyc
     }
     const Fact* const policy = boundPolicy(folding, own);
     foldProducts(folding, record);
-    makeNamesUnique(record, sterilizer.cycleIds);
+    nameCycles(book, own, sterilizer.cycleIds, record);
     if (!own.isTest()) {
         fillNewestSeen(folding, own.id, record.load.reviews);
     }

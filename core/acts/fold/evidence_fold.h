@@ -52,7 +52,8 @@ struct FoldedEvidence {
     std::vector<std::int64_t> entries; ///< those that went into the evidence, in order
     std::vector<Misfit> misfits;       ///< in the order of their entries
     std::vector<HistoryLine> history;  ///< every entry about the cycle, in order
-    bool isUnderstood = true;          ///< no entry about it is of an unknown kind or version
+    bool isUnderstood = true; ///< no entry about it, or about what its evidence is about, is of an
+                              ///< unknown kind or version
 };
 
 /// Folds entries into the evidence of one cycle. They stand in the order of seq and have at least

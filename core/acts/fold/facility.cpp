@@ -4,30 +4,31 @@ namespace loadwarden {
 
 Facility foldFacility(Folding& folding)
 {
-    Facility facility;
-    const Fact* taken = nullptr;
+    const Fact* newest = nullptr;
     for (const Fact& fact : folding.book().facts()) {
-        const AnyAct& act = fact.current().act;
-        std::optional<Zone> zone;
-        if (const auto* opened = std::get_if<JournalOpened>(&act)) {
-            zone = Zone::find(opened->timeZone);
-        } else if (const auto* recorded = std::get_if<FacilityRecorded>(&act);
-                   recorded != nullptr && fact.stands()) {
-            zone = Zone::find(recorded->timeZone);
-            facility.atmosphere.reset();
-            if (recorded->atmosphereKPa) {
-                facility.atmosphere =
-                    AbsolutePressure::fromKPaThousandths(recorded->atmosphereKPa->thousandths);
-            }
-        }
-        if (zone) {
-            facility.zone = *zone;
-            taken = &fact;
+        if (std::holds_alternative<FacilityRecorded>(fact.origin->act)) {
+            folding.take(fact, false);
+            newest = fact.stands() ? &fact : newest;
+        } else if (newest == nullptr && std::holds_alternative<JournalOpened>(fact.origin->act)) {
+            folding.take(fact, false);
+            newest = &fact;
         }
     }
-    if (taken != nullptr) {
-        folding.take(*taken, false);
+    Facility facility;
+    if (newest == nullptr) {
+        return facility;
     }
+    std::string_view zone;
+    if (const auto* recorded = std::get_if<FacilityRecorded>(&newest->current().act)) {
+        zone = recorded->timeZone;
+        if (recorded->atmosphereKPa) {
+            facility.atmosphere =
+                AbsolutePressure::fromKPaThousandths(recorded->atmosphereKPa->thousandths);
+        }
+    } else {
+        zone = std::get<JournalOpened>(newest->current().act).timeZone;
+    }
+    facility.zone = Zone::find(zone).value_or(facility.zone);
     return facility;
 }
 

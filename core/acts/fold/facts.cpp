@@ -108,14 +108,16 @@ Fact* FactBook::factOf(std::int64_t seq)
 
 void FactBook::amend(const Entry& entry)
 {
+    if (isFinal(entry.act)) {
+        misfit(entry, MisfitWhy::finalAct);
+        return;
+    }
     Fact* const fact = factOf(entry.supersedes);
     std::optional<MisfitWhy> stray;
     if (fact == nullptr) {
         stray = MisfitWhy::nothingThere;
     } else if (fact->origin->act.index() != entry.act.index() || !isAboutTheSame(entry, *fact)) {
         stray = MisfitWhy::otherFact;
-    } else if (isFinal(entry.act)) {
-        stray = MisfitWhy::finalAct;
     } else if (!fact->stands()) {
         stray = MisfitWhy::alreadyStruck;
     }
@@ -143,7 +145,16 @@ void FactBook::amend(const Entry& entry)
     }
     fact->counting.push_back(&entry);
     fact->chain.push_back(&entry);
-    m_bySeq.emplace(entry.seq, static_cast<std::uint32_t>(fact - m_facts.data()));
+    const auto index = static_cast<std::uint32_t>(fact - m_facts.data());
+    m_bySeq.emplace(entry.seq, index);
+    for (const std::string& id : entry.subjects) {
+        // An amendment may be about more; the facts about something stay in their order.
+        std::vector<std::uint32_t>& about = m_bySubject[id];
+        const auto place = std::ranges::lower_bound(about, index);
+        if (place == about.end() || *place != index) {
+            about.insert(place, index);
+        }
+    }
 }
 
 void FactBook::strike(const Entry& entry)

@@ -49,7 +49,11 @@ std::vector<std::string> otherCyclesOf(Folding& folding, std::string_view id,
                             || std::holds_alternative<SheetPlaced>(act)
                             || std::holds_alternative<ItemAdded>(act);
         const std::string_view other = fact.origin->subject("ld");
-        if (!places || !fact.stands() || other == cycle) {
+        if (!places || other == cycle) {
+            continue;
+        }
+        folding.take(fact, false);
+        if (!fact.stands()) {
             continue;
         }
         if (std::holds_alternative<ItemAdded>(act)) {
@@ -60,7 +64,6 @@ std::vector<std::string> otherCyclesOf(Folding& folding, std::string_view id,
                 continue;
             }
         }
-        folding.take(fact, false);
         std::string lot = lotOf(folding.book(), other);
         if (std::ranges::find(lots, lot) == lots.end()) {
             lots.push_back(std::move(lot));
@@ -186,7 +189,7 @@ Control foldControl(Folding& folding, std::string_view id, bool own)
         const ControlPrepared& first = *prepared.first().act;
         control.product = first.product;
         control.lot = first.lot;
-        control.forLoad = first.forLoad.empty() ? "" : lotOf(folding.book(), first.forLoad);
+        control.forLoad = first.forLoad;
         if (!prepared.agree([](const ControlPrepared& a, const ControlPrepared& b) {
                 return a.product == b.product && a.lot == b.lot && a.forLoad == b.forLoad;
             })) {

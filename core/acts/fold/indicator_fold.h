@@ -20,7 +20,7 @@ namespace loadwarden {
 [[nodiscard]] Vial foldVial(Folding& folding, const PlacedIndicator& placed, std::string_view cycle,
                             bool own);
 
-/// A control; its product and lot are ids of the registers, not bound.
+/// A control; its product, lot and load are ids.
 [[nodiscard]] Control foldControl(Folding& folding, std::string_view id, bool own);
 
 } // namespace loadwarden

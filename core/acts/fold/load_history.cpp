@@ -57,15 +57,22 @@ std::vector<Misfit> misfitsAbout(const Folding& folding, std::string_view cycle)
 {
     const FactBook& book = folding.book();
     std::set<std::int64_t> concerned;
+    std::set<std::string_view> subjects{cycle};
     for (const Fact& fact : book.facts()) {
         if (folding.isTaken(fact)) {
             for (const Entry* const entry : fact.chain) {
                 concerned.insert(entry->seq);
+                subjects.insert(entry->subjects.begin(), entry->subjects.end());
             }
         }
     }
     for (const Entry& entry : book.entries()) {
-        if (entry.isAbout(cycle)) {
+        // What is not understood may be about anything of the evidence.
+        const bool understood = !std::holds_alternative<NotUnderstood>(entry.act);
+        if (entry.isAbout(cycle)
+            || (!understood && std::ranges::any_of(entry.subjects, [&](const std::string& id) {
+                   return subjects.contains(id);
+               }))) {
             concerned.insert(entry.seq);
         }
     }

@@ -11,7 +11,8 @@ namespace loadwarden {
 /// Every entry about a cycle and what became of it, in order.
 [[nodiscard]] std::vector<HistoryLine> historyOf(const Folding& folding, std::string_view cycle);
 
-/// The misfits among the entries about a cycle or in its evidence, once each, in order.
+/// The misfits among the entries about a cycle or in its evidence, and what is not understood about
+/// anything that this evidence is about, once each, in order.
 [[nodiscard]] std::vector<Misfit> misfitsAbout(const Folding& folding, std::string_view cycle);
 
 } // namespace loadwarden

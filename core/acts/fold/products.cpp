@@ -59,13 +59,49 @@ std::vector<std::string> idsOf(const FactBook& book, std::string_view prefix)
     return ids;
 }
 
-/// The number of a lot, where it is in the register as one of that product; else its id.
-std::string numberOf(Folding& folding, const std::string& lot, const std::string& product)
+/// A control's product and lot.
+struct OfControl {
+    std::string product; ///< pr-; empty: not known
+    std::string lot;     ///< number, where the register has it as one of that product; else id
+
+    /// Whether a control of these can be one of a vial's.
+    [[nodiscard]] bool fits(const Vial& vial) const
+    {
+        return !product.empty() && product == idIn(vial.product) && !lot.empty() && lot == vial.lot;
+    }
+};
+
+OfControl ofControl(const FactBook& book, std::string_view product, std::string_view lot)
 {
-    const Fact* const found = findRevision<ProductLotRecorded>(folding, lot, newest);
-    return found != nullptr && found->origin->subject("pr") == product
-               ? std::get<ProductLotRecorded>(found->current().act).number
-               : lot;
+    OfControl of{std::string(product), std::string(lot)};
+    const Fact* const known = peekRevision<ProductLotRecorded>(book, lot, newest);
+    if (known == nullptr) {
+        return of;
+    }
+    const std::string_view ofLot = known->origin->subject("pr");
+    if (of.product.empty()) {
+        of.product = ofLot;
+    }
+    if (of.product == ofLot) {
+        of.lot = std::get<ProductLotRecorded>(known->current().act).number;
+    }
+    return of;
+}
+
+/// Whether anybody ever said, also if it was struck or amended, that a control is of the product
+/// and lot of a vial.
+bool wasSaidToFit(const FactBook& book, std::string_view id, const Vial& vial)
+{
+    for (const std::uint32_t index : book.about(id)) {
+        for (const Entry* const entry : book.facts()[index].chain) {
+            const auto* const prepared = std::get_if<ControlPrepared>(&entry->act);
+            if (prepared != nullptr
+                && ofControl(book, prepared->product, prepared->lot).fits(vial)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 /// Adds the lots that indicators name, once for each name of their product.
@@ -77,9 +113,7 @@ void addLots(Folding& folding, EvidenceRecord& record, const Names& names)
     };
     forEachIndicator(std::as_const(record), note, note);
     for (const std::string& id : idsOf<ProductLotRecorded>(folding.book(), "pl")) {
-        // Looked at first: a lot that nothing names is no evidence.
-        Folding look(folding.book());
-        const Fact* const found = findRevision<ProductLotRecorded>(look, id, newest);
+        const Fact* const found = peekRevision<ProductLotRecorded>(folding.book(), id, newest);
         if (found == nullptr) {
             continue;
         }
@@ -101,37 +135,34 @@ void addLots(Folding& folding, EvidenceRecord& record, const Names& names)
 void addControls(Folding& folding, EvidenceRecord& record, const std::vector<const Vial*>& vials,
                  const std::set<std::string>& ownVials, const Names& names)
 {
-    std::vector<std::string> ids;
-    for (const Fact& fact : folding.book().facts()) {
-        const std::string_view id = fact.origin->subject("bc");
-        if (!id.empty() && std::ranges::find(ids, id) == ids.end()) {
-            ids.emplace_back(id);
+    const FactBook& book = folding.book();
+    for (const std::string& id : idsOf<ControlPrepared>(book, "bc")) {
+        // A control beside no vial of the record is no evidence.
+        bool said = false;
+        bool own = false;
+        for (const Vial* const vial : vials) {
+            if (wasSaidToFit(book, id, *vial)) {
+                said = true;
+                own = own || ownVials.contains(vial->id);
+            }
         }
-    }
-    for (const std::string& id : ids) {
-        // Looked at first: a control beside no vial of the record is no evidence.
-        Folding look(folding.book());
-        Control control = foldControl(look, id, false);
-        control.lot = numberOf(look, control.lot, control.product);
-        const auto isBeside = [&control](const Vial* vial) {
-            return !control.product.empty() && control.product == idIn(vial->product)
-                   && !control.lot.empty() && control.lot == vial->lot;
-        };
-        if (std::ranges::none_of(vials, isBeside)) {
+        if (!said) {
             continue;
         }
-        const bool own = std::ranges::any_of(
-            vials, [&](const Vial* vial) { return isBeside(vial) && ownVials.contains(vial->id); });
-        control = foldControl(folding, id, own);
-        const std::string product = control.product;
-        control.lot = numberOf(folding, control.lot, product);
+        Control control = foldControl(folding, id, own);
+        const OfControl of = ofControl(book, control.product, control.lot);
+        control.lot = of.lot;
+        const auto fits = [&of](const Vial* vial) { return of.fits(*vial); };
+        if (std::ranges::none_of(vials, fits)) {
+            continue;
+        }
         for (const auto& [bound, name] : names) {
-            if (idIn(bound) != product) {
+            if (idIn(bound) != of.product) {
                 continue;
             }
             Control copy = control;
             copy.product = name;
-            copy.id = name == product ? id : id + name.substr(name.find('@'));
+            copy.id = name == of.product ? id : id + name.substr(name.find('@'));
             record.controls.push_back(std::move(copy));
         }
     }

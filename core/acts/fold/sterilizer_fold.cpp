@@ -1,7 +1,7 @@
 #include "core/acts/fold/sterilizer_fold.h"
 
-#include "core/acts/fold/members.h"
 #include "core/acts/fold/registers.h"
+#include "core/acts/fold/seen.h"
 
 #include <algorithm>
 
@@ -12,22 +12,34 @@ void foldIncidents(Folding& folding, std::string_view id, SterilizerRecord& reco
 {
     std::vector<std::string_view> ids; // beside record.incidents
     folding.eachValue<IncidentOpened>(id, false, [&](const Entry& entry, const IncidentOpened&) {
-        ids.push_back(entry.subject("ic"));
+        const std::string_view incident = entry.subject("ic");
+        if (std::ranges::find(ids, incident) != ids.end()) {
+            // Closings end the first that has the id.
+            folding.misfit(entry, MisfitWhy::saidTwice);
+        }
+        ids.push_back(incident);
         record.incidents.push_back(
-            {.positiveLot = lotOf(folding.book(), entry.subject("ld")), .closings = {}});
+            {.positiveLot = std::string(entry.subject("ld")), .closings = {}});
     });
     folding.eachValue<IncidentClosed>(id, false, [&](const Entry& entry, const IncidentClosed&) {
-        bool found = false;
-        for (std::size_t i = 0; i < ids.size(); ++i) {
-            if (ids[i] == entry.subject("ic")) {
-                found = true;
-                record.incidents[i].closings.push_back(
-                    {lotOf(folding.book(), entry.subject("ld")), actOf(entry)});
-            }
-        }
-        if (!found) {
+        const auto found = std::ranges::find(ids, entry.subject("ic"));
+        if (found == ids.end()) {
             folding.misfit(entry, MisfitWhy::notOpen);
+            return;
         }
+        record.incidents[static_cast<std::size_t>(found - ids.begin())].closings.push_back(
+            {std::string(entry.subject("ld")), actOf(entry)});
+    });
+}
+
+/// Whether a vial of the cycle has an answer that only an incident ends.
+bool hasPositive(const HistoryCycle& cycle)
+{
+    return std::ranges::any_of(cycle.vials, [](const Vial& vial) {
+        return vial.unsettled
+               || std::ranges::any_of(vial.readings, [](const IndicatorReading& reading) {
+                      return rankOf(reading.seen, false) != SeenRank::good;
+                  });
     });
 }
 
@@ -81,7 +93,10 @@ SterilizerFold foldSterilizer(Folding& folding, std::string_view id, std::string
         }
         seen.push_back(cycle);
         CycleFold folded = foldCycle(folding, cycle, false);
-        if (folded.hasStarted() && folded.sterilizer == id) {
+        // A positive does not go with a reservation or a start that was voided.
+        const bool isHere = folded.sterilizer == id && folded.hasStarted();
+        const bool wasHere = folded.sterilizer == id || folded.sterilizer.empty();
+        if (isHere || (wasHere && hasPositive(folded.cycle))) {
             record.cycles.push_back(std::move(folded.cycle));
             fold.cycleIds.push_back(std::move(folded.id));
         }

@@ -15,7 +15,8 @@ struct SterilizerFold {
     std::vector<std::string> cycleIds; ///< ld-, beside record.cycles
 };
 
-/// Folds the entries about a sterilizer, and those about its cycles but one (empty: all).
+/// Folds the entries about a sterilizer, and those about its cycles but one (empty: all). Incidents
+/// name cycles by their ids.
 [[nodiscard]] SterilizerFold foldSterilizer(Folding& folding, std::string_view id,
                                             std::string_view except);
 

@@ -1,3 +1,4 @@
+#include "core/release/judge_test.h"
 #include "tests/core/acts/journal_support.h"
 
 // A load from the first act to the last: what the acts become, and how phases follow each other.

@@ -2,6 +2,7 @@
 
 #include "core/acts/entry.h"
 #include "core/acts/fold/evidence_fold.h"
+#include "core/release/assemble.h"
 #include "core/release/decide.h"
 
 #include <gtest/gtest.h>
