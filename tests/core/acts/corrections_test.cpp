@@ -161,7 +161,7 @@ TEST(Corrections, OfWhatIsNotThereHaveNoEffectButLoseNoHarm)
     const std::int64_t after =
         struck.correct(operatorA, at(9, 1), read, ChemicalRead{Seen::endColourReached});
     EXPECT_TRUE(has(struck.fold(), after, MisfitWhy::alreadyStruck));
-    EXPECT_EQ(verdictOf(struck), Verdict::release) << "taken for a new reading";
+    EXPECT_TRUE(allMayGo(struck.decideAt(now))) << "taken for a new reading";
     const std::int64_t again = struck.correct(leadC, at(9, 2), read, EntryVoided{});
     EXPECT_TRUE(has(struck.fold(), again, MisfitWhy::alreadyStruck));
     const std::int64_t strike = struck.seqOf<EntryVoided>();
@@ -202,19 +202,62 @@ TEST(Corrections, ARereadIsAReadingOfItsOwn)
 {
     Journal journal = releasable();
     const std::int64_t unclear =
-        journal.add(operatorA, at(8, 45), {"ci-1", "ld-1"}, ChemicalRead{Seen::unclear});
+        journal.add(operatorA, at(8, 45), {"ci-3", "ld-1"}, ChemicalRead{Seen::unclear});
     EXPECT_EQ(verdictOf(journal), Verdict::quarantine);
     Journal same = journal;
-    same.correct(operatorA, at(9, 0), unclear, ChemicalReread{Seen::endColourReached});
+    same.correct(operatorA, at(9, 0), unclear, ChemicalReread{Seen::frontInAcceptZone});
     EXPECT_EQ(verdictOf(same), Verdict::quarantine) << "not another reader";
-    journal.correct(operatorB, at(9, 0), unclear, ChemicalReread{Seen::endColourReached});
+    journal.correct(operatorB, at(9, 0), unclear, ChemicalReread{Seen::frontInAcceptZone});
     EXPECT_EQ(verdictOf(journal), Verdict::release);
-    // An unclear reading amended to good by the second reader is no second reading.
-    Journal amended = releasable();
-    const std::int64_t again =
-        amended.add(operatorA, at(8, 45), {"ci-1", "ld-1"}, ChemicalRead{Seen::unclear});
-    amended.correct(operatorB, at(9, 0), again, ChemicalRead{Seen::endColourReached});
-    EXPECT_EQ(verdictOf(amended), Verdict::quarantine);
+}
+
+TEST(Corrections, WhoAmendsAReadingHasNotRead)
+{
+    // An unclear answer amended to a good one is no second reading, not even by a supervisor.
+    for (const Person& who : {operatorB, leadC, supervisorE}) {
+        Journal journal = releasable();
+        const std::int64_t unclear =
+            journal.add(operatorA, at(8, 45), {"ci-3", "ld-1"}, ChemicalRead{Seen::unclear});
+        journal.correct(who, at(9, 0), unclear, ChemicalRead{Seen::frontInAcceptZone});
+        EXPECT_EQ(verdictOf(journal), Verdict::quarantine) << who.id;
+        journal.add(operatorB, at(9, 5), {"ci-3", "ld-1"}, ChemicalRead{Seen::frontInAcceptZone});
+        EXPECT_EQ(verdictOf(journal), Verdict::release) << who.id;
+    }
+    // Nor does the first reader become his own second by amending the second's answer.
+    for (const Seen second : {Seen::frontInAcceptZone, Seen::frontOnBoundary}) {
+        Journal journal = releasable();
+        const std::int64_t read =
+            journal.add(operatorB, at(8, 44), {"ci-3", "ld-1"}, ChemicalRead{second});
+        journal.add(supervisorE, at(8, 45), {"ci-3", "ld-1"}, ChemicalRead{Seen::unclear});
+        journal.correct(supervisorE, at(9, 0), read, ChemicalRead{Seen::frontInAcceptZone});
+        EXPECT_EQ(verdictOf(journal), Verdict::quarantine);
+        journal.add(operatorB, at(9, 5), {"ci-3", "ld-1"}, ChemicalRead{Seen::frontInAcceptZone});
+        EXPECT_EQ(verdictOf(journal), Verdict::release);
+    }
+}
+
+TEST(Corrections, WhoTakesABadAnswerOutDoesNotGiveTheGoodOne)
+{
+    Journal journal = morning();
+    addLoaded(journal);
+    addDone(journal);
+    const std::int64_t good = journal.seqOf<ChemicalRead>("ci-3");
+    const std::int64_t bad =
+        journal.correct(operatorA, at(8, 45), good, ChemicalRead{Seen::frontOnBoundary});
+    EXPECT_EQ(verdictOf(journal), Verdict::reprocess);
+    journal.correct(leadC, at(9, 0), bad, ChemicalRead{Seen::frontInAcceptZone});
+    const std::vector<IndicatorReading> readings =
+        journal.fold().record.load.pcds.at(0).indicators.at(0).readings;
+    ASSERT_EQ(readings.size(), 2U) << "the bad one stays to be seen";
+    EXPECT_EQ(readings[0].seen, Seen::frontOnBoundary);
+    EXPECT_EQ(readings[0].voided.value().by, "st-c");
+    EXPECT_EQ(readings[1].voided.value().by, "st-c");
+    EXPECT_EQ(verdictOf(journal), Verdict::quarantine);
+    EXPECT_TRUE(has(journal.decideAt(now), Key::voidingBadAnswer));
+    journal.add(leadC, at(9, 5), {"ci-3", "ld-1"}, ChemicalRead{Seen::frontInAcceptZone});
+    EXPECT_EQ(verdictOf(journal), Verdict::quarantine);
+    journal.add(operatorB, at(9, 6), {"ci-3", "ld-1"}, ChemicalRead{Seen::frontInAcceptZone});
+    EXPECT_EQ(verdictOf(journal), Verdict::release);
 }
 
 TEST(Corrections, AnnotationsChangeNothing)

@@ -170,15 +170,20 @@ inline Journal morning()
                                        .purpose = Purpose::bowieDick,
                                        .program = "P2",
                                        .cycleType = "T1"}});
-    const auto chemical = [&](const std::string& id, int type, Response response) {
+    const auto chemical = [&](const std::string& id, int type, Response response,
+                              const SheetDirections& sheet) {
         IndicatorProduct product{
-            .kind = IndicatorKind::chemical, .type = type, .response = response};
+            .kind = IndicatorKind::chemical, .type = type, .response = response, .sheet = sheet};
         product.methods.add(Method::steam);
         journal.add(supervisorE, early, {id}, ProductRecorded{id, product});
     };
-    chemical("pr-1", 1, Response::colour);
-    chemical("pr-2", 5, Response::movingFront);
-    chemical("pr-3", 2, Response::sheet);
+    chemical("pr-1", 1, Response::colour, {});
+    chemical("pr-2", 5, Response::movingFront, {});
+    chemical("pr-3", 2, Response::sheet,
+             {.leastMs = 210'000,
+              .mostMs = 240'000,
+              .leastCelsiusHundredths = 13'200,
+              .mostCelsiusHundredths = 13'400});
     IndicatorProduct biological{.kind = IndicatorKind::biological,
                                 .response = Response::growth,
                                 .species = Species::geobacillusStearothermophilus,
@@ -211,7 +216,10 @@ inline Journal morning()
     journal.add(operatorA, at(6, 5), {"ld-bd"},
                 CycleEnded{{at(6, 5), 0}, CycleOutcome::ended, {}, {}});
     journal.add(operatorA, at(6, 5), {"ld-bd"},
-                TestConditionsRecorded{.chamberEmpty = true, .dryingRun = false});
+                TestConditionsRecorded{.chamberEmpty = true,
+                                       .dryingRun = false,
+                                       .exposureMinutes = TypedNumber{"3.5", 3'500},
+                                       .exposureCelsius = TypedNumber{"134", 134'000}});
     journal.add(operatorA, at(6, 6), {"ci-bd", "ld-bd"}, ChemicalRead{Seen::uniformComplete});
     return journal;
 }
