@@ -131,6 +131,20 @@ TEST(Unnoticed, AControlIsFoundByItsLotAlone)
     EXPECT_TRUE(has(journal.decideAt(now), Key::biVoid)) << "a dead control";
 }
 
+TEST(Unnoticed, ALotThatIsInTheRegisterTwiceExpiresEarlier)
+{
+    for (const std::optional<Date> expires : {parseDate("2031-03-03"), std::optional<Date>{}}) {
+        Journal journal = releasable();
+        journal.add(operatorB, at(8, 50), {"pl-9", "pr-2"}, ProductLotRecorded{"N2", expires});
+        EXPECT_FALSE(allMayGo(journal.decideAt(now)));
+    }
+    Journal journal = releasable();
+    journal.add(operatorB, at(8, 50), {"pl-9", "pr-2"},
+                ProductLotRecorded{"N2", parseDate("2033-01-01")});
+    EXPECT_TRUE(allMayGo(journal.decideAt(now)));
+    EXPECT_EQ(journal.fold().record.lots.size(), 4U);
+}
+
 TEST(Unnoticed, WhatIsNotUnderstoodAboutAnythingOfTheEvidence)
 {
     for (const char* const id : {"ld-1", "sz-1", "bv-1", "bc-1", "in-1", "pr-4", "sp-1", "ld-bd"}) {
