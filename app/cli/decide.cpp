@@ -85,7 +85,7 @@ void decideSource(std::string_view source, const DecideSettings& settings, Strea
     std::ifstream file(name, std::ios::binary);
     if (!file || std::filesystem::is_directory(name, failure)) {
         ++tally.badSources;
-        streams.err << name << ": cannot be opened as a file\n";
+        streams.err << oneLine(name) << ": cannot be opened as a file\n";
         return;
     }
     decideStream(file, name, settings, clock, streams, tally);

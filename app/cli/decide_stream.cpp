@@ -1,5 +1,6 @@
 #include "app/cli/decide_stream.h"
 
+#include "app/cli/paragraph.h"
 #include "app/cli/plain_text.h"
 #include "core/exchange/decision_writer.h"
 #include "core/exchange/evidence_reader.h"
@@ -25,7 +26,7 @@ constexpr std::size_t batchBytes = 65'536;
 
 std::string placeOf(const std::string& source, std::int64_t record)
 {
-    return source + ": record " + std::to_string(record) + ": ";
+    return oneLine(source) + ": record " + std::to_string(record) + ": ";
 }
 
 class Run {
@@ -113,7 +114,7 @@ private:
         if (m_settings.json) {
             appendDecision(m_out, decision, {occasion.now, m_settings.policy}, sayIn(occasion));
         } else {
-            appendPlain(m_out, decision, occasion);
+            appendPlain(m_out, decision, occasion, m_tally.explained);
         }
     }
 
@@ -124,7 +125,7 @@ private:
         if (m_settings.json) {
             appendJudgement(m_out, judgement, {occasion.now, m_settings.policy}, sayIn(occasion));
         } else {
-            appendPlain(m_out, judgement, occasion);
+            appendPlain(m_out, judgement, occasion, m_tally.explained);
         }
     }
 

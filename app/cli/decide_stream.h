@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/cli/entries.h"
 #include "app/cli/streams.h"
 #include "core/exchange/specification_library.h"
 #include "core/quantities/clock.h"
@@ -30,6 +31,7 @@ struct DecideTally {
     std::int64_t withheld = 0;           ///< loads of which not all may go, tests not passed
     std::int64_t badRecords = 0;         ///< that could not be read
     std::int64_t badSources = 0;         ///< that could not be opened
+    ExplainedNotes explained;            ///< in plain text
 
     [[nodiscard]] std::int64_t decided() const;
 };

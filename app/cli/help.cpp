@@ -18,7 +18,8 @@ From the evidence of a sterilizer load to release, quarantine or reprocess.
         --planned              the moment may lie ahead; else one that has not come is said
         --specifications DIR   cycle specifications of the facility's own, beside the stored ones
         --json                 one line of JSON for each record
-  policy check FILE            says everything that is wrong with a policy, with line and field
+  policy check FILE            says everything that is wrong with a policy, with line and field, or
+                               each value that is milder than the default policy's
   policy show                  the default policy, to copy from
   schema [evidence|decision]   the JSON Schema of what decide reads, or of what --json writes
   specifications [--specifications DIR]

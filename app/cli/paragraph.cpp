@@ -1,5 +1,6 @@
 #include "app/cli/paragraph.h"
 
+#include "core/quantities/unseen.h"
 #include "core/quantities/utf8.h"
 
 #include <algorithm>
@@ -14,11 +15,16 @@ constexpr std::size_t lineWidth = 98;
 
 std::string oneLine(std::string_view text)
 {
-    std::string line(text);
-    for (char& c : line) {
-        if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) {
-            c = ' ';
+    std::string line;
+    line.reserve(text.size());
+    while (!text.empty()) {
+        const utf8::Character character = utf8::characterAt(text);
+        if (isControl(character.code) || movesText(character.code)) {
+            line += ' ';
+        } else {
+            line += text.substr(0, character.bytes);
         }
+        text.remove_prefix(character.bytes);
     }
     return line;
 }

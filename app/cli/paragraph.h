@@ -6,7 +6,8 @@
 
 namespace loadwarden::cli {
 
-/// Text from a record, on one line and without what would move a terminal's cursor.
+/// Text from a record, on one line and without what would move a terminal's cursor or turn the
+/// direction of its text.
 std::string oneLine(std::string_view text);
 
 /// Appends a paragraph of lines of at most 98 characters: `lead` behind `indent` spaces, then the

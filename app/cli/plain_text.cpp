@@ -1,7 +1,6 @@
 #include "app/cli/plain_text.h"
 
 #include "app/cli/paragraph.h"
-#include "core/quantities/json_text.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -13,39 +12,6 @@
 namespace loadwarden::cli {
 
 namespace {
-
-/// What is said, once, of the load or of the items of which it is true.
-struct Entry {
-    Key key{};
-    Outcome outcome{};
-    Said said;
-    std::string review;              ///< fields of the review that would answer it; empty: none can
-    std::vector<std::int32_t> items; ///< none: the load
-    bool forces = false;             ///< the verdict of its load or items
-
-    bool saysTheSame(const Entry& other) const
-    {
-        return key == other.key && outcome == other.outcome && forces == other.forces
-               && said.says == other.said.says && said.next == other.said.next
-               && review == other.review && items.empty() == other.items.empty();
-    }
-};
-
-/// What a review must name to answer a finding, as the evidence file has it.
-std::string reviewFields(const Finding& finding, const Zone& zone)
-{
-    if (finding.outcome != Outcome::review || !finding.newest) {
-        return {};
-    }
-    std::string text = "\"finding\":\"" + std::string(textOf(finding.key)) + "\", ";
-    if (!finding.subject.empty()) {
-        text += "\"subject\":";
-        appendJsonString(text, finding.subject);
-        text += ", ";
-    }
-    return text + "\"newestSeen\":\"" + formatAt(*finding.newest, zone.offsetAt(*finding.newest))
-           + "\"";
-}
 
 bool forces(Outcome outcome, Verdict verdict)
 {
@@ -61,44 +27,6 @@ bool forces(Outcome outcome, TestResult result)
 {
     return result == TestResult::failed ? outcome == Outcome::fails : outcome != Outcome::note;
 }
-
-/// Gathers findings; the load's before the items', each from the worst outcome on.
-class Entries {
-public:
-    explicit Entries(const HouseStyle& style) : m_style(style) {}
-
-    void add(const Finding& finding, bool forcesVerdict)
-    {
-        Entry entry{.key = finding.key,
-                    .outcome = finding.outcome,
-                    .said = say(finding, m_style),
-                    .review = reviewFields(finding, *m_style.zone),
-                    .items = {},
-                    .forces = forcesVerdict};
-        if (finding.item >= 0) {
-            entry.items.push_back(finding.item);
-        }
-        const auto same = std::ranges::find_if(
-            m_entries, [&](const Entry& other) { return other.saysTheSame(entry); });
-        if (same == m_entries.end()) {
-            m_entries.push_back(std::move(entry));
-        } else if (finding.item >= 0 && same->items.back() != finding.item) {
-            same->items.push_back(finding.item);
-        }
-    }
-
-    std::vector<Entry> take()
-    {
-        std::ranges::stable_sort(m_entries, [](const Entry& a, const Entry& b) {
-            return a.items.empty() != b.items.empty() ? a.items.empty() : a.outcome > b.outcome;
-        });
-        return std::move(m_entries);
-    }
-
-private:
-    HouseStyle m_style;
-    std::vector<Entry> m_entries;
-};
 
 std::string countText(std::size_t count, const char* one, const char* many)
 {
@@ -127,19 +55,24 @@ public:
                 m_out += "\n  ";
                 m_out += heading;
                 m_out += '\n';
-            } else if (last->said.next != entry.said.next) {
+            } else if (nextOf(*last) != nextOf(entry)) {
                 next(*last);
             }
             last = &entry;
             const bool isNote = entry.outcome == Outcome::note; // as the heading says
             appendParagraph(m_out, 2, isNote ? "- " : "- " + say(entry.outcome) + ": ",
-                            entry.said.says + " [" + std::string(textOf(entry.key)) + "]", 2);
+                            (entry.brief.empty() ? entry.said.says : entry.brief) + " ["
+                                + std::string(textOf(entry.key)) + "]",
+                            2);
+            if (!entry.alsoOf.empty()) {
+                appendParagraph(m_out, 4, "The same of: ", joined(entry.alsoOf), 4);
+            }
             if (!entry.items.empty()) {
                 appendParagraph(m_out, 4, entry.items.size() == 1 ? "Item: " : "Items: ",
                                 namesOf(entry.items), 4);
             }
-            if (!entry.review.empty()) {
-                appendParagraph(m_out, 4, "The review names ", entry.review, 4);
+            for (const std::string& review : entry.reviews) {
+                appendParagraph(m_out, 4, "The review names ", review, 4);
             }
         }
         if (last != nullptr) {
@@ -151,6 +84,9 @@ public:
     {
         std::vector<std::pair<std::string_view, std::string>> sources; // source, keys
         for (const Entry& entry : m_entries) {
+            if (entry.isAbove) {
+                continue;
+            }
             const std::string key(textOf(entry.key));
             const auto same = std::ranges::find(sources, std::string_view(entry.said.source),
                                                 &decltype(sources)::value_type::first);
@@ -173,19 +109,33 @@ public:
         if (items.size() == m_items.size() && items.size() > 1) {
             return "all " + std::to_string(items.size());
         }
-        std::string text;
+        std::vector<std::string> labels;
         for (const std::int32_t item : items) {
-            text += text.empty() ? "" : "; ";
-            text += m_items[static_cast<std::size_t>(item)].label;
+            labels.push_back(m_items[static_cast<std::size_t>(item)].label);
+        }
+        return joined(labels);
+    }
+
+private:
+    static std::string joined(const std::vector<std::string>& names)
+    {
+        std::string text;
+        for (const std::string& name : names) {
+            text += (text.empty() ? "" : "; ") + name;
         }
         return text;
     }
 
-private:
+    /// What is said briefly asks for nothing of its own.
+    static std::string_view nextOf(const Entry& entry)
+    {
+        return entry.brief.empty() ? std::string_view(entry.said.next) : std::string_view();
+    }
+
     void next(const Entry& entry)
     {
-        if (!entry.said.next.empty()) {
-            appendParagraph(m_out, 4, "Next: ", entry.said.next, 6);
+        if (!nextOf(entry).empty()) {
+            appendParagraph(m_out, 4, "Next: ", nextOf(entry), 6);
         }
     }
 
@@ -194,12 +144,16 @@ private:
     const std::vector<ItemDecision>& m_items;
 };
 
-void appendHead(std::string& out, const Occasion& occasion, std::string_view what,
-                std::string_view lot, std::string_view verdict, const HouseStyle& style)
+/// "load L1": the record by its lot.
+std::string nameOf(std::string_view what, std::string_view lot)
 {
-    std::string title = occasion.record + ", " + std::string(what)
-                        + (lot.empty() ? "without a lot number" : std::string(lot)) + ": ";
-    appendParagraph(out, 0, "", title + std::string(verdict), 2);
+    return std::string(what) + (lot.empty() ? "without a lot number" : std::string(lot));
+}
+
+void appendHead(std::string& out, const Occasion& occasion, const std::string& name,
+                std::string_view verdict, const HouseStyle& style)
+{
+    appendParagraph(out, 0, "", occasion.record + ", " + name + ": " + std::string(verdict), 2);
     out += "  As of " + sayTime(occasion.now, style) + ", " + occasion.zone.name() + ".\n";
 }
 
@@ -231,13 +185,25 @@ void appendItems(std::string& out, const Decision& decision, const Block& block)
     }
 }
 
+/// The load's verdict, and how many items may not go with it.
 std::string verdictText(const Decision& decision)
 {
     const auto worse = static_cast<std::size_t>(
         std::count_if(decision.items.begin(), decision.items.end(),
                       [&](const ItemDecision& item) { return item.verdict != decision.verdict; }));
-    return say(decision.verdict)
-           + (worse == 0 ? "" : ", except " + countText(worse, "item", "items"));
+    const std::string verdict = say(decision.verdict);
+    if (worse == 0) {
+        return verdict;
+    }
+    if (worse < decision.items.size()) {
+        return verdict + ", except " + countText(worse, "item", "items");
+    }
+    const std::string items =
+        worse == 1 ? "its only item" : "none of its " + std::to_string(worse) + " items";
+    if (decision.verdict == Verdict::release) {
+        return verdict + ", but " + items + (worse == 1 ? " may not go" : " may go");
+    }
+    return verdict + ", but all its items: " + say(Verdict::reprocess);
 }
 
 void appendReasons(std::string& out, Block& block, bool isEmpty)
@@ -255,10 +221,12 @@ void appendReasons(std::string& out, Block& block, bool isEmpty)
 
 } // namespace
 
-void appendPlain(std::string& out, const Decision& decision, const Occasion& occasion)
+void appendPlain(std::string& out, const Decision& decision, const Occasion& occasion,
+                 ExplainedNotes& explained)
 {
     const HouseStyle style{.zone = occasion.zone};
-    Entries gathered(style);
+    const std::string name = nameOf("load ", decision.lot);
+    Entries gathered(style, occasion.record + ", " + name, explained);
     for (const Finding& finding : decision.findings) {
         const Verdict verdict =
             finding.item < 0 ? decision.verdict
@@ -267,7 +235,7 @@ void appendPlain(std::string& out, const Decision& decision, const Occasion& occ
     }
     const std::vector<Entry> entries = gathered.take();
     Block block(out, entries, decision.items);
-    appendHead(out, occasion, "load ", decision.lot, verdictText(decision), style);
+    appendHead(out, occasion, name, verdictText(decision), style);
     if (decision.nextChangeAt) {
         out +=
             "  Time alone changes this at " + sayNotBefore(*decision.nextChangeAt, style) + ".\n";
@@ -276,17 +244,19 @@ void appendPlain(std::string& out, const Decision& decision, const Occasion& occ
     appendReasons(out, block, entries.empty());
 }
 
-void appendPlain(std::string& out, const TestJudgement& judgement, const Occasion& occasion)
+void appendPlain(std::string& out, const TestJudgement& judgement, const Occasion& occasion,
+                 ExplainedNotes& explained)
 {
     const HouseStyle style{.zone = occasion.zone};
-    Entries gathered(style);
+    const std::string name = nameOf("test ", judgement.lot);
+    Entries gathered(style, occasion.record + ", " + name, explained);
     for (const Finding& finding : judgement.findings) {
         gathered.add(finding, forces(finding.outcome, judgement.result));
     }
     const std::vector<Entry> entries = gathered.take();
     const std::vector<ItemDecision> noItems;
     Block block(out, entries, noItems);
-    appendHead(out, occasion, "test ", judgement.lot, say(judgement.result), style);
+    appendHead(out, occasion, name, say(judgement.result), style);
     appendReasons(out, block, entries.empty());
 }
 

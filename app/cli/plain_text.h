@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/cli/entries.h"
 #include "core/quantities/zone.h"
 #include "core/release/decision.h"
 
@@ -16,10 +17,13 @@ struct Occasion {
 
 /// Appends a block of lines for a load: record, lot and verdict; the items by their verdicts; when
 /// time will change it; then, of load and items together, what forces the verdicts, what is open
-/// besides, and notes; the sources at the end. What is said of several items alike is said once.
-void appendPlain(std::string& out, const Decision& decision, const Occasion& occasion);
+/// besides, and notes; the sources at the end. What is said of several items or subjects alike is
+/// said once, and a general note that the run has explained already only named.
+void appendPlain(std::string& out, const Decision& decision, const Occasion& occasion,
+                 ExplainedNotes& explained);
 
 /// The same for a test cycle.
-void appendPlain(std::string& out, const TestJudgement& judgement, const Occasion& occasion);
+void appendPlain(std::string& out, const TestJudgement& judgement, const Occasion& occasion,
+                 ExplainedNotes& explained);
 
 } // namespace loadwarden::cli

@@ -1,6 +1,7 @@
 #include "app/cli/arguments.h"
 #include "app/cli/commands.h"
 #include "app/cli/text_file.h"
+#include "core/exchange/milder_values.h"
 #include "core/exchange/policy_reader.h"
 
 #include <ostream>
@@ -9,9 +10,23 @@ namespace loadwarden::cli {
 
 namespace {
 
+void sayMilder(const std::string& file, const std::vector<MilderValue>& milder, std::ostream& out)
+{
+    if (milder.empty()) {
+        out << "No value is milder than the default policy's.\n";
+        return;
+    }
+    out << "Milder than the default policy:\n";
+    for (const MilderValue& each : milder) {
+        out << file << ':' << each.line << ": " << each.field << ": \"" << each.value
+            << "\"; the default is \"" << each.defaultValue << "\"\n";
+    }
+}
+
 int check(const std::string& file, Streams streams)
 {
-    const auto read = readPolicy(readTextFile(file), file);
+    const std::string text = readTextFile(file);
+    const auto read = readPolicy(text, file);
     if (const auto* errors = std::get_if<std::vector<PolicyError>>(&read)) {
         for (const PolicyError& error : *errors) {
             streams.err << textOf(error) << '\n';
@@ -21,6 +36,7 @@ int check(const std::string& file, Streams streams)
     const auto& policy = std::get<Policy>(read);
     streams.out << file << ": " << policy.id << ", revision " << policy.revision << '\n'
                 << "SHA-256 " << policy.digest << '\n';
+    sayMilder(file, milderValues(text), streams.out);
     return exitDone;
 }
 

@@ -1,6 +1,7 @@
 #include "core/exchange/specification_library.h"
 
 #include "core/exchange/embedded.h"
+#include "core/exchange/toml_table.h"
 
 #include <algorithm>
 #include <fstream>
@@ -16,7 +17,7 @@ constexpr std::uintmax_t mostBytes = 1'000'000;
 
 SpecificationError errorOf(std::string file, std::string message)
 {
-    return {std::move(file), 1, "", std::move(message)};
+    return {std::move(file), 0, "", std::move(message)};
 }
 
 } // namespace
@@ -85,7 +86,7 @@ std::vector<SpecificationError> SpecificationLibrary::add(std::string_view toml,
     const auto [place, fresh] =
         m_specifications.try_emplace(std::move(name), std::move(specification));
     if (!fresh) {
-        return {{fileName, 1, "id",
+        return {{fileName, lineOf(toml, "id"), "id",
                  place->first + " is there already; give it an id or a revision of its own"}};
     }
     return {};

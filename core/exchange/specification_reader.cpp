@@ -104,9 +104,9 @@ private:
         if (const auto purpose = m_root.word("purpose", purposeWords)) {
             m_specification.purpose = static_cast<Purpose>(*purpose);
         }
-        m_specification.cycleType = m_root.text("cycle_type", mostName).value_or("");
+        m_specification.cycleType = m_root.name("cycle_type", mostName).value_or("");
         if (m_root.has("program")) {
-            m_specification.program = m_root.text("program", mostName).value_or("");
+            m_specification.program = m_root.name("program", mostName).value_or("");
         }
         m_specification.extended = m_root.flag("extended").value_or(false);
     }

@@ -1,6 +1,7 @@
 #include "core/exchange/toml_table.h"
 
 #include "core/quantities/thousandths.h"
+#include "core/quantities/unseen.h"
 #include "core/quantities/utf8.h"
 
 #include <algorithm>
@@ -25,11 +26,12 @@ bool isBlank(std::string_view text)
 
 std::string textOf(const TomlError& error)
 {
-    std::string text = error.file + ":" + std::to_string(error.line) + ": ";
+    std::string text =
+        shown(error.file) + (error.line == 0 ? "" : ":" + std::to_string(error.line)) + ": ";
     if (!error.field.empty()) {
-        text += error.field + ": ";
+        text += shown(error.field) + ": ";
     }
-    return text + error.message;
+    return text + shown(error.message);
 }
 
 void TomlErrors::add(int line, std::string field, std::string message)
@@ -49,13 +51,23 @@ std::vector<TomlError> TomlErrors::sorted() &&
     return std::move(m_errors);
 }
 
+int lineOf(std::string_view toml, std::string_view key)
+{
+    const toml::table table = toml::parse(toml);
+    const toml::node* const node = table.get(key);
+    return node == nullptr ? 1 : static_cast<int>(node->source().begin.line);
+}
+
 std::optional<toml::table> parseToml(std::string_view text, TomlErrors& errors)
 {
     try {
         return toml::parse(text);
     } catch (const toml::parse_error& error) {
         errors.add(static_cast<int>(error.source().begin.line), "",
-                   "not TOML: " + std::string(error.description()));
+                   "column " + std::to_string(error.source().begin.column)
+                       + ": cannot be read as TOML; a line is a [table] or a key = value, a text "
+                         "stands in quotation marks, and nothing stands twice (the parser says: "
+                       + std::string(error.description()) + ")");
         return std::nullopt;
     }
 }
@@ -134,6 +146,16 @@ std::optional<std::string> TomlTable::text(std::string_view key, std::size_t mos
         return std::nullopt;
     }
     return string->get();
+}
+
+std::optional<std::string> TomlTable::name(std::string_view key, std::size_t most)
+{
+    std::optional<std::string> name = text(key, most);
+    if (const auto unseen = findUnseen(name.value_or(""))) {
+        wrong(*m_table->get(key), key, unseenText(*unseen));
+        return std::nullopt;
+    }
+    return name;
 }
 
 std::optional<std::int64_t> TomlTable::whole(std::string_view key, std::int64_t least,

@@ -34,6 +34,9 @@ private:
 /// nullopt when the text is no TOML, which is then said in `errors`.
 std::optional<toml::table> parseToml(std::string_view text, TomlErrors& errors);
 
+/// The line, from 1, on which the value of a key of the root stands in a text that is TOML.
+int lineOf(std::string_view toml, std::string_view key);
+
 /// A number in thousandths, exactly; nullopt when it is no number, has more than `decimals` (0 to
 /// 3) decimals, or lies beyond a thousand million.
 std::optional<std::int64_t> thousandthsOf(const toml::node& number, int decimals);
@@ -60,6 +63,8 @@ public:
 
     // Each of these asks for a required key.
     std::optional<std::string> text(std::string_view key, std::size_t most);
+    /// A text without characters that nobody sees.
+    std::optional<std::string> name(std::string_view key, std::size_t most);
     std::optional<std::int64_t> whole(std::string_view key, std::int64_t least, std::int64_t most);
     std::optional<std::size_t> word(std::string_view key, std::span<const std::string_view> words);
     std::optional<bool> flag(std::string_view key);

@@ -11,17 +11,6 @@ using nlohmann::json;
 
 constexpr std::int64_t greatest = std::int64_t{1} << 53U;
 
-std::int64_t checked(const json& number)
-{
-    const bool tooGreat = number.is_number_unsigned()
-                          && number.get<std::uint64_t>() > static_cast<std::uint64_t>(greatest);
-    const std::int64_t value = tooGreat ? greatest + 1 : number.get<std::int64_t>();
-    if (value > greatest || value < -greatest) {
-        throw json::other_error::create(500, "an integer is beyond 2^53", &number);
-    }
-    return value;
-}
-
 /// No body of an act is nested deeper; what is, was not written by this program.
 constexpr int deepest = 32;
 
@@ -34,7 +23,7 @@ void append(std::string& out, const json& value, int depth)
     case json::value_t::null: out += "null"; break;
     case json::value_t::boolean: out += value.get<bool>() ? "true" : "false"; break;
     case json::value_t::number_integer:
-    case json::value_t::number_unsigned: out += std::to_string(checked(value)); break;
+    case json::value_t::number_unsigned: out += std::to_string(integerOf(value)); break;
     case json::value_t::string: appendJsonString(out, value.get_ref<const std::string&>()); break;
     case json::value_t::array: {
         char before = '[';
@@ -67,6 +56,20 @@ void append(std::string& out, const json& value, int depth)
 }
 
 } // namespace
+
+std::int64_t integerOf(const json& value)
+{
+    if (!value.is_number_integer()) { // signed or unsigned
+        throw json::other_error::create(501, "a number is no integer", &value);
+    }
+    const bool tooGreat = value.is_number_unsigned()
+                          && value.get<std::uint64_t>() > static_cast<std::uint64_t>(greatest);
+    const std::int64_t integer = tooGreat ? greatest + 1 : value.get<std::int64_t>();
+    if (integer > greatest || integer < -greatest) {
+        throw json::other_error::create(500, "an integer is beyond 2^53", &value);
+    }
+    return integer;
+}
 
 std::string canonicalJson(const json& value)
 {

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
+#include <cstdint>
 #include <string>
 
 namespace loadwarden {
@@ -10,5 +11,9 @@ namespace loadwarden {
 /// of their names, strings escaped only where they must be. Throws nlohmann::json::other_error for
 /// fractions, for integers beyond ±2^53 and for what is nested more than 32 deep.
 [[nodiscard]] std::string canonicalJson(const nlohmann::json& value);
+
+/// A JSON value that is an integer; a fraction is not made one. Throws nlohmann::json::other_error
+/// for what is none, or is beyond ±2^53.
+[[nodiscard]] std::int64_t integerOf(const nlohmann::json& value);
 
 } // namespace loadwarden

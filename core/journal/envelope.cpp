@@ -31,7 +31,7 @@ std::string textAt(const json& entry, const char* name)
 
 JournalTime timeOf(const json& pair)
 {
-    return {Instant{pair.at(0).get<std::int64_t>()}, pair.at(1).get<std::int32_t>()};
+    return {Instant{integerOf(pair.at(0))}, static_cast<std::int32_t>(integerOf(pair.at(1)))};
 }
 
 std::optional<TimeSource> timeSourceOf(const std::string& text)
@@ -47,7 +47,7 @@ std::optional<TimeSource> timeSourceOf(const std::string& text)
 std::optional<Envelope> take(const json& entry)
 {
     Envelope envelope;
-    envelope.seq = entry.at("seq").get<std::int64_t>();
+    envelope.seq = integerOf(entry.at("seq"));
     const auto prev = parseHash(textAt(entry, "prev"));
     const auto from = timeSourceOf(entry.at("happenedAt").at(2).get_ref<const std::string&>());
     if (!prev || !from) {
@@ -61,15 +61,21 @@ std::optional<Envelope> take(const json& entry)
     envelope.role = entry.at("actor").at(1).get_ref<const std::string&>();
     envelope.workstation = textAt(entry, "workstation");
     envelope.kind = textAt(entry, "kind");
-    envelope.version = entry.at("v").get<std::int32_t>();
+    envelope.version = static_cast<std::int32_t>(integerOf(entry.at("v")));
     for (const json& subject : entry.at("subjects")) {
         envelope.subjects.push_back(subject.get_ref<const std::string&>());
     }
     envelope.reason = textAt(entry, "reason");
-    envelope.supersedes = entry.at("supersedes").get<std::int64_t>();
-    envelope.basedOn = entry.at("basedOn").get<std::int64_t>();
+    envelope.supersedes = integerOf(entry.at("supersedes"));
+    envelope.basedOn = integerOf(entry.at("basedOn"));
     envelope.body = canonicalJson(entry.at("body"));
     return envelope;
+}
+
+bool namesTwice(std::vector<std::string> subjects)
+{
+    std::ranges::sort(subjects);
+    return std::ranges::adjacent_find(subjects) != subjects.end();
 }
 
 } // namespace
@@ -130,6 +136,12 @@ std::variant<Envelope, EnvelopeFault> readEnvelope(std::string_view bytes)
     }
     if (!envelope) {
         return EnvelopeFault{"its hash or the source of its time is none"};
+    }
+    if (!envelope->body.starts_with('{')) {
+        return EnvelopeFault{"its body is no object"};
+    }
+    if (namesTwice(envelope->subjects)) {
+        return EnvelopeFault{"a subject is named twice in it"};
     }
     if (writeEnvelope(*envelope) != bytes) {
         return EnvelopeFault{"it is not written in the journal's own form"};

@@ -1,5 +1,6 @@
 #include "core/journal/seal.h"
 
+#include "core/journal/canonical_json.h"
 #include "core/journal/hex.h"
 #include "core/quantities/json_text.h"
 
@@ -48,9 +49,9 @@ std::optional<Seal> take(const json& line)
         || !parseHex(line.at("signature").get_ref<const std::string&>(), seal.signature)) {
         return std::nullopt;
     }
-    seal.head = {line.at("seq").get<std::int64_t>(), *head};
-    seal.at = {Instant{line.at("at").at(0).get<std::int64_t>()},
-               line.at("at").at(1).get<std::int32_t>()};
+    seal.head = {integerOf(line.at("seq")), *head};
+    seal.at = {Instant{integerOf(line.at("at").at(0))},
+               static_cast<std::int32_t>(integerOf(line.at("at").at(1)))};
     return seal;
 }
 

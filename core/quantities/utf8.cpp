@@ -32,4 +32,22 @@ std::size_t characterLength(std::string_view text) noexcept
     return 0;
 }
 
+Character characterAt(std::string_view text) noexcept
+{
+    const std::size_t bytes = characterLength(text);
+    if (bytes == 0) {
+        return {replacement, 1};
+    }
+    const auto first = static_cast<unsigned char>(text.front());
+    if (bytes == 1) {
+        return {first, 1};
+    }
+    // The first byte begins with as many ones as the character has bytes, and a zero.
+    char32_t code = first & (0x7FU >> bytes);
+    for (std::size_t i = 1; i < bytes; ++i) {
+        code = code << 6U | (static_cast<unsigned char>(text[i]) & 0x3FU);
+    }
+    return {code, bytes};
+}
+
 } // namespace loadwarden::utf8

@@ -16,6 +16,18 @@ constexpr bool isContinuation(unsigned char byte) noexcept
 /// none.
 [[nodiscard]] std::size_t characterLength(std::string_view text) noexcept;
 
+/// A character and how many bytes it takes.
+struct Character {
+    char32_t code;
+    std::size_t bytes;
+};
+
+/// What stands for bytes that are no character.
+inline constexpr char32_t replacement = 0xFFFD;
+
+/// The first character of a text that is not empty; a byte that starts none is a replacement.
+[[nodiscard]] Character characterAt(std::string_view text) noexcept;
+
 /// How many characters valid UTF-8 has.
 constexpr std::size_t characterCount(std::string_view text) noexcept
 {

@@ -7,8 +7,8 @@
 
 namespace loadwarden {
 
-/// Why an entry about an ended cycle does not count (RULES.md, 4a); none: its act does not stand
-/// against it.
+/// Why an entry about a cycle does not count by its act (RULES.md, 4a); none: it does. Where the
+/// end is not known, nothing is early.
 [[nodiscard]] inline Cause causeOf(const Act& act, const std::optional<Instant>& end, Instant now)
 {
     if (!isSigned(act)) {
@@ -17,7 +17,7 @@ namespace loadwarden {
     if (!stands(act, now)) {
         return Cause::timesImpossible;
     }
-    return !end || !isFromEndOn(act.happenedAt, *end) ? Cause::readEarly : Cause::none;
+    return end && !isFromEndOn(act.happenedAt, *end) ? Cause::readEarly : Cause::none;
 }
 
 } // namespace loadwarden

@@ -35,7 +35,9 @@ public:
     void failed(Key key, Instant since, const Act* by = nullptr)
     {
         worsen(TestResult::failed);
-        m_since = std::min(m_since.value_or(since), since);
+        if (key != Key::testBiPositive) {
+            m_since = std::min(m_since.value_or(since), since);
+        }
         if (m_failureActs != nullptr && by != nullptr) {
             m_failureActs->push_back(by);
         }
@@ -58,7 +60,7 @@ public:
     [[nodiscard]] bool wantsNotes() const { return m_sink != nullptr; }
     [[nodiscard]] TestOutcome outcome() const
     {
-        return {m_result, m_result == TestResult::failed ? m_since : std::nullopt, m_voidedBy};
+        return {m_result, m_since, m_voidedBy};
     }
 
 private:

@@ -15,8 +15,8 @@ namespace loadwarden {
 /// What a test cycle came to, for the rules that depend on it.
 struct TestOutcome {
     TestResult result = TestResult::pending;
-    std::optional<Instant>
-        failedSince; ///< when the first of its failures was known; set where it failed
+    /// When the first of its failures was known, positive biological indicators apart.
+    std::optional<Instant> failedSince;
     Cause voidedBy =
         Cause::none; ///< the first in the order of RULES.md, 4a, that voids a Bowie-Dick
 };

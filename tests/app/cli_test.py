@@ -256,6 +256,76 @@ class Decide(Temporary):
         self.assertIn("\n  Reprocess: " + "; ".join(labels) + "\n", block)
         self.assertIn("\n  Release: 1 other item\n", block)
 
+    def test_the_same_of_several_subjects_is_said_once(self):
+        record = example(WAITING)
+        vials = record["load"]["pcds"][0]["vials"]
+        vials += [{**vials[0], "id": "V-B"}, {**vials[0], "id": "V-C"}]
+        for number, item in enumerate(record["load"]["items"]):
+            wrong = [{"method": "steam", "celsius": 121}]
+            item["devices"] = [{"name": name, "allowedCycles": wrong} for name in ("drill", "saw")]
+            item["label"] = f"set {number}"
+        record["load"]["items"].append({**record["load"]["items"][0], "label": "other",
+                                        "devices": [{"name": "drill", "allowedCycles": wrong}]})
+        block = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(block[:block.index("Sources:")].count("[bi.incubating]"), 1)
+        self.assertIn(f"(BI) {vials[0]['id']} is incubating.", " ".join(block.split()))
+        self.assertIn("\n    The same of: V-B; V-C\n", block)
+        # the drill is in more items than the saw, so each has its items
+        self.assertEqual(block[:block.index("Sources:")].count("[item.cycle-not-allowed]"), 2)
+        record["load"]["items"].pop()
+        block = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(block[:block.index("Sources:")].count("[item.cycle-not-allowed]"), 1)
+        self.assertIn("\n    The same of: saw\n    Item", block)
+
+    def test_each_of_several_subjects_keeps_its_review(self):
+        record = example(GOOD)
+        codes = ["A1", "B2", "C3"]
+        record["load"]["alarms"] = [{"code": code, "by": "p1", "happenedAt": record["load"]["start"]} for code in codes]
+        block = run("decide", stdin=lines(record)).stdout
+        why = block[:block.index("Sources:")]
+        self.assertEqual([json.loads("{" + " ".join(named.split()) + "}")["subject"]
+                          for named in re.findall(r"(?s)The review names (.+?\")\n", why)], codes)
+        self.assertIn("\n    The same of: B2; C3\n", why)
+
+    def test_what_only_follows_is_said_briefly(self):
+        block = run("decide", "--planned", SOURCE / "demo/evidence/33-implants-wait-overnight.json").stdout
+        said = " ".join(block.split())
+        self.assertIn("waits for what is said of the load's implants. [item.implant-waits]", said)
+        self.assertIn("is not final yet either. This load does not wait for it. [routine.pending]", said)
+        self.assertEqual(block.count("Next: "), 2)
+
+    def test_a_general_note_is_explained_once_a_run(self):
+        record = example(GOOD)
+        del record["load"]["pcds"]
+        record["sterilizer"]["cycles"] = [cycle for cycle in record["sterilizer"]["cycles"] if "vials" not in cycle]
+        explained = "has not been negative in the time in which it is due"
+        first = run("decide", stdin=lines(record)).stdout
+        self.assertEqual(" ".join(first.split()).count(explained), 1)
+        three = run("decide", stdin=lines(record, record, record)).stdout
+        self.assertEqual(" ".join(three.split()).count(explained), 1)
+        short = f"\n  - As explained above, at standard input, load {record['load']['lot']}. [routine.none]\n"
+        self.assertEqual(three.count(short), 2)
+        self.assertEqual(three.count("[routine.none]"), 4)  # in full with its source, and twice in short
+        two = run("decide", self.write("a.json", lines(record)), self.write("b.json", lines(record))).stdout
+        self.assertIn(f"As explained above, at a.json, load {record['load']['lot']}. [routine.none]\n", two)
+
+    def test_the_headline_says_when_no_item_may_go(self):
+        record = example(GOOD)
+        for item in record["load"]["items"]:
+            item["checks"][0]["intact"] = False
+        count = len(record["load"]["items"])
+        self.assertGreater(count, 1)
+        head = f"standard input, load {record['load']['lot']}: Release"
+        self.assertTrue(run("decide", stdin=lines(record)).stdout.startswith(
+            f"{head}, but none of its {count} items may go\n"))
+        record["load"]["items"][0]["checks"][0]["intact"] = True
+        self.assertTrue(run("decide", stdin=lines(record)).stdout.startswith(
+            f"{head}, except {count - 1} item" + ("s" if count > 2 else "") + "\n"))
+        record["load"]["items"] = record["load"]["items"][1:2]
+        self.assertTrue(run("decide", stdin=lines(record)).stdout.startswith(f"{head}, but its only item may not go\n"))
+        record["load"]["readings"] = record["load"]["readings"][:-1]
+        self.assertIn(": Quarantine, but all its items: Reprocess\n", run("decide", stdin=lines(record)).stdout)
+
     def test_what_a_review_must_name_is_printed_as_it_is_typed(self):
         record = example(REVIEWED)
         review = record["load"]["reviews"].pop()
@@ -281,11 +351,23 @@ class Decide(Temporary):
 
     def test_text_of_a_record_cannot_move_the_cursor(self):
         record = example(GOOD)
-        record["load"]["items"][0]["label"] = "A\u001b[2J\nLoad X: Release"
-        record["load"]["items"][0]["checks"][0]["intact"] = False
-        answer = run("decide", stdin=lines(record))
-        self.assertNotIn("\u001b", answer.stdout)
-        self.assertNotIn("\nLoad X", answer.stdout)
+        for hidden in "\u001b[2J", "\nLoad X: Release", "\u009b2J", "\u202e":
+            record["load"]["items"][0]["label"] = "A" + hidden
+            record["load"]["colour" + hidden] = "red"
+            answer = run("decide", stdin=lines(record))
+            self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+            self.assertEqual(len(answer.stderr.splitlines()), 2)
+            self.assertNotIn(hidden, answer.stderr.rstrip("\n"))
+            self.assertEqual(answer.stderr.count(f"U+{ord(hidden[0]):04X}"), 2, answer.stderr)
+            del record["load"]["colour" + hidden]
+
+    def test_the_name_of_a_file_cannot_turn_the_text(self):
+        for hidden in "\u202e", "\u2066", "\u009b", "\u001b":
+            path = self.write(f"a{hidden}b.json", lines(example(GOOD)))
+            answer = run("decide", path, self.write(f"c{hidden}d.json", "{}"))
+            self.assertIn("a b.json, load ", answer.stdout)
+            self.assertIn("c d.json: record 1", answer.stderr)
+            self.assertNotIn(hidden, answer.stdout + answer.stderr)
 
     def test_at_overrules_the_records_own_moment(self):
         record = example(WAITING)
@@ -412,6 +494,46 @@ class Policy(Temporary):
             line = text[:text.index(part)].count("\n") + 1
             self.assertTrue(error.startswith(f"{path}:{line}: "), error)
 
+    def test_check_lists_what_is_milder_than_the_default(self):
+        default = run("policy", "show").stdout
+        self.assertIn("\nNo value is milder than the default policy's.\n",
+                      run("policy", "check", SOURCE / "resources/policies/us-hospital.toml").stdout)
+        text = default.replace('id = "us-hospital"', 'id = "ours"')
+        for section, value in ("bi.steam", "weekly"), ("implant.hold", "implants-only"), ("bi.readout", "last"):
+            head, tail = text.split(f"[{section}]")
+            text = f"{head}[{section}]" + re.sub(r'value = ".*?"', f'value = "{value}"', tail, count=1)
+        path = self.write("ours.toml", text)
+        answer = run("policy", "check", path)
+        self.assertEqual((answer.returncode, answer.stderr), (0, ""))
+        line = {word: text[:text.index(f'value = "{word}"')].count("\n") + 1 for word in ("weekly", "implants-only")}
+        self.assertEqual(answer.stdout.split("Milder than the default policy:\n")[1].splitlines(), [
+            f'{path}:{line["weekly"]}: bi.steam.value: "weekly"; the default is "each-day"',
+            f'{path}:{line["implants-only"]}: implant.hold.value: "implants-only"; the default is "whole-load"'])
+
+    def test_a_peroxide_load_waits_for_its_own_vial_where_the_readme_says(self):
+        record = example("hydrogen-peroxide-load.json")
+        del record["load"]["pcds"][0]["vials"]
+        text = run("policy", "show").stdout.replace('id = "us-hospital"', 'id = "ours"')
+
+        def decided(section, value):
+            head, tail = text.split(f"[{section}]")
+            changed = re.sub(r"value = .*", f"value = {value}", tail, count=1)
+            answer = run("decide", "--json", "--policy", self.write("p.toml", f"{head}[{section}]{changed}"),
+                         stdin=lines(record))
+            self.assertEqual(answer.stderr.count("policy"), 0)
+            decision = json.loads(answer.stdout)
+            return decision["verdict"], {finding["key"] for finding in decision["findings"]}
+
+        self.assertEqual(decided("bi.hydrogen_peroxide", '"each-day"'), ("release", {"routine.none"}))
+        self.assertEqual(decided("bi.hydrogen_peroxide", '"every-load"'), ("quarantine", {"bi.missing"}))
+        self.assertEqual(decided("bi.routine_blocks", "true"), ("quarantine", {"routine.none"}))
+
+    def test_what_is_no_toml_is_said_with_line_and_column(self):
+        path = self.write("p.toml", run("policy", "show").stdout.replace('id = "us-hospital"', "id = us"))
+        answer = run("policy", "check", path)
+        self.assertEqual((answer.returncode, answer.stdout), (2, ""))
+        self.assertRegex(answer.stderr, re.escape(f"{path}:8: column 6: cannot be read as TOML; ") + ".*\n$")
+
     def test_check_of_a_file_that_is_not_there(self):
         answer = run("policy", "check", "/nowhere/p.toml")
         self.assertEqual(answer.returncode, 2)
@@ -429,6 +551,16 @@ class Others(unittest.TestCase):
         names = run("specifications").stdout.split()
         files = [p.stem for p in (SOURCE / "resources/specifications").glob("*.toml")]
         self.assertEqual(sorted(names), sorted(name + "@1" for name in files))
+
+    def test_a_specification_that_is_there_already_is_said_where_its_id_stands(self):
+        stored = next((SOURCE / "resources/specifications").glob("*.toml"))
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / "copy.toml"
+            path.write_text(stored.read_text())
+            line = re.split(r"^id = ", stored.read_text(), flags=re.MULTILINE)[0].count("\n") + 1
+            answer = run("specifications", "--specifications", folder)
+        self.assertEqual(answer.returncode, 2)
+        self.assertTrue(answer.stderr.startswith(f"{path}:{line}: id: "), answer.stderr)
 
     def test_help_carries_the_caution(self):
         for arguments in [("--help",), ("-h",), ("decide", "--help")]:

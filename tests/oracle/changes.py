@@ -1644,6 +1644,9 @@ def device_cycles(g):
         allowed["leastMinutes"] = round(g.exposure + g.pick((-0.001, 0, 0.001, 0.001, 1)), 3)
         if g.chance(0.5):
             allowed["mostMinutes"] = round(g.exposure + g.pick((-0.001, 0, 0.001, -1)), 3)
+            if g.chance(0.5):
+                allowed["leastMinutes"] = min(allowed["leastMinutes"], g.exposure)
+                device["allowedCycles"] = [allowed]
     elif how == "drop":
         allowed.pop(g.pick(sorted(allowed)))
     elif how == "method":
@@ -1656,9 +1659,9 @@ def device_cycles(g):
         if g.chance(0.6):
             if g.method in ("steam", "dry-heat"):
                 return False
-            allowed["program"] = g.pick(("prog-2", "prog-1"))
-            allowed["sterilizerModel"] = g.pick(("model-a", "model-b"))
-            if g.chance(0.6):
+            allowed["program"], allowed["sterilizerModel"] = g.pick((
+                ("prog-2", "model-a"), ("prog-2", "model-b"), ("prog-1", "model-b"), ("prog-1", "model-b"), ("prog-1", "model-a")))
+            if g.chance(0.8):
                 device["allowedCycles"] = [allowed]
         elif g.chance(0.5):
             g.sterilizer.pop("model", None)

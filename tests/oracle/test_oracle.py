@@ -6,6 +6,7 @@
 import json
 import os
 import random
+import sys
 import unittest
 
 import boundaries
@@ -18,6 +19,10 @@ from moments import day_of, moment, written, zone
 from physical import compare
 from policy_variants import HERE
 from policy import load_policy
+
+WORKED = os.path.join(HERE, "..", "data", "worked_cases")
+sys.path.append(WORKED)
+import check_cases  # noqa: E402
 
 DEFAULT = os.path.join(HERE, "policies", "us-hospital.toml")
 if not os.path.exists(DEFAULT):
@@ -184,6 +189,38 @@ class Causes(unittest.TestCase):
                 expected = min(names, key=order.index)
             self.assertEqual(said, {expected}, names)
         self.assertGreater(seen, 900)
+
+
+class WorkedCases(unittest.TestCase):
+    """The hand-worked cases of tests/data/worked_cases, which are written from the same page by another way."""
+
+    def decided(self, case):
+        doc = check_cases.apply(check_cases.read(check_cases.HERE / "bases" / case["base"]), case)
+        settings = {name: oracle.parse(json.dumps(value)) for name, value in case.get("policy", {}).items()}
+        return oracle.decide(oracle.parse(json.dumps(doc)), {**POLICY, **settings})
+
+    def test_each_is_decided_as_worked_out(self):
+        count = 0
+        for path in sorted((check_cases.HERE / "cases").glob("*.json")):
+            for case in check_cases.read(path):
+                count += 1
+                with self.subTest(case=case["id"]):
+                    self.check(case["expect"], self.decided(case))
+        self.assertGreater(count, 700)
+
+    def check(self, expect, decision):
+        findings = [f for part in [decision] + decision.get("items", []) for f in part["findings"]]
+        self.assertLessEqual(set(expect["keys"]), {f["key"] for f in findings})
+        if "test" in expect:
+            self.assertEqual(decision["test"], expect["test"])
+            return
+        self.assertEqual(decision["verdict"], expect["verdict"])
+        self.assertEqual({i["label"]: i["verdict"] for i in decision["items"]}, expect["items"])
+        if expect.get("onlyKeys"):
+            self.assertEqual({f["key"] for f in findings if f["outcome"] != "note"}, set(expect["keys"]))
+        if "nextChangeAt" in expect:
+            due = expect["nextChangeAt"] and written(moment(expect["nextChangeAt"]))
+            self.assertEqual(decision["nextChangeAt"], due)
 
 
 if __name__ == "__main__":

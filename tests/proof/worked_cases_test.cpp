@@ -54,20 +54,42 @@ void set(Json& record, const std::string& pointer, const Json& value)
     }
     const Pointer at(pointer);
     Json& parent = record.at(at.parent_pointer());
-    if (parent.is_array()) {
-        const auto index = static_cast<std::size_t>(std::stoul(at.back()));
-        if (index == parent.size()) {
-            parent.push_back(value);
-        } else {
-            parent.at(index) = value;
-        }
-    } else {
+    if (!parent.is_array()) {
         parent[at.back()] = value;
+    } else if (at.back() == std::to_string(parent.size())) {
+        parent.push_back(value);
+    } else {
+        record.at(at) = value;
     }
 }
 
+void remove(Json& record, const std::string& pointer)
+{
+    const Pointer at(pointer);
+    (void)record.at(at); // throws where there is nothing to take away
+    Json& parent = record.at(at.parent_pointer());
+    if (parent.is_array()) {
+        parent.erase(static_cast<std::size_t>(std::stoul(at.back())));
+    } else {
+        parent.erase(at.back());
+    }
+}
+
+/// Throws where an object has a field that is none of these, which would change nothing.
+void requireFields(const Json& object, const std::set<std::string>& known)
+{
+    for (const auto& [name, value] : object.items()) {
+        if (!known.contains(name)) {
+            throw std::invalid_argument("a worked case has no field " + name);
+        }
+    }
+}
+
+/// Throws where the case has an unknown field, or a change that cannot be made.
 Json recordOf(const Json& worked)
 {
+    requireFields(worked,
+                  {"id", "practice", "source", "base", "policy", "at", "set", "remove", "expect"});
     Json record = Json::parse(
         support::readFile("tests/data/worked_cases/bases/" + worked.at("base").get<std::string>()));
     const Json changes = worked.value("set", Json::object());
@@ -76,13 +98,7 @@ Json recordOf(const Json& worked)
     }
     const Json removals = worked.value("remove", Json::array());
     for (const Json& pointer : removals) {
-        const Pointer at(pointer.get<std::string>());
-        Json& parent = record.at(at.parent_pointer());
-        if (parent.is_array()) {
-            parent.erase(static_cast<std::size_t>(std::stoul(at.back())));
-        } else {
-            parent.erase(at.back());
-        }
+        remove(record, pointer.get<std::string>());
     }
     if (worked.contains("at")) {
         record["decideAt"] = worked.at("at");
@@ -163,11 +179,13 @@ TEST_P(WorkedCases, AnswersAsPracticeDoes)
     const Evidence evidence = assemble(std::move(record));
     const Json& expected = worked.at("expect");
     if (expected.contains("test")) {
+        requireFields(expected, {"test", "keys"});
         const TestJudgement judgement = judgeTest(evidence, policy, now);
         EXPECT_EQ(textOf(judgement.result), expected.at("test").get<std::string>());
         expectKeys(expected, judgement.findings);
         return;
     }
+    requireFields(expected, {"verdict", "items", "keys", "onlyKeys", "nextChangeAt"});
     const Decision decision = decide(evidence, policy, now);
     SCOPED_TRACE(support::describe(decision));
     expectDecision(expected, decision);
@@ -189,6 +207,39 @@ TEST(WorkedCaseFiles, AreAtLeastAHundredWithNamesOfTheirOwn)
         EXPECT_TRUE(ids.insert(each.json.at("id").get<std::string>()).second) << each.file;
     }
     EXPECT_GE(ids.size(), 100U);
+}
+
+TEST(WorkedCaseFiles, AMisspeltChangeIsRefused)
+{
+    const Json good = Json::parse(R"({"base":"steam-prevacuum.json",
+        "set":{"/load/lot":"X1","/load/items/0/label":"I"},"remove":["/load/items/0","/load/counter"]})");
+    EXPECT_EQ(recordOf(good).at("load").at("lot"), "X1");
+    EXPECT_FALSE(recordOf(good).at("load").contains("counter"));
+    const std::pair<const char*, const char*> misspelt[] = {
+        {"/sets", R"({"/load/lot":"X1"})"},
+        {"/removes", R"(["/load/lot"])"},
+        {"/Set", R"({})"},
+        {"/set", R"({"/laod/lot":"X1"})"},
+        {"/set", R"({"/load/items/x":{}})"},
+        {"/set", R"({"/load/items/0x":{}})"},
+        {"/set", R"({"/load/items/1000":{}})"},
+        {"/set", R"({"load/lot":"X1"})"},
+        {"/remove", R"(["/load/lots"])"},
+        {"/remove", R"(["/laod/lot"])"},
+        {"/remove", R"(["/load/items/1000"])"},
+        {"/remove", R"(["/load/items/0x"])"},
+        {"/remove", R"(["/load/items/-"])"},
+        {"/remove", R"([7])"},
+    };
+    for (const auto& [field, value] : misspelt) {
+        Json wrong = good;
+        wrong[Pointer(field)] = Json::parse(value);
+        EXPECT_ANY_THROW((void)recordOf(wrong)) << field << ' ' << value;
+    }
+    // What is set under a misspelt name the reader of the evidence refuses.
+    Json unknown = good;
+    unknown["set"]["/load/lots"] = "X1";
+    EXPECT_ANY_THROW((void)support::parseEvidence(recordOf(unknown).dump()));
 }
 
 } // namespace

@@ -32,22 +32,38 @@ auto& memberAt(void* owner)
 template <auto... Path>
 using MemberAt = std::remove_reference_t<decltype(memberAt<Path...>(nullptr))>;
 
-/// A text that may be empty.
+/// Characters of a name, and of a free text.
+inline constexpr std::size_t mostOfName = 64;
+inline constexpr std::size_t mostOfText = 2'000;
+
+/// The row of a text.
 template <auto... Path>
-consteval Field text(std::string_view name, std::size_t most = 64)
+consteval Field textField(std::string_view name, std::size_t least, std::size_t most, bool isFree)
 {
-    return {name, TextRule{0, most, [](void* owner, std::string_view value) {
+    return {name, TextRule{least, most, isFree, [](void* owner, std::string_view value) {
                                memberAt<Path...>(owner).assign(value);
                            }}};
 }
 
-/// An identifier: 1 to 64 characters.
+/// A free text, which may be empty.
+template <auto... Path>
+consteval Field text(std::string_view name)
+{
+    return textField<Path...>(name, 0, mostOfText, true);
+}
+
+/// A name that may be empty.
+template <auto... Path>
+consteval Field nameOrNone(std::string_view name)
+{
+    return textField<Path...>(name, 0, mostOfName, false);
+}
+
+/// An identifier.
 template <auto... Path>
 consteval Field id(std::string_view name)
 {
-    return {name, TextRule{1, 64, [](void* owner, std::string_view value) {
-                               memberAt<Path...>(owner).assign(value);
-                           }}};
+    return textField<Path...>(name, 1, mostOfName, false);
 }
 
 template <auto... Path>
@@ -166,7 +182,7 @@ consteval Field objects(std::string_view name)
 }
 
 inline constexpr Field idElement{
-    "", TextRule{1, 64, [](void* list, std::string_view value) {
+    "", TextRule{1, mostOfName, false, [](void* list, std::string_view value) {
                      static_cast<std::vector<std::string>*>(list)->emplace_back(value);
                  }}};
 

@@ -105,18 +105,9 @@ std::string quoted(std::string_view text)
             out += "...";
             break;
         }
-        const std::size_t length = utf8::characterLength(text.substr(at));
-        const auto byte = static_cast<unsigned char>(text[at]);
-        if (length == 0 || byte < 0x20 || byte == 0x7F) {
-            constexpr std::string_view digits = "0123456789abcdef";
-            out += "\\u00";
-            out += digits[byte >> 4U];
-            out += digits[byte & 0xFU];
-            ++at;
-            continue;
-        }
-        out.append(text, at, length);
-        at += length;
+        const utf8::Character character = utf8::characterAt(text.substr(at));
+        out += shown(text.substr(at, character.bytes));
+        at += character.bytes;
     }
     out += '"';
     return out;
@@ -155,6 +146,16 @@ std::string wrongLength(const TextRule& rule, std::size_t found)
     }
     return "must have at most " + std::to_string(rule.most) + " characters; this has "
            + std::to_string(found);
+}
+
+std::string wrongCharacter(const TextRule& rule, Unseen found)
+{
+    if (!rule.isFree) {
+        return unseenText(found);
+    }
+    return "character " + std::to_string(found.number) + " is " + codeText(found.code)
+           + ", a control character; leave it out (only tabs, \\t, and line breaks, \\n, may "
+             "stand in a text)";
 }
 
 std::string wrongWord(const WordRule& rule, std::string_view found)

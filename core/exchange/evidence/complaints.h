@@ -2,6 +2,7 @@
 
 #include "core/exchange/evidence/field.h"
 #include "core/exchange/evidence/json_scanner.h"
+#include "core/quantities/unseen.h"
 
 #include <string>
 #include <string_view>
@@ -10,7 +11,8 @@ namespace loadwarden::evidence_format {
 
 // The sentences of ReadProblem::message.
 
-/// A text of a file in quotation marks, made safe to print: shortened, control characters escaped.
+/// A text of a file in quotation marks, made safe to print: shortened, what cannot be seen
+/// escaped.
 [[nodiscard]] std::string quoted(std::string_view text);
 
 /// `"a", "b" or "c"`.
@@ -18,6 +20,7 @@ namespace loadwarden::evidence_format {
 
 [[nodiscard]] std::string wrongKind(JsonKind found, std::string_view wanted);
 [[nodiscard]] std::string wrongLength(const TextRule& rule, std::size_t found);
+[[nodiscard]] std::string wrongCharacter(const TextRule& rule, Unseen found);
 [[nodiscard]] std::string wrongWord(const WordRule& rule, std::string_view found);
 [[nodiscard]] std::string wrongNumber(const NumberRule& rule, std::string_view written);
 [[nodiscard]] std::string wrongTime(std::string_view found);

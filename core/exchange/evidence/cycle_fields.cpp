@@ -16,7 +16,7 @@ constinit const ObjectType failureType =
 
 constexpr auto resolution = join(fields(word<causeWords, &Resolution::causeKnown>("cause").must(),
                                         word<reachWords, &Resolution::reach>("reach").must(),
-                                        text<&Resolution::what>("what", 2'000)),
+                                        text<&Resolution::what>("what")),
                                  actFields<&Resolution::act>());
 
 constinit const ObjectType resolutionType =
@@ -29,7 +29,7 @@ constexpr auto exposure =
 constinit const ObjectType exposureType = objectType("the exposure of a test", exposure);
 
 constexpr auto voidReason =
-    join(fields(text<&SignedReason::why>("why", 2'000).must()), actFields<&SignedReason::act>());
+    join(fields(text<&SignedReason::why>("why").must()), actFields<&SignedReason::act>());
 
 constinit const ObjectType voidReasonType =
     signedType<&SignedReason::act>("the reason of a void test", voidReason);

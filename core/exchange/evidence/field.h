@@ -32,10 +32,12 @@ struct Complaint {
     std::string message;
 };
 
-/// A text of that many characters.
+/// A text of that many characters. A name holds none that cannot be seen, a free text no control
+/// character but tab and line feed.
 struct TextRule {
     std::size_t least;
     std::size_t most;
+    bool isFree;
     void (*store)(void* owner, std::string_view text);
 };
 

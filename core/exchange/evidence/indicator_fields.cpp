@@ -64,7 +64,21 @@ constexpr auto control = fields(
 constexpr auto outOfRange =
     fields(time<&OutOfRange::from>("from").must(), time<&OutOfRange::to>("to"));
 
-constinit const ObjectType outOfRangeType = objectType("a span out of range", outOfRange);
+bool checkOutOfRange(void* object, FieldSet, Complaint& complaint)
+{
+    const auto& checked = *static_cast<const OutOfRange*>(object);
+    if (!checked.to || *checked.to >= checked.from) {
+        return true;
+    }
+    complaint.field = "/to";
+    complaint.message =
+        "must not be before \"from\"; leave it out where the incubator is still out "
+        "of range";
+    return false;
+}
+
+constinit const ObjectType outOfRangeType =
+    objectType("a span out of range", outOfRange, checkOutOfRange);
 
 constexpr auto incubator = fields(id<&Incubator::id>("id").must(),
                                   objects<outOfRangeType, &Incubator::outOfRange>("outOfRange"));

@@ -26,17 +26,17 @@ constexpr auto aerationRun = fields(
 
 constinit const ObjectType aerationRunType = objectType("an aeration run", aerationRun);
 
-constexpr auto immediateUse = fields(text<&ImmediateUse::reason>("reason", 2'000),
-                                     id<&ImmediateUse::caseReference>("caseReference"),
-                                     flag<&ImmediateUse::forStorage>("forStorage"));
+constexpr auto immediateUse =
+    fields(text<&ImmediateUse::reason>("reason"), id<&ImmediateUse::caseReference>("caseReference"),
+           flag<&ImmediateUse::forStorage>("forStorage"));
 
 constinit const ObjectType immediateUseType =
     objectType("the statement about immediate use", immediateUse);
 
 constexpr auto review =
-    join(fields(id<&Review::finding>("finding").must(), text<&Review::subject>("subject"),
+    join(fields(id<&Review::finding>("finding").must(), nameOrNone<&Review::subject>("subject"),
                 word<reviewAnswerWords, &Review::answer>("answer").must(),
-                text<&Review::why>("why", 2'000), time<&Review::newestSeen>("newestSeen").must()),
+                text<&Review::why>("why"), time<&Review::newestSeen>("newestSeen").must()),
          actFields<&Review::act>());
 
 constinit const ObjectType reviewType = signedType<&Review::act>("a review", review);

@@ -3,6 +3,7 @@
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
 #include "core/quantities/decimal.h"
+#include "core/quantities/unseen.h"
 #include "core/quantities/utf8.h"
 
 #include <algorithm>
@@ -16,9 +17,7 @@ namespace {
 bool isPrintable(std::string_view name)
 {
     constexpr std::size_t most = 200;
-    return name.size() <= most && std::ranges::all_of(name, [](char c) {
-               return static_cast<unsigned char>(c) >= 0x20 && c != 0x7F;
-           });
+    return name.size() <= most && !findUnseen(name);
 }
 
 /// The field of that name; looked for first where the file most likely goes on, which in a file in
@@ -260,6 +259,9 @@ bool ObjectReader::take(const TextRule& rule, void* owner)
         if (length < rule.least || length > rule.most) {
             return refuse(wrongLength(rule, length));
         }
+    }
+    if (const auto unseen = rule.isFree ? findControl(text) : findUnseen(text)) {
+        return refuse(wrongCharacter(rule, *unseen));
     }
     rule.store(owner, text);
     return true;

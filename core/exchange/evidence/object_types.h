@@ -33,7 +33,7 @@ extern const ObjectType recordType;
 template <auto... Path>
 consteval auto actFields()
 {
-    return fields(text<Path..., &Act::by>("by"), word<roleWords, Path..., &Act::role>("role"),
+    return fields(nameOrNone<Path..., &Act::by>("by"), word<roleWords, Path..., &Act::role>("role"),
                   time<Path..., &Act::happenedAt>("happenedAt").must(),
                   time<Path..., &Act::recordedAt>("recordedAt"));
 }

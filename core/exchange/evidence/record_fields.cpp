@@ -88,7 +88,7 @@ constexpr Field version{"evidenceVersion",
                         NumberRule{0, 1, 1, [](void*, std::int64_t, std::string_view) {}}, true};
 
 constexpr auto recordFields =
-    fields(version, text<&RecordDraft::record, &EvidenceRecord::comment>("comment", 2'000),
+    fields(version, text<&RecordDraft::record, &EvidenceRecord::comment>("comment"),
            time<&RecordDraft::record, &EvidenceRecord::decideAt>("decideAt"),
            objectSpread<facilityType>("facility").must(),
            object<sterilizerType, &RecordDraft::record, &EvidenceRecord::sterilizer>("sterilizer"),

@@ -213,9 +213,6 @@ void RecordSplitter::takeRecord(RecordText& record)
         record.problem = "the file could not be read to its end";
     } else if (tooLong) {
         record.problem = tooLongProblem();
-    } else if (m_tooDeep) {
-        record.problem = "more than " + std::to_string(mostNesting)
-                         + " objects and lists stand one in the other";
     }
     if (!record.problem.empty()) {
         record.text = {};

@@ -34,15 +34,20 @@ const PackageCheck* newestCheck(const View& view, const Item& item)
     return newest;
 }
 
-/// Why the check that was recorded last does not count; none where there is no check.
+/// Why the check that was recorded last does not count; none where there is no check. Of a cycle
+/// whose end is not known every check is early.
 Cause causeOfLast(const View& view, const Item& item)
 {
     const auto last = std::max_element(item.checks.rbegin(), item.checks.rend(),
                                        [](const PackageCheck& a, const PackageCheck& b) {
                                            return a.act.recordedAt < b.act.recordedAt;
                                        });
-    return last == item.checks.rend() ? Cause::none
-                                      : causeOf(last->act, view.evidence.load.end, view.now);
+    if (last == item.checks.rend()) {
+        return Cause::none;
+    }
+    const auto& end = view.evidence.load.end;
+    const Cause cause = causeOf(last->act, end, view.now);
+    return cause == Cause::none && !end ? Cause::readEarly : cause;
 }
 
 void takeChecks(const View& view, const Item& item, FindingSink& sink)

@@ -124,8 +124,8 @@ void takePast(const View& view, const PastCycle& past, FindingSink& sink)
     }
     const bool holdsWhenFailed =
         past.cycle->kind == CycleKind::bowieDick || past.cycle->kind == CycleKind::qualification;
-    if (holdsWhenFailed && past.test.result == TestResult::failed) {
-        holds.take(past.test.failedSince.value_or(*past.times->endForOrder()));
+    if (holdsWhenFailed && past.test.failedSince) {
+        holds.take(*past.test.failedSince);
         const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
         (void)judgeTestCycle(*past.cycle, *past.times, around, view.evidence.known, view.policy,
                              view.now, nullptr, &holds.acts());

@@ -1,6 +1,10 @@
+#include "core/quantities/unseen.h"
 #include "tests/core/exchange/evidence_support.h"
 
 #include <gmock/gmock.h>
+
+#include <array>
+#include <cstdio>
 
 // What is refused, where the error points, and what it says.
 
@@ -32,7 +36,7 @@ TEST(EvidenceRefusals, FieldsUnknownTwiceOrMissing)
         {withLoad(R"("Lot":"L1")"), "/load/Lot", "was \"lot\" meant?"},
         {withLoad(R"("strat":"2031-03-04T06:00Z")"), "/load/strat", "was \"start\" meant?"},
         {withLoad(R"("a/b~c":1)"), "/load/a~1b~0c", "no field"},
-        {withLoad("\"a\\nb\":1"), "/load", "no field \"a\\u000ab\""},
+        {withLoad("\"a\\nb\":1"), "/load", "no field \"a<U+000A>b\""},
         {withLoad(R"(")" + std::string(5'000, 'x') + R"(":1)"), "/load", "xxx...\""},
         {withLoad(R"("":1)"), "/load/", "no field \"\""},
         {withLoad(R"("lot":"L1","lot":"L1")"), "/load/lot", "stands twice"},
@@ -114,6 +118,96 @@ TEST(EvidenceRefusals, TextsAndWords)
             "cycleTypes":[]}])"),
          "/products/0/cycleTypes", "the list is empty"},
     });
+}
+
+/// A character as an escape of JSON.
+std::string escaped(char32_t code)
+{
+    std::array<char, 16> text{};
+    if (code >= 0x10000) {
+        const auto high = static_cast<unsigned>(0xD800 + ((code - 0x10000) >> 10U));
+        const auto low = static_cast<unsigned>(0xDC00 + (code & 0x3FFU));
+        (void)std::snprintf(text.data(), text.size(), "\\u%04X\\u%04X", high, low);
+    } else {
+        (void)std::snprintf(text.data(), text.size(), "\\u%04X", static_cast<unsigned>(code));
+    }
+    return text.data();
+}
+
+TEST(EvidenceRefusals, NamesHoldNoCharacterThatCannotBeSeen)
+{
+    // Which these are is tested in quantities/unseen_test.cpp.
+    const std::pair<std::string, std::string> rows[] = {
+        {R"("lot":"%")", "/load/lot"},
+        {R"("operator":"%")", "/load/operator"},
+        {R"("verifications":[{"by":"%","happenedAt":"2031-03-04T06:00Z"}])",
+         "/load/verifications/0/by"},
+        {R"("alarms":[{"code":"%","happenedAt":"2031-03-04T06:00Z"}])", "/load/alarms/0/code"},
+        {R"("items":[{"label":"%"}])", "/load/items/0/label"},
+        {R"("items":[{"label":"I1","alsoInLots":["%"]}])", "/load/items/0/alsoInLots/0"},
+        {R"("reviews":[{"finding":"%","answer":"isolated","newestSeen":"2031-03-04T06:00Z",)"
+         R"("happenedAt":"2031-03-04T06:00Z"}])",
+         "/load/reviews/0/finding"},
+        {R"("immediateUse":{"caseReference":"%"})", "/load/immediateUse/caseReference"},
+    };
+    for (const auto& [row, pointer] : rows) {
+        const std::size_t at = row.find('%');
+        for (const char32_t code :
+             {U'\x09', U'\x0A', U'\x7F', U'\x85', U'\xA0', U'\xAD', U'\x1680', U'\x200E', U'\x202E',
+              U'\x2060', U'\x3000', U'\xFEFF', U'\xE0041'}) {
+            const ReadProblem problem =
+                mustRefuse(withLoad(row.substr(0, at) + "p1" + escaped(code) + row.substr(at + 1)));
+            EXPECT_EQ(problem.pointer, pointer);
+            EXPECT_THAT(problem.message, HasSubstr("character 3 is " + codeText(code))) << pointer;
+        }
+        mustRead(withLoad(row.substr(0, at) + "Zo\u00EB 1-\u4E01" + row.substr(at + 1)));
+    }
+}
+
+TEST(EvidenceRefusals, FreeTextsHoldNoControlCharacterButTabAndLineFeed)
+{
+    for (const char32_t code : {U'\x0D', U'\x1B', U'\x7F', U'\x80', U'\x9B', U'\x9F'}) {
+        const ReadProblem problem = mustRefuse(withTop("\"comment\":\"x" + escaped(code) + "\""));
+        EXPECT_EQ(problem.pointer, "/comment");
+        EXPECT_THAT(problem.message,
+                    HasSubstr("character 2 is " + codeText(code) + ", a control character"));
+    }
+    for (const char32_t code : {U'\x09', U'\x0A', U'\xA0', U'\x200D', U'\x202E'}) {
+        mustRead(withTop("\"comment\":\"x" + escaped(code) + "\""));
+    }
+}
+
+TEST(EvidenceRefusals, FieldNamesAreRepeatedWithoutWhatCannotBeSeen)
+{
+    const ReadProblem problem = mustRefuse(withLoad("\"l\u202Eot\":1"));
+    EXPECT_EQ(problem.pointer, "/load");
+    EXPECT_THAT(problem.message, HasSubstr("no field \"l<U+202E>ot\""));
+}
+
+TEST(EvidenceRefusals, WordsAreThoseOfTheirPlace)
+{
+    EXPECT_THAT(
+        mustRefuse(withLoad(R"("pcds":[{"id":"D","vials":[{"id":"V","readings":[)"
+                            R"({"seen":"blue","happenedAt":"2031-03-04T06:00Z"}]}]}])"))
+            .message,
+        testing::StartsWith("must be \"growth\", \"no-growth\" or \"unclear\", not \"blue\""));
+    EXPECT_THAT(mustRefuse(withLoad(R"("pcds":[{"id":"D","indicators":[{"readings":[)"
+                                    R"({"seen":"growth","happenedAt":"2031-03-04T06:00Z"}]}]}])"))
+                    .message,
+                testing::AllOf(HasSubstr("\"end-colour-reached\""), Not(HasSubstr("no-growth"))));
+}
+
+TEST(EvidenceRefusals, AnIncubatorIsNotBackInRangeBeforeItWasOut)
+{
+    const auto span = [](const std::string& to) {
+        return withTop(
+            R"("incubators":[{"id":"Q","outOfRange":[{"from":"2031-03-04T06:00-06:00","to":")" + to
+            + "\"}]}]");
+    };
+    const ReadProblem problem = mustRefuse(span("2031-03-04T11:59:59.999Z"));
+    EXPECT_EQ(problem.pointer, "/incubators/0/outOfRange/0/to");
+    EXPECT_THAT(problem.message, HasSubstr("must not be before \"from\""));
+    mustRead(span("2031-03-04T12:00Z"));
 }
 
 TEST(EvidenceRefusals, Moments)

@@ -1,3 +1,4 @@
+#include "core/exchange/milder_values.h"
 #include "core/exchange/policy_reader.h"
 #include "core/exchange/policy_settings.h"
 #include "policy_support.h"
@@ -393,9 +394,43 @@ TEST(PolicyFile, SaysWhereItIsNoToml)
           std::string(defaultPolicyText()) + "[bi.steam]\nvalue = \"weekly\"\n"}) {
         const auto errors = errorsOf(text);
         ASSERT_EQ(errors.size(), 1U);
-        EXPECT_THAT(errors[0].message, HasSubstr("not TOML: "));
+        EXPECT_THAT(errors[0].message, HasSubstr("cannot be read as TOML; a line is"));
         EXPECT_GE(errors[0].line, 1);
     }
+    const auto errors = errorsOf("policy_version = 1\nid = us\n");
+    ASSERT_EQ(errors.size(), 1U);
+    EXPECT_THAT(textOf(errors[0]), ::testing::StartsWith("policy.toml:2: column 6: cannot be read"));
+}
+
+TEST(PolicyFile, ErrorsRepeatNothingThatCannotBeSeen)
+{
+    const auto errors = errorsOf("\"a\u202Eb\" = 1\n" + std::string(defaultPolicyText()));
+    ASSERT_EQ(errors.size(), 1U);
+    EXPECT_THAT(textOf(errors[0]), HasSubstr("a<U+202E>b: is not known here"));
+}
+
+TEST(MilderValues, AreThoseThatTheFileNamesAsMilder)
+{
+    EXPECT_THAT(milderValues(defaultPolicyText()), IsEmpty());
+    std::string text(defaultPolicyText());
+    std::vector<MilderValue> expected;
+    // every "(milder)" of the default policy's file, in its order
+    for (std::size_t at = 0; (at = text.find(" (milder)", at)) != std::string::npos; ++at) {
+        const std::size_t word = text.find_last_of(" :", at - 1) + 1;
+        const std::string milder = text.substr(word, at - word);
+        const std::size_t section = text.find('[', at) + 1;
+        const std::size_t value = text.find("value = \"", at) + 9;
+        const std::string before = text.substr(value, text.find('"', value) - value);
+        text.replace(value, before.size(), milder);
+        expected.push_back(
+            {static_cast<int>(
+                 std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(value), '\n'))
+                 + 1,
+             text.substr(section, text.find(']', section) - section) + ".value", milder, before});
+    }
+    ASSERT_GE(expected.size(), 4U);
+    EXPECT_EQ(expected.back().field, "implant.hold.value");
+    EXPECT_EQ(milderValues(text), expected);
 }
 
 TEST(PolicyFile, MayBeEmptyOrOfOtherKindsWithoutHarm)

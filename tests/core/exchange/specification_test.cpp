@@ -396,6 +396,7 @@ INSTANTIATE_TEST_SUITE_P(
         Defect{"air_removal = \"prevacuum\"\n", "", "air_removal", "is missing"},
         Defect{"purpose = \"routine\"", "purpose = \"other\"", "purpose", "routine, immediate-use"},
         Defect{"cycle_type = \"own\"", "cycle_type = \"\"", "cycle_type", "must not be empty"},
+        Defect{"program = \"P4\"", "program = \"P4\u00A0\"", "program", "character 3 is U+00A0"},
         Defect{"program = \"P4\"", "program = 4", "program", "must be a text"},
         Defect{"extended = true", "extended = 1", "extended", "false or true"},
         Defect{"extended = true", "extended = true\nextnded = true", "extnded", "is not known"},
@@ -459,6 +460,7 @@ TEST(SpecificationLibrary, AddsNothingOfADirectoryInWhichOneFileIsWrong)
     ASSERT_EQ(errors.size(), 2U);
     EXPECT_THAT(errors[0].file, HasSubstr("b.toml"));
     EXPECT_THAT(errors[1].message, HasSubstr("own-cycle@3 is there already"));
+    EXPECT_EQ(errors[1].line, 2) << "of its id";
     EXPECT_EQ(library.find("own-cycle@3"), nullptr);
 }
 
@@ -468,7 +470,9 @@ TEST(SpecificationLibrary, RefusesToReplaceAStoredOneAndADirectoryThatIsNotThere
     directory.write("mine.toml", embedded::specifications().front().text);
     SpecificationLibrary library = SpecificationLibrary::builtIn();
     EXPECT_EQ(library.addDirectory(directory.path()).size(), 1U);
-    EXPECT_EQ(library.addDirectory(directory.path() / "missing").size(), 1U);
+    const auto errors = library.addDirectory(directory.path() / "missing");
+    ASSERT_EQ(errors.size(), 1U);
+    EXPECT_THAT(textOf(errors[0]), HasSubstr("missing: cannot be read as a directory"));
 }
 
 } // namespace loadwarden

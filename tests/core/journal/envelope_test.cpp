@@ -89,6 +89,58 @@ TEST(Envelope, IsRefusedInAnyOtherForm)
     EXPECT_NE(faultOf(replaced(good, "ci.read", "ci\\u002eread")), "") << "escaped for nothing";
 }
 
+// FORMAT.md: the body is an object, no subject is named twice.
+TEST(Envelope, HasAnObjectForABodyAndEachSubjectOnce)
+{
+    Envelope envelope = sample();
+    for (const char* body : {"[]", "7", "\"x\"", "null", "true", "[{}]"}) {
+        envelope.body = body;
+        EXPECT_EQ(faultOf(writeEnvelope(envelope)), "its body is no object") << body;
+    }
+    envelope.body = "{}";
+    for (const auto& subjects :
+         {std::vector<std::string>{"ci-1", "ci-1"}, std::vector<std::string>{"b", "a", "c", "b"}}) {
+        envelope.subjects = subjects;
+        EXPECT_EQ(faultOf(writeEnvelope(envelope)), "a subject is named twice in it");
+    }
+    envelope.subjects = {"b", "a", "ba"};
+    EXPECT_EQ(faultOf(writeEnvelope(envelope)), "");
+}
+
+TEST(Envelope, IsNotReadWhereANumberIsNoInteger)
+{
+    const std::string good = writeEnvelope(sample());
+    const std::pair<const char*, const char*> members[] = {
+        {R"("seq":7)", R"("seq":%)"},
+        {"[1930000000000,-360]", "[%,-360]"},
+        {"[1930000000000,-360]", "[1930000000000,%]"},
+        {"[1929999000000,-360,", "[%,-360,"},
+        {"[1929999000000,-360,", "[1929999000000,%,"},
+        {R"("v":2)", R"("v":%)"},
+        {R"("supersedes":5)", R"("supersedes":%)"},
+        {R"("basedOn":6)", R"("basedOn":%)"},
+    };
+    for (const auto& [from, to] : members) {
+        for (const char* number : {"1e300", "-1e300", "2.0", "1e400", "18446744073709551615",
+                                   "9007199254740993", "true", "\"7\"", "null", "[]"}) {
+            EXPECT_NE(faultOf(replaced(good, from, replaced(to, "%", number))), "")
+                << to << ' ' << number;
+        }
+    }
+}
+
+TEST(CanonicalJson, TakesIntegersForIntegersOnly)
+{
+    const auto integer = [](const char* text) { return integerOf(nlohmann::json::parse(text)); };
+    EXPECT_EQ(integer("0"), 0);
+    EXPECT_EQ(integer("-9007199254740992"), -9'007'199'254'740'992);
+    EXPECT_EQ(integer("9007199254740992"), 9'007'199'254'740'992);
+    for (const char* text : {"1.0", "1e3", "1e300", "9007199254740993", "-9007199254740993",
+                             "18446744073709551615", "true", "null", "\"1\"", "{}"}) {
+        EXPECT_THROW((void)integer(text), nlohmann::json::exception) << text;
+    }
+}
+
 TEST(CanonicalJson, SortsMembersAndLeavesNoBlanks)
 {
     EXPECT_EQ(

@@ -86,5 +86,21 @@ TEST(Seal, IsNotReadFromOtherText)
     EXPECT_FALSE(readSeal("{\"note\":1," + line.substr(1)));
 }
 
+TEST(Seal, IsNotReadWhereANumberIsNoInteger)
+{
+    const std::string line = writeSeal(sample(SealKey::create()));
+    for (const std::string member : {"\"seq\":9", "\"at\":[1930000000000", ",-360]"}) {
+        const std::size_t at = line.find(member);
+        ASSERT_NE(at, std::string::npos) << member;
+        const std::size_t digits = at + member.find_first_of("-0123456789");
+        const std::size_t end = line.find_first_not_of("-0123456789", digits);
+        for (const char* number :
+             {"1e300", "-1e300", "9.0", "1e400", "18446744073709551615", "null"}) {
+            EXPECT_FALSE(readSeal(line.substr(0, digits) + number + line.substr(end)))
+                << member << ' ' << number;
+        }
+    }
+}
+
 } // namespace
 } // namespace loadwarden

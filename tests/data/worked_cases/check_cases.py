@@ -1,13 +1,15 @@
 #!/usr/bin/python3
 """Checks the blind cases as files: applies each case to its base and validates the result.
 
-No rule of the decision is evaluated here. Standard library only; where python3-jsonschema can be
-imported, bases and results are validated against evidence.schema.json. Exit 1 when anything is wrong.
+No rule of the decision is evaluated here. Bases and results are validated against evidence.schema.json, so
+that no change can be misspelt and do nothing. Exit 1 when anything is wrong.
 """
 import copy
 import json
 import sys
 from pathlib import Path
+
+import jsonschema
 
 HERE = Path(__file__).resolve().parent
 VERDICTS = ("release", "quarantine", "reprocess")
@@ -23,10 +25,17 @@ def tokens(pointer):
     return [t.replace("~1", "/").replace("~0", "~") for t in pointer[1:].split("/")]
 
 
+def index(token):
+    """Digits only: Python would count a negative index from the end."""
+    if not token.isdecimal():
+        raise ValueError(f"not an index: {token!r}")
+    return int(token)
+
+
 def parent_of(doc, pointer):
     *path, last = tokens(pointer)
     for t in path:
-        doc = doc[int(t)] if isinstance(doc, list) else doc[t]
+        doc = doc[index(t)] if isinstance(doc, list) else doc[t]
     if not isinstance(doc, (dict, list)):
         raise ValueError(f"parent of {pointer} is no container")
     return doc, last
@@ -36,15 +45,15 @@ def set_at(doc, pointer, value):
     where, last = parent_of(doc, pointer)
     if isinstance(where, dict):
         where[last] = value
-    elif last == "-" or int(last) == len(where):
+    elif last == "-" or index(last) == len(where):
         where.append(value)
     else:
-        where[int(last)] = value
+        where[index(last)] = value
 
 
 def remove_at(doc, pointer):
     where, last = parent_of(doc, pointer)
-    del where[int(last) if isinstance(where, list) else last]
+    del where[index(last) if isinstance(where, list) else last]
 
 
 def apply(base, case):
@@ -98,19 +107,13 @@ def check_expect(case, doc):
 
 def main():
     wrong = []
-    try:
-        import jsonschema
-        validator = jsonschema.Draft202012Validator(read(HERE.parents[2] / "resources/schema/evidence.schema.json"))
-    except ImportError:
-        validator = None
-        print("jsonschema not importable: schema not checked")
+    validator = jsonschema.Draft202012Validator(read(HERE.parents[2] / "resources/schema/evidence.schema.json"))
     settings = policy_settings()
     bases, seen_ids, seen_bodies, count = {}, {}, {}, 0
 
     def schema(doc, name):
-        if validator:
-            for e in validator.iter_errors(doc):
-                wrong.append(f"{name}: /{'/'.join(map(str, e.path))}: {e.message[:160]}")
+        for e in validator.iter_errors(doc):
+            wrong.append(f"{name}: /{'/'.join(map(str, e.path))}: {e.message[:160]}")
 
     for path in sorted((HERE / "bases").glob("*.json")):
         bases[path.name] = read(path)
@@ -135,7 +138,7 @@ def main():
                 wrong.append(f"{name}: no policy setting {s}")
             try:
                 doc = apply(bases[case["base"]], case)
-            except (KeyError, IndexError, ValueError) as e:
+            except (AttributeError, KeyError, IndexError, TypeError, ValueError) as e:
                 wrong.append(f"{name}: cannot be applied: {e!r}")
                 continue
             schema(doc, name)
