@@ -179,10 +179,13 @@ TEST(Corrections, NeverTakeAPositiveAway)
             journal.add(operatorB, at(8, 46), {"bv-1", "ld-1"}, BiologicalRead{seen});
         }
         ASSERT_TRUE(has(journal.decideAt(now), Key::biPositive));
-        journal.correct(supervisorE, at(9, 0), read, BiologicalRead{Seen::noGrowth});
+        const std::int64_t amended =
+            journal.correct(supervisorE, at(9, 0), read, BiologicalRead{Seen::noGrowth});
+        EXPECT_TRUE(has(journal.fold(), amended, MisfitWhy::positiveStays));
         EXPECT_TRUE(has(journal.decideAt(now), Key::biPositive));
         const std::int64_t newest = journal.entries().back().seq;
-        journal.correct(supervisorF, at(9, 1), newest, EntryVoided{});
+        const std::int64_t voided = journal.correct(supervisorF, at(9, 1), newest, EntryVoided{});
+        EXPECT_TRUE(has(journal.fold(), voided, MisfitWhy::positiveStays));
         EXPECT_TRUE(has(journal.decideAt(now), Key::biPositive));
         journal.correct(supervisorF, at(9, 2), journal.seqOf<PcdPlaced>(), EntryVoided{});
         EXPECT_TRUE(has(journal.decideAt(now), Key::biPositive)) << "a vial that nobody placed";
