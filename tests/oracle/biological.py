@@ -116,11 +116,12 @@ def not_registered(case, raw, cycle):
 
 
 class Vial:
-    """The state of one vial: positive, positive-elsewhere, void, lost, pending, negative; because: the cause
-    (section 4a) where it is void, lost, not-registered or not-counted."""
+    """The state of one vial: positive, positive-elsewhere, void, lost, pending, negative; unclear: besides being void,
+    lost or pending; because: the cause (section 4a) where it is void, lost, not-registered or not-counted."""
 
-    def __init__(self, raw, state, why=None, changes=None, since=None, authors=(), because=None):
+    def __init__(self, raw, state, why=None, changes=None, since=None, authors=(), because=None, unclear=False):
         self.raw, self.state, self.why, self.changes, self.because = raw, state, why, changes, because
+        self.unclear = unclear
         self.since, self.authors = since, set(authors)
 
 
@@ -167,8 +168,7 @@ def read_vial(case, raw, cycle):
     settled = settle(readings, classify, raw.get("unsettled"))
     if settled.state == "rejected":
         return Vial(raw, "positive", since=settled.since, authors=[person(settled.cause)])
-    if settled.state == "unclear":
-        return Vial(raw, "pending", "unclear")
+    unclear = settled.state == "unclear"    # besides what follows, which never makes it negative
     # 3
     group, w = group_state(case, raw, cycle, product or {})
     late = (settled.state == "none" and latest is not None
@@ -179,11 +179,13 @@ def read_vial(case, raw, cycle):
     if because is None and late:
         because = "read-late"
     if because is not None:
-        return Vial(raw, "void", because=because)
+        return Vial(raw, "void", because=because, unclear=unclear)
     # 4
     if case.stands(raw.get("lost")) and not (settled.state == "accepted" and group == "grown"):
-        return Vial(raw, "lost", because="lost")
+        return Vial(raw, "lost", because="lost", unclear=unclear)
     # 5
+    if unclear:
+        return Vial(raw, "pending", "unclear", w, unclear=True)
     unregistered = not_registered(case, raw, cycle)
     if unregistered is not None:
         return Vial(raw, "pending", "not-registered", because=unregistered)
@@ -250,15 +252,15 @@ def cycle_vials(case, cycle):
 
 def cycle_bi(case, cycle):
     """State of a cycle's BI: positive, pending, negative, void, none."""
-    states = {v.state for v in cycle_vials(case, cycle)}
+    vials = cycle_vials(case, cycle)
+    states = {v.state for v in vials}
     if not states:
         return "none"
     if "positive" in states or "positive-elsewhere" in states:
         return "positive"
-    for state in ("pending", "negative"):
-        if state in states:
-            return state
-    return "void"
+    if "pending" in states or any(v.unclear for v in vials):
+        return "pending"
+    return "negative" if "negative" in states else "void"
 
 
 def positive_since(case, cycle):

@@ -260,7 +260,7 @@ def holds_of(case, cycle):
     qualification fail at its earliest."""
     holds = positive_since(case, cycle)
     if cycle.kind in ("bowie-dick", "qualification"):
-        failures = judge(case, cycle).known
+        failures = judge(case, cycle).own
         if failures:
             known = min(since for since, _ in failures)
             holds = holds + [(known, set().union(*(authors for since, authors in failures if since == known)))]
@@ -449,6 +449,7 @@ def rule_implant(case):
         return
     rule = "implant"
     vials = {v.raw["id"]: v.state for v in cycle_vials(case, case.load)}
+    unclear = any(v.unclear for v in cycle_vials(case, case.load))
     failed = False
     if "positive" in vials.values():
         failed = True
@@ -472,7 +473,7 @@ def rule_implant(case):
                      and all(ci.state == "accepted"
                              or (ci.mendable and ci.state in ("unread", "unclear", "invalid") and not ci.lost)
                              for ci in needed))
-    if failed or (good and "pending" not in vials.values()):
+    if failed or (good and "pending" not in vials.values() and not unclear):
         return
     if not case.pcds:
         yield Finding(rule, "implant.missing", "waits")
@@ -500,6 +501,8 @@ def rule_bi(case):
             yield Finding("bi", "bi." + vial.why, "waits" if required or vial.why == "unclear" else "note", subject,
                           vial.changes, because=vial.because)
         elif vial.state in ("void", "lost"):
+            if vial.unclear:
+                yield Finding("bi", "bi.unclear", "waits", subject)
             because = vial.because if vial.state == "void" else None
             act = vial.raw["lost"] if vial.state == "lost" else vial.raw["voided"] if because == "voided" else None
             if required and not useful or not (required or case.has_implant or because == "process-indicator"):
