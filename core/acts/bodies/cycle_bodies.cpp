@@ -52,6 +52,9 @@ template <class Io>
 void members(Io& io, Ref<Io, PrintoutAnswered> act)
 {
     io.must("answer", act.answer, oneOf<printoutAnswerWords>);
+    io.may("field", act.field, oneOf<printoutFieldWords>);
+    io.require((act.answer == PrintoutAnswer::recordRight) == act.field.has_value(),
+               "must name the field that it confirms where the record is right, and only there");
 }
 
 template <class Io>

@@ -2,6 +2,11 @@
 #include "core/loads/load_words.h"
 
 namespace loadwarden::body_format {
+namespace {
+
+constexpr Whole aSeq{1, std::int64_t{1} << 53U};
+
+} // namespace
 
 template <class Io>
 void members(Io& io, Ref<Io, ReviewRecorded> act)
@@ -10,6 +15,7 @@ void members(Io& io, Ref<Io, ReviewRecorded> act)
     io.may("subject", act.subject, aName);
     io.must("answer", act.answer, oneOf<reviewAnswerWords>);
     io.must("why", act.why, aText);
+    io.must("seen", act.seen, aSeq);
 }
 
 template <class Io>

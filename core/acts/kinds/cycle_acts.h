@@ -46,6 +46,7 @@ struct PrintoutRecorded {
 
 struct PrintoutAnswered {
     PrintoutAnswer answer = PrintoutAnswer::recordRight;
+    std::optional<PrintoutField> field; ///< what record-right confirms
 };
 
 struct PrintoutLost {};

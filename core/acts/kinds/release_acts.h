@@ -3,6 +3,7 @@
 #include "core/loads/load_record.h"
 #include "core/release/decision.h"
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -10,12 +11,12 @@
 
 namespace loadwarden {
 
-/// What its author had seen follows from the entry's basedOn.
 struct ReviewRecorded {
     std::string finding;
     std::string subject; ///< empty: none
     ReviewAnswer answer = ReviewAnswer::isolated;
     std::string why;
+    std::int64_t seen = 1; ///< seq of the newest entry that its author had seen, of whatever
 };
 
 /// A finding as it stood for the signer.

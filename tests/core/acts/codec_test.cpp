@@ -144,6 +144,8 @@ TEST(Codec, TypedNumbersAreKeptAsTypedAndRefusedBeyondTheirRange)
 
 TEST(Codec, WhatBelongsTogetherIsChecked)
 {
+    EXPECT_NE(faultOf("printout.answered", R"({"answer":"record-right"})"), "") << "confirms what?";
+    EXPECT_NE(faultOf("printout.answered", R"({"answer":"wrong-cycle","field":"counter"})"), "");
     EXPECT_NE(faultOf("cycle.ended",
                       R"({"abortPhase":"drying","outcome":"ended","shown":[1930000000000,0]})"),
               "");

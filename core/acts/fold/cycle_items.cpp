@@ -1,0 +1,182 @@
+#include "core/acts/fold/cycle_parts.h"
+#include "core/acts/fold/indicator_fold.h"
+#include "core/acts/fold/members.h"
+#include "core/acts/fold/registers.h"
+
+#include <algorithm>
+
+// The items of a load.
+
+namespace loadwarden {
+namespace {
+
+/// Of two statements about one thing the worse: yes, unknown, no.
+std::optional<bool> worse(const std::optional<bool>& a, const std::optional<bool>& b)
+{
+    if (a.value_or(false) || b.value_or(false)) {
+        return true;
+    }
+    return a && b ? a : std::nullopt;
+}
+
+std::optional<Lumen> worse(const std::optional<Lumen>& a, const std::optional<Lumen>& b)
+{
+    if (a == Lumen::unlisted || b == Lumen::unlisted) {
+        return Lumen::unlisted;
+    }
+    return a && b ? std::max(a, b) : std::nullopt;
+}
+
+Implant worse(Implant a, Implant b)
+{
+    if (a == Implant::yes || b == Implant::yes) {
+        return Implant::yes;
+    }
+    return a == b ? a : Implant::unknown;
+}
+
+/// Takes over what another statement about the same item has that harms.
+void addHarm(ItemAdded& into, const ItemAdded& other)
+{
+    into.implant = worse(into.implant, other.implant);
+    if (into.packaging != other.packaging || into.internalVisible != other.internalVisible) {
+        // What is asked of the package then is not known: as if nothing were stated.
+        into.packaging.clear();
+    }
+    if (other.packagingExpires
+        && (!into.packagingExpires || *other.packagingExpires < *into.packagingExpires)) {
+        into.packagingExpires = other.packagingExpires;
+    }
+    into.internalVisible = into.internalVisible || other.internalVisible;
+    for (const std::string& device : other.devices) {
+        if (std::ranges::find(into.devices, device) == into.devices.end()) {
+            into.devices.push_back(device);
+        }
+    }
+    const auto addInside = [&into](const PlacedIndicator& indicator) {
+        if (std::ranges::find(into.internals, indicator.id, &PlacedIndicator::id)
+            == into.internals.end()) {
+            into.internals.push_back(indicator);
+        }
+    };
+    std::ranges::for_each(other.internals, addInside);
+    if (other.external) {
+        if (!into.external) {
+            into.external = other.external;
+        } else if (into.external->id != other.external->id) {
+            addInside(*other.external);
+        }
+    }
+    into.peroxide.cellulose = worse(into.peroxide.cellulose, other.peroxide.cellulose);
+    into.peroxide.liquidOrPowder =
+        worse(into.peroxide.liquidOrPowder, other.peroxide.liquidOrPowder);
+    into.peroxide.moist = worse(into.peroxide.moist, other.peroxide.moist);
+    into.peroxide.lumen = worse(into.peroxide.lumen, other.peroxide.lumen);
+}
+
+/// What was said of an item when it was put into the load, or, where it came from another, there.
+std::optional<ItemAdded> addedAs(Folding& folding, const std::string& item, const CycleFold& into,
+                                 bool own)
+{
+    std::optional<ItemAdded> added;
+    std::optional<ItemAdded> elsewhere;
+    folding.each<ItemAdded>(item, own, [&](const Fact& fact) {
+        if (!fact.stands()) {
+            return;
+        }
+        ItemAdded said = std::get<ItemAdded>(fact.current().act);
+        for (const Entry* const entry : fact.counting) {
+            addHarm(said, std::get<ItemAdded>(entry->act));
+        }
+        if (!fact.origin->isAbout(into.id)) {
+            elsewhere = std::move(said);
+        } else if (!added || !into.hasStarted() || fact.origin->seq < into.boundAt) {
+            added = std::move(said);
+        } else {
+            addHarm(*added, said);
+            folding.misfit(*fact.origin, MisfitWhy::saidTwice);
+        }
+    });
+    return added ? added : elsewhere;
+}
+
+Device deviceOf(Folding& folding, const std::string& id)
+{
+    const auto* const recorded = findRecorded<DeviceRecorded>(folding, id);
+    // A device in no register allows no cycle, as far as is known.
+    return recorded == nullptr ? Device{.name = id} : recorded->device;
+}
+
+void foldPackage(Folding& folding, Item& item, const std::string& id, const CycleFold& into,
+                 bool own)
+{
+    const auto here = [&into](const Entry& entry) { return entry.isAbout(into.id); };
+    folding.eachValue<PackageChecked>(id, own, [&](const Entry& entry, const PackageChecked& act) {
+        if (here(entry)) {
+            item.checks.push_back({.cooled = act.cooled,
+                                   .dry = act.dry,
+                                   .intact = act.intact,
+                                   .sealed = act.sealed,
+                                   .labelAgrees = act.labelAgrees,
+                                   .act = actOf(entry)});
+        }
+    });
+    folding.eachValue<PackageCheckLost>(id, own, [&](const Entry& entry, const PackageCheckLost&) {
+        if (here(entry) && !item.checkLost) {
+            item.checkLost = actOf(entry);
+        }
+    });
+    folding.eachValue<ItemConfirmed>(id, own, [&](const Entry& entry, const ItemConfirmed&) {
+        const Act act = actOf(entry);
+        if (here(entry) && (!item.confirmed || item.confirmed->role < Role::lead)) {
+            item.confirmed = act;
+        }
+    });
+}
+
+} // namespace
+
+void foldItems(Folding& folding, CycleFold& into, bool own)
+{
+    for (Member& member : membersOf(folding, into.id, own)) {
+        Item item;
+        item.recorded = std::move(member.recorded);
+        if (const auto added = addedAs(folding, member.id, into, own)) {
+            item.label = added->label;
+            item.implant = added->implant;
+            item.packaging = added->packaging;
+            item.packagingExpires = added->packagingExpires;
+            item.internalVisible = added->internalVisible;
+            item.peroxide = added->peroxide;
+            for (const std::string& device : added->devices) {
+                item.devices.push_back(deviceOf(folding, device));
+            }
+            const auto fold = [&](const PlacedIndicator& placed) {
+                into.placed.push_back(placed.id);
+                return foldChemical(folding, placed, into.id, own);
+            };
+            if (added->external) {
+                item.external = fold(*added->external);
+            }
+            for (const PlacedIndicator& placed : added->internals) {
+                item.internals.push_back(fold(placed));
+            }
+        }
+        item.alsoInLots = otherLotsOf(folding, member.id, into.id);
+        foldPackage(folding, item, member.id, into, own);
+        const bool taken =
+            std::ranges::find(into.load.items, item.label, &Item::label) != into.load.items.end();
+        if (taken) {
+            folding.each<ItemAdded>(member.id, own, [&](const Fact& fact) {
+                folding.misfit(*fact.origin, MisfitWhy::sameLabel);
+            });
+        }
+        if (taken || item.label.empty()) {
+            item.label = member.id;
+        }
+        into.load.items.push_back(std::move(item));
+        into.itemIds.push_back(std::move(member.id));
+    }
+}
+
+} // namespace loadwarden

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "core/acts/entry.h"
+#include "core/acts/fold/misfit.h"
+#include "core/quantities/act.h"
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace loadwarden {
+
+/// A fact with its corrections (ACTS.md, 5). Entries outlive it.
+struct Fact {
+    const Entry* origin = nullptr;
+    std::vector<const Entry*> chain;    ///< origin, then every correction, also without effect
+    std::vector<const Entry*> counting; ///< the versions that count; the first is the current one
+    const Entry* replacedBy = nullptr;  ///< the newest amendment that took versions away
+    const Entry* struckBy = nullptr;    ///< the voiding, where it was struck
+
+    [[nodiscard]] bool stands() const { return struckBy == nullptr; }
+    /// The current version.
+    [[nodiscard]] const Entry& current() const { return *counting.front(); }
+};
+
+/// The act of an entry: by whom, in which role, when.
+[[nodiscard]] Act actOf(const Entry& entry);
+
+/// All facts of some entries, corrected.
+class FactBook {
+public:
+    /// Entries stand in the order of seq and outlive the book.
+    explicit FactBook(std::span<const Entry> entries);
+
+    /// In the order of their first entries.
+    [[nodiscard]] const std::vector<Fact>& facts() const { return m_facts; }
+    /// Indices of the facts about something, in that order.
+    [[nodiscard]] std::span<const std::uint32_t> about(std::string_view id) const;
+    [[nodiscard]] const std::vector<Misfit>& misfits() const { return m_misfits; }
+    [[nodiscard]] std::span<const Entry> entries() const { return m_entries; }
+
+private:
+    void add(const Entry& entry);
+    void amend(const Entry& entry);
+    void strike(const Entry& entry);
+    void misfit(const Entry& entry, MisfitWhy why) { m_misfits.push_back({entry.seq, why}); }
+    Fact* factOf(std::int64_t seq);
+
+    std::span<const Entry> m_entries;
+    std::vector<Fact> m_facts;
+    std::unordered_map<std::int64_t, std::uint32_t> m_bySeq;
+    std::unordered_map<std::string_view, std::vector<std::uint32_t>> m_bySubject;
+    std::vector<Misfit> m_misfits;
+};
+
+} // namespace loadwarden

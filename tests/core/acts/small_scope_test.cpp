@@ -1,0 +1,125 @@
+#include "tests/core/acts/journal_support.h"
+#include "tests/core/acts/predicates_support.h"
+#include "tests/core/acts/steps_support.h"
+
+#include <cstdlib>
+
+// Small scope: every short history that the acts below can make, after a load that may go and after
+// the same load with one entry left out. What must hold is asked of the list of entries alone
+// (predicates_support.h), and answered by acts, fold, assemble and decide together.
+
+namespace loadwarden::tests {
+namespace {
+
+/// How many acts follow each other: 2, or what the environment says.
+int scope()
+{
+    const char* const text = std::getenv("LOADWARDEN_SCOPE");
+    return text == nullptr ? 2 : std::atoi(text);
+}
+
+/// Tries every sequence of up to `depth` more steps; the gaps differ from node to node.
+class Tree {
+public:
+    explicit Tree(std::vector<Step> of) : m_steps(std::move(of)) {}
+
+    void grow(const Journal& journal, Instant when, int depth)
+    {
+        const Decision decision = decide(assemble(journal.fold().record), {}, when);
+        for (const std::string& broken : brokenPredicates(journal.entries(), decision)) {
+            ADD_FAILURE() << broken << "\nafter" << m_path << '\n' << describe(decision);
+        }
+        ++tried;
+        released += decision.verdict == Verdict::release ? 1 : 0;
+        if (depth == 0 || ::testing::Test::HasFailure()) {
+            return;
+        }
+        for (std::size_t i = 0; i < m_steps.size(); ++i) {
+            Journal next = journal;
+            const Instant then =
+                when
+                + Duration::milliseconds(gaps[(i + static_cast<std::size_t>(tried)) % gaps.size()]);
+            m_steps[i](next, then);
+            const std::string path = m_path;
+            m_path += ' ' + std::to_string(i);
+            grow(next, then, depth - 1);
+            m_path = path;
+        }
+    }
+
+    std::int64_t tried = 0;
+    std::int64_t released = 0;
+
+private:
+    std::vector<Step> m_steps;
+    std::string m_path;
+};
+
+/// The same journal without one entry; entries that correct are not among them.
+Journal without(const Journal& journal, std::int64_t left)
+{
+    Journal shorter;
+    for (const Entry& entry : journal.entries()) {
+        if (entry.seq != left) {
+            shorter.write(entry);
+        }
+    }
+    return shorter;
+}
+
+TEST(SmallScope, AfterALoadThatMayGo)
+{
+    Tree tree(steps());
+    tree.grow(releasable(Implant::yes), at(9, 0), scope());
+    EXPECT_GT(tree.tried, 1'000);
+    EXPECT_GT(tree.released, 100);
+    EXPECT_LT(tree.released, tree.tried / 2);
+}
+
+TEST(SmallScope, AfterALoadThatLacksAnEntry)
+{
+    const Journal whole = releasable(Implant::yes);
+    std::int64_t released = 0;
+    for (std::int64_t seq = whole.seqOf<CycleStarted>("ld-1"); seq <= whole.entries().back().seq;
+         ++seq) {
+        Tree tree(steps());
+        tree.grow(without(whole, seq), at(9, 0), scope() - 1);
+        released += tree.released;
+    }
+    EXPECT_GT(released, 5) << "what is lacking can be entered";
+}
+
+TEST(SmallScope, TwoEntriesThatHaveNothingInCommonMayChangePlaces)
+{
+    const std::vector<Step> all = steps();
+    const Journal base = releasable(Implant::yes);
+    int swapped = 0;
+    for (const Step& first : all) {
+        for (const Step& second : all) {
+            Journal journal = base;
+            first(journal, at(9, 0));
+            second(journal, at(9, 0));
+            if (journal.entries().size() != base.entries().size() + 2) {
+                continue;
+            }
+            const Entry& last = journal.entries().back();
+            const Entry& before = journal.entry(last.seq - 1);
+            const bool aboutOne = std::ranges::any_of(
+                before.subjects, [&last](const std::string& id) { return last.isAbout(id); });
+            if (last.supersedes == before.seq
+                || (last.supersedes != 0 && last.supersedes == before.supersedes)
+                || (aboutOne && last.act.index() == before.act.index())) {
+                continue;
+            }
+            Journal turned = base;
+            turned.write(last);
+            turned.write(before);
+            EXPECT_EQ(describe(turned.decideAt(at(9, 0))), describe(journal.decideAt(at(9, 0))));
+            ++swapped;
+        }
+    }
+    EXPECT_GT(swapped, 20);
+}
+
+} // namespace
+} // namespace loadwarden::tests
