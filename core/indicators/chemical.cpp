@@ -65,7 +65,7 @@ Cause causeOf(const IndicatorReading& reading, const std::vector<IndicatorReadin
 bool fitsCycleType(const IndicatorProduct& product, const CycleContext& cycle)
 {
     return !cycle.asksCycleType || product.cycleTypes.empty()
-           || (isNamed(cycle.cycleType)
+           || (isKnownCycleType(cycle.cycleType)
                && std::any_of(product.cycleTypes.begin(), product.cycleTypes.end(),
                               [&cycle](const std::string& type) {
                                   return isSameCycleType(type, cycle.cycleType);

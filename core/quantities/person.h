@@ -12,6 +12,12 @@ inline constexpr std::string_view blanks = " \t\n\v\f\r";
 /// What does not count in a cycle type.
 inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
 
+/// Whether anything of a cycle type is left then: what has nothing left is unknown.
+[[nodiscard]] inline bool isKnownCycleType(std::string_view type)
+{
+    return type.find_first_not_of(cycleTypeBlanks) != std::string_view::npos;
+}
+
 /// Whether a text says anything: it has a letter, a digit or a character beyond ASCII. A hyphen or
 /// a question mark is no signature and no reason.
 [[nodiscard]] inline bool isNamed(std::string_view by)

@@ -14,6 +14,8 @@ AROUND = (-MINUTE, -1, 0, 0, 1, MINUTE)
 CLOSE = (-1, 0, 0, 1)
 # Days from a use to an expiry at which something turns.
 EXPIRY = (-1, -1, 0, 0, 1, LONGEST_SHELF_LIFE, LONGEST_SHELF_LIFE, LONGEST_SHELF_LIFE + 1, LONGEST_SHELF_LIFE + 1)
+# Texts without a letter and a digit, which say nothing; and the least that says something.
+BARE = ("", " ", " \t ", "-", "?", "_ .", "0", "z", "\u2013")
 PRINTED = ("program", "sterilizer", "counter", "start", "end")
 
 
@@ -34,7 +36,7 @@ def near(g, end):
 
 def text(g, said):
     """A text that is asked for, sometimes empty or without a letter and a digit; or in other letters."""
-    return said if g.chance(0.8) else g.pick(("", " ", " \t ", "-", "?", "...", "0", "\u2013", "z"))
+    return said if g.chance(0.8) else g.pick(BARE)
 
 
 def latest(acts):
@@ -542,9 +544,9 @@ def spoil_vial(g, vial, end):
                 if control.get("incubator") == vial.get("incubator"):
                     control["product"], control["lot"] = vial["product"], vial["lot"]
         vial.pop("processIndicator", None)
-        if product and product["kind"] == "biological" and g.chance(0.1):
+        if product and product["kind"] == "biological" and g.chance(0.3):
             product.pop("hasProcessIndicator")
-        if g.chance(0.35):
+        if g.chance(0.45):
             vial["processIndicator"] = g.pick(("unchanged", "changed"))
     elif how == "activation":
         if product is None:
@@ -686,8 +688,7 @@ def any_control(g):
 def more_pcds(g):
     """PCDs added, emptied, removed."""
     pcds = g.load["pcds"]
-    how = g.pick(("clear", "empty", "empty-besides", "second", "no-ci", "no-vials", "lost", "lost"))
-    g.want_review |= how == "lost"
+    how = g.pick(("clear", "empty", "empty-besides", "second", "no-ci", "no-vials"))
     if how == "clear":
         g.load["pcds"] = []
     elif how == "empty":
@@ -702,13 +703,41 @@ def more_pcds(g):
         pcds[0].pop("indicators", None)
     elif how == "no-vials":
         pcds[0].pop("vials", None)
-    else:
-        for pcd in pcds:
-            if g.chance(0.3):           # two of one PCD
-                pcd.setdefault("indicators", []).append(g.ci("pcd", g.end))
-            for ci in pcd.get("indicators", ()):
-                if g.chance(0.85):
-                    ci["readings"], ci["lost"] = [], g.act(g.end + 9 * MINUTE + g.pick((0, 0, 1)))
+
+
+@early(6)
+def lost_pcds(g):
+    """Indicators of PCDs that are lost, one or two of each; by whom and when matters for their review."""
+    pcds = g.load["pcds"]
+    if not pcds:
+        return False
+    looked = g.chance(0.6)          # by one who may have said it lost himself, or have seen only the first
+    if not looked:
+        g.want_review = True
+    for pcd in pcds:
+        if g.chance(0.4):
+            pcd.setdefault("indicators", []).append(g.ci("pcd", g.end))
+        for ci in pcd.get("indicators", ()):
+            if g.chance(0.85):
+                ci["readings"] = []
+                at = g.end + 9 * MINUTE + g.pick((0, 0, 1, MINUTE))
+                ci["lost"] = g.act(at, g.pick(("operator", "lead", "lead", "supervisor")), recorded=at)
+        lost = [ci["lost"] for ci in pcd.get("indicators", ()) if "lost" in ci]
+        if looked and lost:
+            by = g.pick(("lead-1", "lead-1", "lead-2", "sup-1"))
+            g.load.setdefault("reviews", []).append(g.act(
+                g.end + HOUR, "supervisor" if by == "sup-1" else "lead", by=by, finding="pcd.lost-noted", subject=pcd["id"],
+                answer="isolated", why="fell behind the rack", newestSeen=T(g.pick((latest(lost), latest(lost[:1]), latest(lost) - 1)))))
+
+
+@early(2)
+def bare_incubator(g):
+    """A vial and its controls stand in an incubator whose name may say nothing."""
+    vial, lot, _ = ensure_vial(g)
+    name = g.pick(BARE) or "-"
+    mates = [c for c in g.controls if c.get("incubator") == vial.get("incubator")] or [g.control(vial, lot)]
+    for thing in [vial] + mates:
+        thing["incubator"] = name
 
 
 @early(2)
@@ -737,6 +766,8 @@ def record_parts(g):
             g.specification["method"] = "unknown"
     elif what == "items" and g.chance(0.5):
         g.load["items"] = []
+    elif what == "lot" and g.chance(0.4):
+        g.load["lot"] = g.pick(BARE)
     else:
         g.load.pop(what, None)
 
@@ -1037,7 +1068,7 @@ def closing(g, cycle, at, **more):
     """A closing after the newest that makes a cycle positive was recorded, seldom around that."""
     acts = [r for v in cycle["vials"] for r in v["readings"]] + [v["unsettled"] for v in cycle["vials"] if "unsettled" in v]
     newest = latest([r for r in acts if r.get("seen") == "growth"] or acts)
-    noted = newest + g.pick(CLOSE) if g.chance(0.25) else max(at, newest)
+    noted = newest + g.pick(CLOSE) if g.chance(0.4) else max(at, newest)
     return g.act(min(at, noted), g.pick(("supervisor",) * 5 + ("lead",)), recorded=noted, **more)
 
 
@@ -1108,6 +1139,20 @@ def spoil_bowie_dick(g, bd):
         sheet["readings"] = [g.act(limit + g.pick(AROUND), seen="uniform-complete")]
     else:
         bd.pop(g.pick(("chamberEmpty", "exposure")), None)
+
+
+@early(4)
+def void_reasons(g):
+    """The test before the load is void; a lead says why, or nearly, around its end; it is repeated or not."""
+    if not g.needs_bowie_dick() or g.bd not in g.cycles:
+        return False
+    g.bd["chamberEmpty"] = False
+    end = g.bd["end"]
+    noted = end + g.pick(CLOSE + (5 * MINUTE, 5 * MINUTE))
+    role = g.pick(("lead", "lead", "lead", "supervisor", "operator"))
+    g.bd["voidReason"] = g.act(min(end, noted), role, recorded=noted, why=text(g, "a tray was inside"))
+    if g.chance(0.4):
+        g.bowie_dick(end)
 
 
 @early(14)
@@ -1573,6 +1618,21 @@ def verification(g):
 
 
 # items -------------------------------------------------------------------------------------------
+@late(5)
+def confirmations(g):
+    """An item recorded late and confirmed by a lead, around the start, who is another than recorded it or not."""
+    if not g.load["items"]:
+        return False
+    item = g.pick(g.load["items"])
+    who = g.pick(("op-1", "lead-1", "lead-1", "lead-2"))
+    item["recorded"] = act = g.act(g.start, by=who, recorded=g.start + g.pick((0, 1, MINUTE, HOUR)))
+    if g.chance(0.1):
+        act.pop("by")
+    noted = g.pick((g.end + HOUR, g.end + HOUR, g.end, g.start + g.pick(CLOSE)))
+    by = g.pick(("lead-1", "lead-1", "lead-2", spelled(who, g.pick)))
+    item["confirmed"] = g.act(noted - g.pick((0, MINUTE)), "lead", by=by, recorded=noted)
+
+
 @late(12)
 def item_facts(g):
     if not g.load["items"]:
@@ -1835,11 +1895,15 @@ def immediate(g):
     elif how == "unstated":
         use.pop("forStorage", None)
     elif how == "reason":
-        use["reason"] = g.pick(("", " ", "\t "))
+        use["reason"] = g.pick(BARE)
         if g.chance(0.4):
             del use["reason"]
     elif how == "case":
+<<<<<<< HEAD
         use["caseReference"] = g.pick((" ", "  "))
+=======
+        use["caseReference"] = g.pick(BARE)
+>>>>>>> oracle5
         if g.chance(0.5):
             del use["caseReference"]
     elif g.chance(0.5):
@@ -2025,7 +2089,11 @@ def any_act(g):
     if how == "unsigned":
         act.pop("by", None)
     elif how == "empty":
+<<<<<<< HEAD
         act["by"] = g.pick(("", " ", "   ", "-", "?", "_ .", "\u2013", "7"))
+=======
+        act["by"] = g.pick(BARE)
+>>>>>>> oracle5
     elif how == "viewer":
         act["role"] = "viewer"
     elif how == "role":
@@ -2049,7 +2117,7 @@ def spelling(g):
     how = g.pick(("one", "one", "operator", "person", "person"))
     if how == "operator":
         own = g.load["operator"]
-        g.load["operator"] = g.pick((" ", "-")) if g.chance(0.1) else spelled(own, g.pick)
+        g.load["operator"] = g.pick(BARE) if g.chance(0.1) else spelled(own, g.pick)
     elif how == "one":
         act = g.pick(named)
         act["by"] = spelled(act["by"], g.pick)
@@ -2144,13 +2212,13 @@ def put_right(g):
     first = g.start - g.minutes(150, 400)
     test = g.bowie_dick(first)
     end = test["end"]
-    known = end + g.pick((0, 0, MINUTE))
+    known = end + g.pick((0, MINUTE, MINUTE))
     test["sheet"]["readings"] = [g.act(known, recorded=known, seen="not-uniform")]
     done = end + g.pick((0, 0, MINUTE, 30 * MINUTE)) + g.pick((0, 0, 0, -1))
     again = g.bowie_dick(done + g.pick((0, 0, MINUTE, 10 * MINUTE)) + g.pick((0, 0, 0, -1)))
     recorded = g.pick((done, again["start"] + g.pick(CLOSE), again["end"], g.start - MINUTE, g.end + HOUR))
     if g.chance(0.9):               # not before the failure was known; or just around that
-        recorded = max(recorded, known) if g.chance(0.9) else known + g.pick(CLOSE)
+        recorded = max(recorded, known) if g.chance(0.8) else known + g.pick(CLOSE)
     test["resolutions"] = [g.act(min(done, recorded), g.pick(("lead", "supervisor")), recorded=recorded, cause="known",
                                  reach=g.pick(("that-load", "sterilizer")), what=text(g, "what was done"))]
     back = max(end + MINUTE, g.start - g.pick((0, 1, MINUTE)))

@@ -152,7 +152,7 @@ def add_reviews(g, record, policy):
             at = changes.near(g, g.end)
             seen = min(seen, at)
         review = {"finding": finding.key, "answer": "isolated" if rng.random() < 0.93 else "not-isolated",
-                  "why": "the cause was found" if rng.random() < 0.93 else rng.choice(("", " ")),
+                  "why": "the cause was found" if rng.random() < 0.93 else rng.choice(changes.BARE),
                   "newestSeen": written_time(seen, rng),
                   "by": by, "role": role, "happenedAt": written_time(at, rng)}
         if finding.subject is not None and rng.random() < 0.95:

@@ -105,7 +105,7 @@ def typed(cycle_type, pick):
     """A cycle type in another spelling; seldom one of which nothing is left, or with a character that stays."""
     return pick((cycle_type.upper, lambda: cycle_type.replace("-", " "), lambda: cycle_type.replace("-", "_"),
                  lambda: cycle_type.replace("-", ""), lambda: " " + cycle_type.title(), lambda: cycle_type + "-",
-                 lambda: cycle_type.replace("-", "."), lambda: " -_", lambda: "-"))()
+                 lambda: cycle_type.replace("-", "."), lambda: " -_", lambda: "-"))() or "-"       # never empty, also typed twice
 
 
 class Scenario:

@@ -20,7 +20,7 @@ void routineBi(const View& view, FindingSink& sink)
         pending = pending || state == BiState::pending;
     };
     take(view.bi);
-    if (isNamed(view.cycleType)) {
+    if (isKnownCycleType(view.cycleType)) {
         for (const PastCycle& past : view.history) {
             const std::int32_t day = past.times->day->days;
             if (isSameCycleType(past.cycle->cycleType, view.cycleType) && day >= first

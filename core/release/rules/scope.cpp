@@ -8,7 +8,7 @@ namespace {
 
 bool isSameKnownType(std::string_view a, std::string_view b)
 {
-    return isNamed(a) && isSameCycleType(a, b);
+    return isKnownCycleType(a) && isSameCycleType(a, b);
 }
 
 /// Whether a negative of the same type lies between the load and a positive after it: one before
@@ -73,7 +73,7 @@ void scope(const View& view, FindingSink& sink)
             continue;
         }
         const std::string& type = past.cycle->cycleType;
-        if (view.policy.scopeBy == ScopeBy::cycleType && isNamed(view.cycleType) && isNamed(type)
+        if (view.policy.scopeBy == ScopeBy::cycleType && isKnownCycleType(view.cycleType) && isKnownCycleType(type)
             && !isSameCycleType(view.cycleType, type)) {
             sink.add(Key::scopeOtherType, Outcome::note, past.cycle->lot);
             continue;
