@@ -1899,11 +1899,7 @@ def immediate(g):
         if g.chance(0.4):
             del use["reason"]
     elif how == "case":
-<<<<<<< HEAD
-        use["caseReference"] = g.pick((" ", "  "))
-=======
         use["caseReference"] = g.pick(BARE)
->>>>>>> oracle5
         if g.chance(0.5):
             del use["caseReference"]
     elif g.chance(0.5):
@@ -2089,11 +2085,7 @@ def any_act(g):
     if how == "unsigned":
         act.pop("by", None)
     elif how == "empty":
-<<<<<<< HEAD
-        act["by"] = g.pick(("", " ", "   ", "-", "?", "_ .", "\u2013", "7"))
-=======
         act["by"] = g.pick(BARE)
->>>>>>> oracle5
     elif how == "viewer":
         act["role"] = "viewer"
     elif how == "role":
