@@ -15,7 +15,7 @@ CLOSE = (-1, 0, 0, 1)
 # Days from a use to an expiry at which something turns.
 EXPIRY = (-1, -1, 0, 0, 1, LONGEST_SHELF_LIFE, LONGEST_SHELF_LIFE, LONGEST_SHELF_LIFE + 1, LONGEST_SHELF_LIFE + 1)
 # Texts without a letter and a digit, which say nothing; and the least that says something.
-BARE = ("", " ", " \t ", "-", "?", "_ .", "0", "z", "\u2013")
+BARE = ("", " ", "   ", "-", "?", "_ .", "0", "z", "\u2013")
 PRINTED = ("program", "sterilizer", "counter", "start", "end")
 
 
@@ -1899,7 +1899,7 @@ def immediate(g):
         if g.chance(0.4):
             del use["reason"]
     elif how == "case":
-        use["caseReference"] = g.pick(BARE)
+        use["caseReference"] = g.pick(BARE[1:])      # the reader refuses one with nothing in it
         if g.chance(0.5):
             del use["caseReference"]
     elif g.chance(0.5):
