@@ -767,7 +767,7 @@ def record_parts(g):
     elif what == "items" and g.chance(0.5):
         g.load["items"] = []
     elif what == "lot" and g.chance(0.4):
-        g.load["lot"] = g.pick(BARE)
+        g.load["lot"] = g.pick(BARE[1:])
     else:
         g.load.pop(what, None)
 
@@ -2109,7 +2109,7 @@ def spelling(g):
     how = g.pick(("one", "one", "operator", "person", "person"))
     if how == "operator":
         own = g.load["operator"]
-        g.load["operator"] = g.pick(BARE) if g.chance(0.1) else spelled(own, g.pick)
+        g.load["operator"] = g.pick(BARE[1:]) if g.chance(0.1) else spelled(own, g.pick)
     elif how == "one":
         act = g.pick(named)
         act["by"] = spelled(act["by"], g.pick)

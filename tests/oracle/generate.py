@@ -144,7 +144,7 @@ def add_reviews(g, record, policy):
         role = rng.choices(("supervisor", "lead", "operator", "viewer"), (60, 32, 5, 3))[0]
         if rng.random() < 0.5:              # as the rule asks
             role = "lead" if finding.reviewer == "lead" else "supervisor"
-            by = rng.choice([name for name in ("lead-2", "sup-1", "sup-2") if name not in raised])
+            by = rng.choice([name for name in ("lead-2", "sup-1", "sup-2") if name not in raised] or ["sup-3"])
         if rng.random() < 0.12:
             by = spelled(by, rng.choice)
         at = max(case.now - rng.choice((0, 0, 1, HOUR)), 0) + rng.choice((0, 0, 0, 0, 0, 1))
