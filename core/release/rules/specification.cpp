@@ -14,10 +14,10 @@ namespace {
 /// By how much a least limit of temperature may lie below the program's setting.
 constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50);
 
-/// What every published cycle of a method has at least. Below it, somebody typed another unit or
-/// another thing. The lowest that the CDC Guideline for Disinfection and Sterilization in
-/// Healthcare Facilities (2008, updated 2024) names are steam 121 °C and 3 min, ethylene oxide 37
-/// °C and 1 h; dry heat is common practice, no source.
+/// Well below what any published cycle of a method has: under it, somebody typed another unit or
+/// another thing. The lowest that the CDC Guideline for Disinfection and Sterilization in Healthcare
+/// Facilities (2008) names are, each by itself, steam 121 °C and 3 min, ethylene oxide 37 °C and 1 h;
+/// dry heat is common practice, no source.
 struct Floor {
     Method method;
     std::int64_t celsiusHundredths;
