@@ -58,9 +58,8 @@ bool isOnSameDayOrNear(const Vial& vial, const Control& control, Duration window
     if (!vial.incubationStart || !control.incubationStart) {
         return false;
     }
-    const Duration apart = *control.incubationStart - *vial.incubationStart;
     return control.incubationDay == vial.incubationDay
-           || (apart < Duration{} ? -apart : apart) <= window;
+           || magnitude(*control.incubationStart - *vial.incubationStart) <= window;
 }
 
 bool isInReach(const Vial& vial, const Control& control, std::string_view lotOfCycle,

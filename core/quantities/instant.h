@@ -30,6 +30,12 @@ struct Duration {
     friend constexpr Duration operator-(Duration a) noexcept { return {-a.ms}; }
 };
 
+/// The length without its sign.
+constexpr Duration magnitude(Duration d) noexcept
+{
+    return d < Duration{} ? -d : d;
+}
+
 /// A moment: milliseconds of UTC since 1970-01-01T00:00Z, leap seconds not counted.
 struct Instant {
     std::int64_t ms = 0;

@@ -20,4 +20,11 @@ namespace loadwarden {
     return end && !isFromEndOn(act.happenedAt, *end) ? Cause::readEarly : Cause::none;
 }
 
+/// The act of two that was recorded last; `last` may be null, of equals it is the later one,
+/// `next`.
+[[nodiscard]] inline const Act* lastRecorded(const Act* last, const Act& next)
+{
+    return last == nullptr || next.recordedAt >= last->recordedAt ? &next : last;
+}
+
 } // namespace loadwarden

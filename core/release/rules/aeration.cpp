@@ -1,7 +1,9 @@
+#include "core/release/entry_cause.h"
 #include "core/release/rules/rules.h"
 
-namespace loadwarden::rules {
+#include <algorithm>
 
+namespace loadwarden::rules {
 namespace {
 
 /// Whether a run was warmer than any cabinet gets by itself: Fahrenheit typed as Celsius is.
@@ -32,8 +34,7 @@ void aeration(const View& view, FindingSink& sink)
     const auto& cycleEnd = view.evidence.load.end;
     const AerationRun* open = nullptr;
     for (const AerationRun& run : view.load.aerationRuns) {
-        if (!cycleEnd || !stands(run.start, view.now)
-            || !isFromEndOn(run.start.happenedAt, *cycleEnd) || run.interrupted
+        if (!cycleEnd || causeOf(run.start, cycleEnd, view.now) != Cause::none || run.interrupted
             || run.celsiusHundredths < stated->celsiusHundredths || isImplausible(run, *stated)) {
             continue;
         }

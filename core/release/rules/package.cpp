@@ -26,7 +26,7 @@ const PackageCheck* newestCheck(const View& view, const Item& item)
     const auto& end = view.evidence.load.end;
     const PackageCheck* newest = nullptr;
     for (const PackageCheck& check : item.checks) {
-        if (end && stands(check.act, view.now) && isFromEndOn(check.act.happenedAt, *end)
+        if (end && causeOf(check.act, end, view.now) == Cause::none
             && (newest == nullptr || !isOlder(check.act, newest->act))) {
             newest = &check;
         }
@@ -38,15 +38,15 @@ const PackageCheck* newestCheck(const View& view, const Item& item)
 /// whose end is not known every check is early.
 Cause causeOfLast(const View& view, const Item& item)
 {
-    const auto last = std::max_element(item.checks.rbegin(), item.checks.rend(),
-                                       [](const PackageCheck& a, const PackageCheck& b) {
-                                           return a.act.recordedAt < b.act.recordedAt;
-                                       });
-    if (last == item.checks.rend()) {
+    const Act* last = nullptr;
+    for (const PackageCheck& check : item.checks) {
+        last = lastRecorded(last, check.act);
+    }
+    if (last == nullptr) {
         return Cause::none;
     }
     const auto& end = view.evidence.load.end;
-    const Cause cause = causeOf(last->act, end, view.now);
+    const Cause cause = causeOf(*last, end, view.now);
     return cause == Cause::none && !end ? Cause::readEarly : cause;
 }
 

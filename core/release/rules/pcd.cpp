@@ -3,7 +3,6 @@
 #include <algorithm>
 
 namespace loadwarden::rules {
-
 namespace {
 
 /// What is lost and not needed is reviewed: once a PCD, where the first of its lost ones stands.

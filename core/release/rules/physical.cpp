@@ -40,14 +40,13 @@ struct Outside {
 /// Why the reading of a parameter that was recorded last does not count; none where there is none.
 Cause causeOfLast(const View& view, Parameter parameter)
 {
-    const ParameterReading* last = nullptr;
+    const Act* last = nullptr;
     for (const ParameterReading& reading : view.load.readings) {
-        if (reading.parameter == parameter
-            && (last == nullptr || reading.act.recordedAt >= last->act.recordedAt)) {
-            last = &reading;
+        if (reading.parameter == parameter) {
+            last = lastRecorded(last, reading.act);
         }
     }
-    return last == nullptr ? Cause::none : causeOf(last->act, view.evidence.load.end, view.now);
+    return last == nullptr ? Cause::none : causeOf(*last, view.evidence.load.end, view.now);
 }
 
 void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
@@ -61,10 +60,8 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
         if (reading.parameter != limit.parameter) {
             continue;
         }
-        anyStanding = anyStanding
-                      || (stands(reading.act, view.now)
-                          && (!view.evidence.load.end
-                              || isFromEndOn(reading.act.happenedAt, *view.evidence.load.end)));
+        anyStanding =
+            anyStanding || causeOf(reading.act, view.evidence.load.end, view.now) == Cause::none;
         const LimitCheck least = checkLeast(limit, reading.value, view.evidence.record.atmosphere);
         const LimitCheck most = checkMost(limit, reading.value, view.evidence.record.atmosphere);
         needsAtmosphere = needsAtmosphere || least.against == Against::needsAtmosphere

@@ -10,11 +10,7 @@ namespace {
 bool isOff(const std::optional<Instant>& printed, const std::optional<Instant>& recorded,
            Duration tolerance)
 {
-    if (!printed || !recorded) {
-        return false;
-    }
-    const Duration apart = *printed - *recorded;
-    return (apart < Duration{} ? -apart : apart) > tolerance;
+    return printed && recorded && magnitude(*printed - *recorded) > tolerance;
 }
 
 bool isCounterUsed(const View& view, const Printout& printout)
@@ -167,8 +163,7 @@ void printout(const View& view, FindingSink& sink)
         sink.add(Key::printoutWrongCycle, Outcome::fails);
     }
     const auto& end = view.evidence.load.end;
-    const bool counts = load.printout && stands(load.printout->act, view.now)
-                        && (!end || isFromEndOn(load.printout->act.happenedAt, *end))
+    const bool counts = load.printout && causeOf(load.printout->act, end, view.now) == Cause::none
                         && showsAnything(*load.printout);
     if (counts) {
         compare(view, *load.printout, sink);

@@ -73,8 +73,8 @@ void scope(const View& view, FindingSink& sink)
             continue;
         }
         const std::string& type = past.cycle->cycleType;
-        if (view.policy.scopeBy == ScopeBy::cycleType && isKnownCycleType(view.cycleType) && isKnownCycleType(type)
-            && !isSameCycleType(view.cycleType, type)) {
+        if (view.policy.scopeBy == ScopeBy::cycleType && isKnownCycleType(view.cycleType)
+            && isKnownCycleType(type) && !isSameCycleType(view.cycleType, type)) {
             sink.add(Key::scopeOtherType, Outcome::note, past.cycle->lot);
             continue;
         }

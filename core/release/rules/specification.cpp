@@ -15,9 +15,9 @@ namespace {
 constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50);
 
 /// Well below what any published cycle of a method has: under it, somebody typed another unit or
-/// another thing. The lowest that the CDC Guideline for Disinfection and Sterilization in Healthcare
-/// Facilities (2008) names are, each by itself, steam 121 °C and 3 min, ethylene oxide 37 °C and 1 h;
-/// dry heat is common practice, no source.
+/// another thing. The lowest that the CDC Guideline for Disinfection and Sterilization in
+/// Healthcare Facilities (2008) names are, each by itself, steam 121 °C and 3 min, ethylene oxide
+/// 37 °C and 1 h; dry heat is common practice, no source.
 struct Floor {
     Method method;
     std::int64_t celsiusHundredths;

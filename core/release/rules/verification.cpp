@@ -1,3 +1,4 @@
+#include "core/release/entry_cause.h"
 #include "core/release/rules/rules.h"
 
 #include <algorithm>
@@ -14,7 +15,7 @@ void verification(const View& view, FindingSink& sink)
     }
     const auto& end = view.evidence.load.end;
     const auto covers = [&](const Act& act) {
-        return standing(act) && end && isFromEndOn(act.happenedAt, *end)
+        return end && causeOf(act, end, view.now) == Cause::none
                && (!load.printout || act.happenedAt >= load.printout->act.recordedAt)
                && std::all_of(load.readings.begin(), load.readings.end(),
                               [&act](const ParameterReading& reading) {

@@ -1,7 +1,6 @@
 #include "core/release/rules/rules.h"
 
 namespace loadwarden::rules {
-
 namespace {
 
 /// Whether a lead, other than the one who recorded it, confirmed after the start that it was
