@@ -730,6 +730,20 @@ def lost_pcds(g):
                 answer="isolated", why="fell behind the rack", newestSeen=T(g.pick((latest(lost), latest(lost[:1]), latest(lost) - 1)))))
 
 
+@early(3)
+def process_indicator_open(g):
+    """A vial with a process indicator at which nobody has looked."""
+    vial, _, _ = ensure_vial(g)
+    product, _ = own_product(g, vial)
+    if not product or product["kind"] != "biological":
+        return False
+    product["hasProcessIndicator"] = True
+    vial.pop("processIndicator", None)
+    for control in g.controls:
+        if control.get("incubator") == vial.get("incubator"):
+            control["product"], control["lot"] = vial["product"], vial["lot"]
+
+
 @early(2)
 def bare_incubator(g):
     """A vial and its controls stand in an incubator whose name may say nothing."""

@@ -28,7 +28,9 @@ void takeControl(const View& view, const Control& control, FindingSink& sink)
 {
     const auto dead = deadFrom(control, view.biological, view.evidence.known);
     for (const IndicatorReading& reading : control.readings) {
-        const bool bad = reading.seen == Seen::noGrowth && dead && reading.act.happenedAt >= *dead;
+        // One that is not known to be early is a bad answer, also of a control that says nothing.
+        const bool bad =
+            reading.seen == Seen::noGrowth && (!dead || reading.act.happenedAt >= *dead);
         if (!reading.voided || (!bad && reading.seen != Seen::unclear)) {
             continue;
         }
