@@ -13,7 +13,7 @@ Species speciesOf(Method method)
 Duration readoutOf(const IndicatorProduct& product, const BiologicalSettings& settings)
 {
     return Duration::minutes(settings.useLastReadout && product.lastMinutes
-                                 ? *product.lastMinutes
+                                 ? std::max(*product.lastMinutes, product.releaseMinutes)
                                  : product.releaseMinutes);
 }
 
@@ -44,6 +44,18 @@ bool wasIncubated(const Vial& vial, Duration readout, Instant at, const Indicato
         }
     }
     return true;
+}
+
+/// What the register does not know of a vial: its product, its lot, or the incubator that it names,
+/// of which nobody knows then whether it was in range.
+Cause missingOf(const Vial& vial, const CycleContext& cycle, const IndicatorRegister& known)
+{
+    const Cause missing = missingInRegister(vial.link, cycle, known);
+    if (missing != Cause::none) {
+        return missing;
+    }
+    return isNamed(vial.incubator) && vial.incubatorIndex < 0 ? Cause::incubatorUnknown
+                                                              : Cause::none;
 }
 
 /// The product of a biological indicator, or null where it is not known as one.
@@ -208,7 +220,7 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
             switch (reading.seen) {
             case Seen::growth:
                 return stands(reading.act, now) && !reading.voided
-                               && reading.act.happenedAt >= start
+                               && minuteOf(reading.act.happenedAt) > minuteOf(start)
                                && !(anyVoided && isVoider(control.readings, reading.act.by, isDead))
                            ? Answer::good
                            : Answer::ignored;
@@ -314,7 +326,7 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
 
     // A vial whose incubation start is not recorded, or that the register does not know, has no
     // group yet: that is said as not started or not registered.
-    const Cause unregistered = missingInRegister(vial.link, cycle, known);
+    const Cause unregistered = missingOf(vial, cycle, known);
     const bool hasGroup = vial.incubationStart && unregistered == Cause::none;
     const GroupJudgement group = hasGroup ? judgeGroup(vial, cycle, ofHistory, settings, known, now)
                                           : GroupJudgement{GroupState::pending, {}};
@@ -335,6 +347,7 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     if (vial.lost && stands(*vial.lost, now) && !(accepted && group.state == GroupState::grown)) {
         judgement.state = VialState::lost;
         judgement.cause = Cause::lost;
+        judgement.changesAt = group.awaitedUntil; // its control may still come; then it is void
         return judgement;
     }
 

@@ -84,7 +84,7 @@ struct LoadRecord {
     std::vector<ProcessChallengeDevice> pcds;
     std::vector<Item> items;
     std::vector<AerationRun> aerationRuns;
-    ImmediateUse immediateUse;
+    std::optional<ImmediateUse> immediateUse;
     std::vector<Review> reviews;
 };
 

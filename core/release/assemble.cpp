@@ -233,8 +233,8 @@ void markItemsOfHistory(EvidenceRecord& record)
     }
 }
 
-/// Aeration takes hours, at warmth: less than an hour, or a temperature outside of 20 to 80 °C, was
-/// typed wrong (RULES.md, 5, aeration; common practice, no source).
+/// Aeration takes hours, at warmth: less than an hour (hours typed for minutes), or a temperature
+/// outside of 20 to 80 °C, was typed wrong (RULES.md, 5, aeration; common practice, no source).
 constexpr std::int64_t shortestAerationMinutes = 60;
 
 bool isPlausible(const SterilizerAeration& stated)
@@ -250,7 +250,13 @@ std::optional<Duration> longestAeration(const EvidenceRecord& record)
         || !isPlausible(*record.sterilizer->aeration)) {
         return std::nullopt;
     }
-    std::int64_t longest = record.sterilizer->aeration->minutes;
+    std::int64_t longest = 0;
+    bool plausible = true;
+    const auto take = [&](std::int64_t minutes) {
+        longest = std::max(longest, minutes);
+        plausible = plausible && (minutes <= 0 || minutes >= shortestAerationMinutes);
+    };
+    take(record.sterilizer->aeration->minutes);
     for (const Item& item : record.load.items) {
         if (item.packagingIndex < 0 || item.devices.empty()) {
             return std::nullopt;
@@ -260,16 +266,15 @@ std::optional<Duration> longestAeration(const EvidenceRecord& record)
         if (!ofPackaging) {
             return std::nullopt;
         }
-        longest = std::max(longest, *ofPackaging);
+        take(*ofPackaging);
         for (const Device& device : item.devices) {
             if (!device.aerationMinutes) {
                 return std::nullopt;
             }
-            longest = std::max(longest, *device.aerationMinutes);
+            take(*device.aerationMinutes);
         }
     }
-    return longest >= shortestAerationMinutes ? std::optional(Duration::minutes(longest))
-                                              : std::nullopt;
+    return plausible && longest > 0 ? std::optional(Duration::minutes(longest)) : std::nullopt;
 }
 
 /// Whether a list of readings has one that is voided though it helps nobody.

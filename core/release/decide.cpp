@@ -66,7 +66,8 @@ Decision decideWith(const RuleTable& rules, const Evidence& evidence, const Poli
     Decision decision;
     decision.lot = load.lot;
     decision.findings.reserve(expectedFindings);
-    FindingSink sink(decision.findings, load.reviews, evidence.load.end, now, &memory);
+    FindingSink sink(decision.findings, load.reviews, evidence.load.end, load.operatedBy, now,
+                     &memory);
     for (const LoadRule& rule : rules.load) {
         rule.apply(view, sink);
     }
@@ -98,7 +99,7 @@ TestJudgement judgeTest(const Evidence& evidence, const Policy& policy, Instant 
     TestJudgement judgement;
     const EvidenceRecord& record = evidence.record;
     judgement.lot = record.test->lot;
-    FindingSink sink(judgement.findings, {}, {}, now, std::pmr::get_default_resource());
+    FindingSink sink(judgement.findings, {}, {}, {}, now, std::pmr::get_default_resource());
     TestSurroundings around;
     if (record.sterilizer) {
         around = {record.sterilizer->cycles, evidence.history};

@@ -95,7 +95,12 @@ Cause FindingSink::faultOf(const Review& review, Reviewer reviewer, Instant newe
     if (review.newestSeen > review.act.recordedAt || review.newestSeen < newest) {
         return Cause::newer;
     }
-    return isOwn(review.act, reviewer, raisedBy) ? Cause::raisedIt : Cause::none;
+    if (isOwn(review.act, reviewer, raisedBy)) {
+        return Cause::raisedIt;
+    }
+    return review.act.role != Role::supervisor && isSamePerson(review.act.by, m_operatedBy)
+               ? Cause::ownLoad
+               : Cause::none;
 }
 
 void FindingSink::sayUncountedReviews()

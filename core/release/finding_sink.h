@@ -15,13 +15,16 @@ namespace loadwarden {
 /// load (RULES.md, 5, reviews).
 class FindingSink {
 public:
-    /// `loadEnd` is the load's corrected end, from which on reviews count.
+    /// `loadEnd` is the load's corrected end, from which on reviews count; its operator
+    /// (`operatedBy`, empty: not known) reviews nothing of it, unless a supervisor.
     FindingSink(std::vector<Finding>& findings, std::span<const Review> reviews,
-                std::optional<Instant> loadEnd, Instant now, std::pmr::memory_resource* memory)
+                std::optional<Instant> loadEnd, std::string_view operatedBy, Instant now,
+                std::pmr::memory_resource* memory)
         : m_findings(findings),
           m_reviews(reviews),
           m_reviewFaults(reviews.size(), Cause::noFinding, memory),
           m_loadEnd(loadEnd),
+          m_operatedBy(operatedBy),
           m_now(now)
     {
     }
@@ -64,6 +67,7 @@ private:
     std::span<const Review> m_reviews;
     std::pmr::vector<Cause> m_reviewFaults; ///< beside m_reviews; none: it answered something
     std::optional<Instant> m_loadEnd;
+    std::string_view m_operatedBy;
     Instant m_now;
     std::int32_t m_item = -1;
 };

@@ -301,6 +301,9 @@ TestOutcome judgeTestCycle(const HistoryCycle& cycle, const CycleTimes& times,
     if (cycle.outcome == CycleOutcome::unknown) {
         judge.reasons.pending(Key::testNotEnded);
     }
+    if (times.start && times.end && *times.start > *times.end) {
+        judge.reasons.pending(Key::testTimes);
+    }
     switch (cycle.kind) {
     case CycleKind::warmUp: judge.warmUp(); break;
     case CycleKind::bowieDick: judge.bowieDick(); break;

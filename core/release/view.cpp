@@ -99,6 +99,12 @@ bool View::isOpenTray(const Item& item) const
     return isImmediateUse() && packaging != nullptr && packaging->form == PackageForm::openTray;
 }
 
+bool View::isSeenThrough(const Item& item) const
+{
+    const Packaging* packaging = packagingOf(item);
+    return item.internalVisible && packaging != nullptr && packaging->form == PackageForm::pouch;
+}
+
 bool View::holdsImplantsOnly() const
 {
     return policy.implantHold == ImplantHold::implantsOnly && method != Method::ethyleneOxide
@@ -145,7 +151,7 @@ void View::judgeItems()
     items.reserve(load.items.size());
     for (const Item& item : load.items) {
         ItemIndicators& judged = items.emplace_back();
-        judged.externalAsked = !isOpenTray(item) && !item.internalVisible;
+        judged.externalAsked = !isOpenTray(item) && !isSeenThrough(item);
         judged.firstInternal = internals.size();
         if (item.external) {
             judged.external = judgeChemical(*item.external, TypeSet{1}, now);
@@ -208,6 +214,7 @@ struct ImplantPcd {
     bool rejected = false;
     bool good = false;
     bool possible = false;
+    bool indicated = false; ///< it has an indicator of a needed type
 };
 
 /// Whether another reading, or an entry in the register of lots, can still make it count.
@@ -245,6 +252,7 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
                       || (state != ChemicalState::rejected && isStillOpen(each.judged)
                           && !isLost(*each.indicator, state, view.now)));
     }
+    result.indicated = any;
     result.good = negative && any && allAccepted;
     result.possible = openVial && allOpen;
     return result;
@@ -259,10 +267,12 @@ ImplantState View::judgeImplant()
     }
     bool good = false;
     bool possible = false;
+    bool indicated = false; // possible, with an indicator of a needed type
     for (const ProcessChallengeDevice& pcd : load.pcds) {
         const ImplantPcd judged = judgeImplantPcd(*this, pcd);
         good = good || judged.good;
         possible = possible || judged.possible;
+        indicated = indicated || (judged.possible && judged.indicated);
         if (judged.rejected) {
             implantRejections.push_back(&pcd);
         }
@@ -279,7 +289,10 @@ ImplantState View::judgeImplant()
     if (load.pcds.empty()) {
         return ImplantState::missing;
     }
-    return good || possible ? ImplantState::pending : ImplantState::impossible;
+    if (good || indicated) {
+        return ImplantState::pending;
+    }
+    return possible ? ImplantState::indicatorMissing : ImplantState::impossible;
 }
 
 } // namespace loadwarden

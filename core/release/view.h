@@ -53,6 +53,7 @@ enum class ImplantState : std::uint8_t {
     failsIndicator,
     missing,
     pending,
+    indicatorMissing, ///< no PCD has an indicator of a type that implants need
     impossible
 };
 
@@ -100,6 +101,8 @@ public:
     [[nodiscard]] const Packaging* packagingOf(const Item& item) const;
     /// An open tray of an immediate-use cycle: it has no package to check.
     [[nodiscard]] bool isOpenTray(const Item& item) const;
+    /// Whether the item's internal indicator is read through its pouch.
+    [[nodiscard]] bool isSeenThrough(const Item& item) const;
     /// Whether the policy's softer implant hold applies: implant items wait, the load does not.
     [[nodiscard]] bool holdsImplantsOnly() const;
 

@@ -64,6 +64,11 @@ Words Sentences::because() const
     case Cause::lotWithoutDate:
         return {tr("No expiry date that can be right is recorded for its lot."),
                 tr("Record the expiry date of its lot from the package.")};
+    case Cause::incubatorUnknown:
+        return {tr("The incubator that it names is not among the incubators of this record, so "
+                   "that nobody knows whether it was in range."),
+                tr("Record that incubator, with the times at which it was out of range, or correct "
+                   "its name.")};
     case Cause::lotExpired:
         return {tr("Its lot had expired on the day of the cycle."),
                 tr("Compare lot and expiry date with the package, and correct what was typed "
@@ -231,6 +236,9 @@ Words Sentences::because() const
     case Cause::raisedIt:
         return {tr("Its author is the one whose entry raised the finding."),
                 tr("Have somebody else review it, as the finding says.")};
+    case Cause::ownLoad:
+        return {tr("Its author ran this load."),
+                tr("Have a lead who did not run the load review it, or a supervisor.")};
     }
     return {};
 }

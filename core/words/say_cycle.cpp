@@ -58,6 +58,14 @@ Words Sentences::immediateForStorage() const
                "allow.")};
 }
 
+Words Sentences::immediatePurposeDiffers() const
+{
+    return {tr("The load is recorded with a statement about immediate use, but its cycle "
+               "specification is one for routine loads."),
+            tr("Find out how the load was run. Record the cycle specification of immediate use, or "
+               "take the statement out where it belongs to another load.")};
+}
+
 Words Sentences::immediateStorageUnknown() const
 {
     return {tr("The cycle was for immediate use, and it is not recorded whether the items go "

@@ -8,7 +8,10 @@ Words Sentences::itemInTwoLoads() const
     return {
         tr("This item is recorded in another load, too."),
         tr("Set the package aside. Find out from its label in which load it was, and correct the "
-           "record of the other load.")};
+           "record of the other load. If it was in this one and the other entry is right, too (a "
+           "set "
+           "under its own name, processed before), have a lead who did not record the item confirm "
+           "that this package was in this load.")};
 }
 
 Words Sentences::itemRecordedLate() const

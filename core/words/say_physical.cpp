@@ -23,7 +23,7 @@ Words Sentences::physicalLimitImplausible() const
                        .arg(parameter());
     words.next = tr("Have a supervisor compare settings, limits and their units in the cycle "
                     "specification with the instructions for use, and correct what was typed "
-                    "wrong.");
+                    "wrong. The cooler a cycle, the longer its exposure.");
     return words;
 }
 
@@ -84,6 +84,16 @@ Words Sentences::physicalAtmosphereUnknown() const
                 .arg(parameter()),
             tr("Record the facility's atmospheric pressure, or read the pressure in the kind of "
                "unit in which the limit is stated.")};
+}
+
+Words Sentences::physicalNotJudged() const
+{
+    return {
+        tr("A reading is recorded for a parameter that has no limit, so that nothing judges it: "
+           "%1.")
+            .arg(parameter()),
+        tr("Look whether the instructions for use state a limit. If they do, have a supervisor "
+           "enter it in the cycle specification.")};
 }
 
 Words Sentences::physicalBelow() const

@@ -31,7 +31,8 @@ Words Sentences::printoutIncomplete() const
 {
     const QString next = tr("Fill in what is missing. If the printout does not show it, have a "
                             "lead who neither ran the load nor recorded the printout compare both "
-                            "and confirm the record in this one thing.");
+                            "and confirm the record in this one thing. That counts only while the "
+                            "counter, the start or the end agrees by itself.");
     if (subjectIs("program")) {
         return {tr("Printout and cycle specification cannot be compared by program: it is missing "
                    "in one of them."),
@@ -92,8 +93,9 @@ Words Sentences::printoutDiffers() const
     const QString confirm =
         tr("Make sure that this is the printout of this load, and correct what was typed wrong. "
            "If the record is right as it is, have a lead who neither ran the load nor recorded "
-           "the printout confirm it in this one thing; if the load ran in the wrong cycle or "
-           "sterilizer, say so.");
+           "the printout confirm it in this one thing; that counts only while the counter, the "
+           "start or the end agrees by itself. If the load ran in the wrong cycle or sterilizer, "
+           "say so.");
     if (subjectIs("counter")) {
         return {tr("Printout and record show different cycle counters."), confirm};
     }

@@ -70,6 +70,15 @@ Words Sentences::processFailureOpen() const
            "load is affected, and write why.")};
 }
 
+Words Sentences::scopeNoHistory() const
+{
+    return {
+        tr("No other cycle of this sterilizer is recorded here. Whether a failure or a positive "
+           "biological indicator (BI) before or after this load touches it cannot be seen."),
+        tr("Record the sterilizer's other cycles, or look in its log for what came before and "
+           "after this load.")};
+}
+
 Words Sentences::scopeOtherType() const
 {
     return {tr("The biological indicator (BI) of lot %1 in this sterilizer was positive. This load "

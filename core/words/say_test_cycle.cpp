@@ -16,6 +16,12 @@ Words Sentences::testNotEnded() const
             tr("When the cycle is over, record how it ended.")};
 }
 
+Words Sentences::testTimes() const
+{
+    return {tr("The test cycle is recorded as over before it began."),
+            tr("Compare its start and end with the printout, and correct what was typed wrong.")};
+}
+
 Words Sentences::testAborted() const
 {
     return {tr("The test cycle was aborted."),

@@ -67,6 +67,7 @@ QString Sources::of(Key key)
         return tr("ANSI/AAMI ST79: process failures and their causes (restated)");
 
     case Key::scopeInPositive:
+    case Key::scopeNoHistory:
     case Key::scopeOtherType:
         return tr(
             "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008), "
@@ -97,14 +98,15 @@ QString Sources::of(Key key)
     case Key::physicalLimitImplausible:
         return tr(
             "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008): "
-            "the shortest and coolest cycles of steam and ethylene oxide; dry heat common "
-            "practice, no source");
+            "the shortest and coolest cycles of steam, dry heat and ethylene oxide; drying and "
+            "hydrogen peroxide common practice, no source");
     case Key::physicalSettingsMissing:
     case Key::physicalLimitsDisagree:
     case Key::physicalLimitsMissing:
     case Key::physicalLimitMilder:
     case Key::physicalImplausible:
     case Key::physicalAtmosphereUnknown:
+    case Key::physicalNotJudged:
     case Key::physicalDryingShort:
     case Key::physicalAbove: return tr("common practice, no source");
 
@@ -130,6 +132,7 @@ QString Sources::of(Key key)
     case Key::implantIndicatorRejected:
     case Key::implantMissing:
     case Key::implantPending:
+    case Key::implantIndicatorMissing:
     case Key::implantImpossible:
         return tr(
             "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008): "
@@ -201,6 +204,7 @@ QString Sources::of(Key key)
     case Key::immediateReasonMissing:
     case Key::immediateCaseMissing:
         return tr("Joint Commission, CMS and trade press (2014): record of immediate use");
+    case Key::immediatePurposeDiffers:
     case Key::immediateNotSteam: return tr("common practice, no source");
 
     case Key::reviewNotCounted:
@@ -296,6 +300,7 @@ QString Sources::of(Key key)
                   "common practice, no source");
     case Key::testItemsInside:
     case Key::testNotEnded:
+    case Key::testTimes:
     case Key::testAborted:
     case Key::testSheetLost:
     case Key::testSheetSpoiled:

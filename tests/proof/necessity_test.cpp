@@ -211,7 +211,7 @@ const std::vector<Necessity>& necessities()
         {RuleId::immediate,
          "immediate-use",
          "no reason for immediate use",
-         [](EvidenceRecord& r) { r.load.immediateUse.reason.clear(); },
+         [](EvidenceRecord& r) { r.load.immediateUse->reason.clear(); },
          {}},
         {RuleId::reviews,
          "steam-gravity",

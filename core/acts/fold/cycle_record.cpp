@@ -82,9 +82,10 @@ void foldAeration(Folding& folding, CycleFold& into, bool own)
 
 void foldImmediateUse(Folding& folding, CycleFold& into, bool own)
 {
-    ImmediateUse& use = into.load.immediateUse;
     folding.eachValue<ImmediateUseStated>(
         into.id, own, [&](const Entry& entry, const ImmediateUseStated& act) {
+            ImmediateUse& use =
+                into.load.immediateUse ? *into.load.immediateUse : into.load.immediateUse.emplace();
             if (act.forStorage && !use.forStorage.value_or(false)) {
                 use.forStorage = act.forStorage;
             }

@@ -204,8 +204,9 @@ bool checkAcross(const RecordDraft& draft, Complaint& complaint)
                          complaint)
            && checkNames(record.load.pcds, viewOf<&ProcessChallengeDevice::id>(), "/load/pcds",
                          "id", complaint)
-           && checkNames(record.load.items, viewOf<&Item::label>(), "/load/items", "label",
-                         complaint)
+           && checkNames(
+               record.load.items, [](const Item& item) { return foldedPerson(item.label); },
+               "/load/items", "label", complaint)
            && (!record.sterilizer
                || checkNames(record.sterilizer->cycles, viewOf<&HistoryCycle::lot>(),
                              "/sterilizer/cycles", "lot", complaint))

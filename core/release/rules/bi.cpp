@@ -1,5 +1,8 @@
 #include "core/release/rules/rules.h"
 
+#include <algorithm>
+#include <span>
+
 namespace loadwarden::rules {
 namespace {
 
@@ -18,13 +21,24 @@ Key keyOf(PendingWhy why)
     return Key::biDue;
 }
 
+/// The newest of what is known of a vial that does not count: a review looks at all of it.
+Instant newestOf(const Vial& vial, const Act* raisedBy)
+{
+    Instant newest = std::max(raisedBy != nullptr ? raisedBy->recordedAt : Instant{INT64_MIN},
+                              vial.incubationStart.value_or(Instant{INT64_MIN}));
+    for (const IndicatorReading& reading : vial.readings) {
+        newest = std::max(newest, reading.act.recordedAt);
+    }
+    return newest;
+}
+
 } // namespace
 
 void bi(const View& view, FindingSink& sink)
 {
     // Only void and lost ones left: nothing can come any more that would show the load good.
     const bool onlyVoid = view.hasOnlyVoidVials;
-    const auto addVoid = [&](Key key, const LoadVial& each, const std::optional<Act>& act) {
+    const auto addVoid = [&](Key key, const LoadVial& each, const Act* raisedBy) {
         const std::string_view id = each.vial->id;
         if (view.biRequired && onlyVoid) {
             return &sink.add(key, Outcome::fails, id);
@@ -33,8 +47,8 @@ void bi(const View& view, FindingSink& sink)
             && each.judged.cause != Cause::processIndicator) {
             return &sink.add(key, Outcome::note, id);
         }
-        return act ? &sink.addReview(key, Reviewer::lead, id, *act)
-                   : &sink.addReview(key, Reviewer::lead, id, Instant{INT64_MIN}, {});
+        return &sink.addReview(key, Reviewer::lead, id, newestOf(*each.vial, raisedBy),
+                               std::span(&raisedBy, raisedBy != nullptr ? 1 : 0));
     };
     const auto waits = [&view](PendingWhy why) {
         return view.biRequired || why == PendingWhy::unclear;
@@ -67,11 +81,13 @@ void bi(const View& view, FindingSink& sink)
         }
         case VialState::voided: {
             const Cause cause = each.judged.cause;
-            addVoid(Key::biVoid, each, cause == Cause::voided ? each.vial->voided : std::nullopt)
+            addVoid(Key::biVoid, each, cause == Cause::voided ? &*each.vial->voided : nullptr)
                 ->cause = cause;
             break;
         }
-        case VialState::lost: addVoid(Key::biLost, each, each.vial->lost); break;
+        case VialState::lost:
+            addVoid(Key::biLost, each, &*each.vial->lost)->changesAt = each.judged.changesAt;
+            break;
         }
     }
     if (view.biRequired && (view.vials.empty() || (anyElsewhere && !anyUseful))) {

@@ -4,10 +4,14 @@ namespace loadwarden::rules {
 
 void immediate(const View& view, FindingSink& sink)
 {
+    const auto& stated = view.load.immediateUse;
     if (!view.isImmediateUse()) {
+        if (view.specification != nullptr && view.purpose == Purpose::routine && stated) {
+            sink.add(Key::immediatePurposeDiffers, Outcome::waits);
+        }
         return;
     }
-    const ImmediateUse& use = view.load.immediateUse;
+    const ImmediateUse use = stated.value_or(ImmediateUse{});
     if (view.method != Method::steam && view.method != Method::unknown) {
         sink.add(Key::immediateNotSteam, Outcome::fails);
     }

@@ -18,6 +18,7 @@ void implant(const View& view, FindingSink& sink)
         break;
     case ImplantState::missing: sink.add(Key::implantMissing, waiting); break;
     case ImplantState::pending: sink.add(Key::implantPending, waiting); break;
+    case ImplantState::indicatorMissing: sink.add(Key::implantIndicatorMissing, waiting); break;
     case ImplantState::impossible: sink.add(Key::implantImpossible, Outcome::fails); break;
     }
 }

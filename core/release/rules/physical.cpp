@@ -128,6 +128,18 @@ void judgePlausibility(const View& view, FindingSink& sink)
     }
 }
 
+/// Notes what was read though the specification has no limit for it: nothing judges that.
+void noteUnjudged(const View& view, FindingSink& sink)
+{
+    for (const ParameterReading& reading : view.load.readings) {
+        const Limit* limit = findLimit(*view.specification, reading.parameter);
+        if ((limit == nullptr || (limit->least.empty() && limit->most.empty()))
+            && !isLimitMissing(view, reading.parameter)) {
+            sink.addOnce(Key::physicalNotJudged, Outcome::note, textOf(reading.parameter));
+        }
+    }
+}
+
 } // namespace
 
 void physical(const View& view, FindingSink& sink)
@@ -137,6 +149,7 @@ void physical(const View& view, FindingSink& sink)
     }
     judgeSpecification(view, sink);
     judgePlausibility(view, sink);
+    noteUnjudged(view, sink);
     for (const Limit& limit : view.specification->limits) {
         judgeParameter(view, limit, sink);
     }

@@ -34,10 +34,25 @@ private:
     std::bitset<printoutFieldCount> m_has;
 };
 
+/// Whether the printout shows by itself that it is of this cycle: its counter, start or end agrees.
+bool agreesByItself(const Evidence& evidence, const Printout& printed, Duration tolerance)
+{
+    const LoadRecord& load = evidence.record.load;
+    const auto agrees = [tolerance](const auto& shown, const auto& recorded) {
+        return shown && recorded && !isOff(shown, recorded, tolerance);
+    };
+    return (printed.counter && printed.counter == load.counter)
+           || agrees(evidence.printoutStart, evidence.load.start)
+           || agrees(evidence.printoutEnd, evidence.load.end);
+}
+
 /// What leads confirmed who neither ran the load nor recorded its printout.
 FieldFlags confirmedFields(const View& view, const Printout& printout)
 {
     FieldFlags confirmed;
+    if (!agreesByItself(view.evidence, printout, view.policy.clockTolerance)) {
+        return confirmed; // it may be of any cycle
+    }
     for (const PrintoutStatement& each : view.load.printoutAnswers) {
         if (each.answer == PrintoutAnswer::recordRight && each.field
             && standsAs(each.act, Role::lead, view.now)

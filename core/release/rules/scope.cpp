@@ -63,6 +63,9 @@ bool isClosed(const View& view, const PastCycle& positive, Instant newest)
 
 void scope(const View& view, FindingSink& sink)
 {
+    if (view.sterilizer != nullptr && view.history.empty()) {
+        sink.add(Key::scopeNoHistory, Outcome::note);
+    }
     for (const PastCycle& past : view.history) {
         if (past.bi != BiState::positive) {
             continue;

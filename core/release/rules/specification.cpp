@@ -11,8 +11,19 @@
 namespace loadwarden::rules {
 namespace {
 
-/// By how much a least limit of temperature may lie below the program's setting.
-constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50);
+/// By how much a least limit of temperature may lie below the program's setting, nullopt where they
+/// are not compared. Chambers of ethylene oxide are held less closely (common practice, no source).
+std::optional<TemperatureDifference> settingAllowance(Method method)
+{
+    switch (method) {
+    case Method::steam:
+    case Method::dryHeat: return TemperatureDifference::fromKelvinHundredths(50);
+    case Method::ethyleneOxide: return TemperatureDifference::fromKelvinHundredths(5'00);
+    case Method::hydrogenPeroxide:
+    case Method::unknown: break;
+    }
+    return std::nullopt;
+}
 
 /// Well below what any published cycle of a method has: under it, somebody typed another unit or
 /// another thing. The lowest that the CDC Guideline for Disinfection and Sterilization in
@@ -20,12 +31,43 @@ constexpr auto settingAllowance = TemperatureDifference::fromKelvinHundredths(50
 /// 37 °C and 1 h; dry heat is common practice, no source.
 struct Floor {
     Method method;
-    std::int64_t celsiusHundredths;
+    std::optional<std::int64_t> celsiusHundredths;
     std::int64_t exposureMinutes;
 };
 
 constexpr std::array floors{Floor{Method::steam, 110'00, 2}, Floor{Method::dryHeat, 110'00, 5},
-                            Floor{Method::ethyleneOxide, 25'00, 30}};
+                            Floor{Method::ethyleneOxide, 25'00, 30},
+                            Floor{Method::hydrogenPeroxide, std::nullopt, 1}};
+
+/// A cooler program needs longer: the same Guideline has steam at 121 °C for 30 min or more, dry
+/// heat at 170 °C for 60 min, 160 °C for 120 min. Each line holds below its temperature; well below
+/// what is published there.
+struct CoolerFloor {
+    Method method;
+    std::int64_t belowCelsiusHundredths;
+    std::int64_t exposureMinutes;
+};
+
+constexpr std::array coolerFloors{CoolerFloor{Method::steam, 130'00, 10},
+                                  CoolerFloor{Method::dryHeat, 185'00, 20},
+                                  CoolerFloor{Method::dryHeat, 165'00, 60}};
+
+/// No wrapped load dries in less (common practice, no source).
+constexpr Duration shortestDrying = Duration::minutes(1);
+
+/// The shortest exposure that is believed of a program.
+Duration shortestExposure(const Floor& floor, const ProgramSettings& set)
+{
+    std::int64_t minutes = floor.exposureMinutes;
+    for (const CoolerFloor& cooler : coolerFloors) {
+        if (cooler.method == floor.method && set.temperature
+            && temperatureUnits(*set.temperature)
+                   < Temperature::fromCelsiusHundredths(cooler.belowCelsiusHundredths).units()) {
+            minutes = std::max(minutes, cooler.exposureMinutes);
+        }
+    }
+    return Duration::minutes(minutes);
+}
 
 /// The least limits of a parameter, none where it has none.
 std::span<const Quantity> leastOf(const CycleSpecification& specification, Parameter parameter)
@@ -41,37 +83,23 @@ bool isNotAboveZero(const Quantity& least)
 
 void takeMissing(const View& view, FindingSink& sink)
 {
-    const CycleSpecification& specification = *view.specification;
-    const ProgramSettings& set = specification.settings;
+    const ProgramSettings& set = view.specification->settings;
     const auto unset = [&sink](bool applies, Parameter parameter) {
         if (applies) {
             sink.add(Key::physicalSettingsMissing, Outcome::waits, textOf(parameter));
         }
     };
-    const bool gas = isGas(view.method);
-    unset(!gas && !set.temperature, Parameter::temperature);
-    unset(!gas && !set.exposureMs, Parameter::exposure);
+    const bool hasSettings = view.method != Method::hydrogenPeroxide;
+    unset(hasSettings && !set.temperature, Parameter::temperature);
+    unset(hasSettings && !set.exposureMs, Parameter::exposure);
     unset((view.method == Method::steam || view.method == Method::unknown) && !view.isImmediateUse()
               && !set.dryingMs,
           Parameter::drying);
-
-    const auto missing = [&](bool applies, Parameter parameter) {
-        if (applies) {
+    for (const Parameter parameter :
+         {Parameter::temperature, Parameter::exposure, Parameter::drying, Parameter::concentration,
+          Parameter::humidity}) {
+        if (isLimitMissing(view, parameter)) {
             sink.add(Key::physicalLimitsMissing, Outcome::waits, textOf(parameter));
-        }
-    };
-    const auto none = [&specification](Parameter parameter) {
-        return leastOf(specification, parameter).empty();
-    };
-    const auto exposure = leastOf(specification, Parameter::exposure);
-    missing(none(Parameter::temperature) && view.method != Method::hydrogenPeroxide,
-            Parameter::temperature);
-    missing(exposure.empty() || std::any_of(exposure.begin(), exposure.end(), isNotAboveZero),
-            Parameter::exposure);
-    missing(none(Parameter::drying) && set.dryingMs && *set.dryingMs > 0, Parameter::drying);
-    if (view.method == Method::ethyleneOxide) {
-        for (const Parameter parameter : {Parameter::concentration, Parameter::humidity}) {
-            missing(none(parameter) && isRecorded(view, parameter), parameter);
         }
     }
 }
@@ -97,13 +125,20 @@ void takeImplausible(const View& view, FindingSink& sink)
                 setting;
         }
     };
-    const std::int64_t coolest =
-        Temperature::fromCelsiusHundredths(floor->celsiusHundredths).units();
-    take(leastOf(*view.specification, Parameter::temperature), set.temperature,
-         Parameter::temperature,
-         [coolest](const Quantity& value) { return temperatureUnits(value) < coolest; });
+    if (floor->celsiusHundredths) {
+        const std::int64_t coolest =
+            Temperature::fromCelsiusHundredths(*floor->celsiusHundredths).units();
+        take(leastOf(*view.specification, Parameter::temperature), set.temperature,
+             Parameter::temperature,
+             [coolest](const Quantity& value) { return temperatureUnits(value) < coolest; });
+    }
+    if (view.method == Method::steam && view.purpose == Purpose::routine && set.dryingMs
+        && *set.dryingMs < shortestDrying.ms) {
+        sink.add(Key::physicalLimitImplausible, Outcome::waits, textOf(Parameter::drying)).limit =
+            Quantity{Unit::seconds, *set.dryingMs};
+    }
 
-    const std::int64_t shortest = Duration::minutes(floor->exposureMinutes).ms;
+    const std::int64_t shortest = shortestExposure(*floor, set).ms;
     std::optional<Quantity> exposure;
     if (set.exposureMs) {
         exposure = Quantity{Unit::seconds, *set.exposureMs};
@@ -142,8 +177,9 @@ void takeMilder(const View& view, FindingSink& sink)
             sink.add(Key::physicalLimitMilder, Outcome::waits, textOf(parameter)).limit = *found;
         }
     };
-    if (set.temperature && (view.method == Method::steam || view.method == Method::dryHeat)) {
-        const std::int64_t least = temperatureUnits(*set.temperature) - settingAllowance.units();
+    const auto allowance = settingAllowance(view.method);
+    if (set.temperature && allowance) {
+        const std::int64_t least = temperatureUnits(*set.temperature) - allowance->units();
         milder(Parameter::temperature,
                [least](const Quantity& limit) { return temperatureUnits(limit) < least; });
     }
@@ -167,6 +203,23 @@ bool isRecorded(const View& view, Parameter parameter)
     }
     return (parameter != Parameter::concentration || view.sterilizer->recordsConcentration)
            && (parameter != Parameter::humidity || view.sterilizer->recordsHumidity);
+}
+
+bool isLimitMissing(const View& view, Parameter parameter)
+{
+    const auto least = leastOf(*view.specification, parameter);
+    const auto& dryingMs = view.specification->settings.dryingMs;
+    switch (parameter) {
+    case Parameter::temperature: return least.empty() && view.method != Method::hydrogenPeroxide;
+    case Parameter::exposure:
+        return least.empty() || std::any_of(least.begin(), least.end(), isNotAboveZero);
+    case Parameter::drying: return least.empty() && dryingMs && *dryingMs > 0;
+    case Parameter::concentration:
+    case Parameter::humidity:
+        return least.empty() && view.method == Method::ethyleneOxide && isRecorded(view, parameter);
+    case Parameter::pressure: break;
+    }
+    return false;
 }
 
 void judgeSpecification(const View& view, FindingSink& sink)

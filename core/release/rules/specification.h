@@ -10,6 +10,9 @@ namespace loadwarden::rules {
 /// is not of this world.
 void judgeSpecification(const View& view, FindingSink& sink);
 
+/// Whether the specification lacks a limit of a parameter that must have one.
+[[nodiscard]] bool isLimitMissing(const View& view, Parameter parameter);
+
 /// Whether the sterilizer records a parameter: ethylene oxide's concentration and humidity not
 /// always.
 [[nodiscard]] bool isRecorded(const View& view, Parameter parameter);

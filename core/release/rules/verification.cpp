@@ -14,13 +14,16 @@ void verification(const View& view, FindingSink& sink)
         return;
     }
     const auto& end = view.evidence.load.end;
+    // Times typed to the minute and times of the computer stand side by side.
+    const auto isAfter = [](const Act& act, const Act& seen) {
+        return minuteOf(act.happenedAt) >= minuteOf(seen.recordedAt);
+    };
     const auto covers = [&](const Act& act) {
         return end && causeOf(act, end, view.now) == Cause::none
-               && (!load.printout || act.happenedAt >= load.printout->act.recordedAt)
-               && std::all_of(load.readings.begin(), load.readings.end(),
-                              [&act](const ParameterReading& reading) {
-                                  return act.happenedAt >= reading.act.recordedAt;
-                              });
+               && (!load.printout || isAfter(act, load.printout->act))
+               && std::all_of(
+                   load.readings.begin(), load.readings.end(),
+                   [&](const ParameterReading& reading) { return isAfter(act, reading.act); });
     };
     bool any = false;
     bool byAnother = false;

@@ -4,7 +4,7 @@ namespace loadwarden::rules {
 namespace {
 
 /// Whether a lead, other than the one who recorded it, confirmed after the start that it was
-/// inside.
+/// inside this load.
 bool isConfirmed(const View& view, const Item& item)
 {
     return item.confirmed && standsAs(*item.confirmed, Role::lead, view.now)
@@ -20,12 +20,15 @@ void wasInside(const View& view, std::size_t index, FindingSink& sink)
         return;
     }
     const Item& item = view.load.items[index];
+    if (isConfirmed(view, item)) {
+        return;
+    }
     if (!item.alsoInLots.empty() || item.inOtherLoad) {
         sink.add(Key::itemInTwoLoads, Outcome::waits);
     }
     const bool inTime = item.recorded && stands(*item.recorded, view.now)
-                        && item.recorded->recordedAt <= view.start();
-    if (!inTime && !isConfirmed(view, item)) {
+                        && minuteOf(item.recorded->recordedAt) <= minuteOf(view.start());
+    if (!inTime) {
         sink.add(Key::itemRecordedLate, Outcome::waits);
     }
 }

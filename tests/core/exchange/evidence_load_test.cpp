@@ -68,9 +68,9 @@ TEST(EvidenceLoadFields, TheLoadItself)
     EXPECT_EQ(load.aerationRuns[0].celsiusHundredths, 5'525);
     EXPECT_EQ(load.aerationRuns[1].start.recordedAt, at("16:00"));
     EXPECT_FALSE(load.aerationRuns[1].end);
-    EXPECT_EQ(load.immediateUse.reason, "dropped");
-    EXPECT_EQ(load.immediateUse.caseReference, "case 1");
-    EXPECT_EQ(load.immediateUse.forStorage, false);
+    EXPECT_EQ(load.immediateUse->reason, "dropped");
+    EXPECT_EQ(load.immediateUse->caseReference, "case 1");
+    EXPECT_EQ(load.immediateUse->forStorage, false);
     ASSERT_EQ(load.reviews.size(), 2U);
     EXPECT_EQ(load.reviews[0].finding, "physical.above");
     EXPECT_EQ(load.reviews[0].subject, "temperature");
