@@ -50,9 +50,9 @@ configure() { # preset, further options
         || { cat "build/configure-$1.log"; exit 1; }
 }
 
-build() { # preset
+build() { # preset, further options
     say "build $1"
-    cmake --build --preset "$1" -j "$jobs"
+    cmake --build --preset "$1" -j "$jobs" "${@:2}"
 }
 
 count_tests() { # folder, further options
@@ -90,8 +90,8 @@ case "$mode" in
     test)
         configure asan-ubsan
         build asan-ubsan
-        configure release
-        build release
+        configure release -DLOADWARDEN_PROOFS=OFF
+        build release --target checks
         for preset in asan-ubsan release; do
             if [ "$(count_tests "build/$preset")" -eq 0 ]; then
                 echo "tests/run.sh: the build $preset registers no test" >&2
@@ -109,7 +109,7 @@ case "$mode" in
         run_tests build/release -L '^bench$' --verbose
         ;;
     proof)
-        configure release
+        configure release -DLOADWARDEN_PROOFS=ON
         build release
         say "proofs"
         run_tests build/release -L '^proof$' -j "$jobs"

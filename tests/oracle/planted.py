@@ -3,7 +3,10 @@
 
 A check that cannot fail proves nothing. Each error is of the kind that a reader overlooks.
 
-    planted.py --work DIR [--count 6000]
+    planted.py --work DIR [--rounds 6] [--count 1000]
+
+Each round compares so many records of another seed; an error is found when one of the rounds
+disagrees, and the unchanged program must pass the rounds that an error took.
 """
 import argparse
 import pathlib
@@ -13,6 +16,8 @@ import sys
 HERE = pathlib.Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent / "mutants"))
 from mutate import Worker  # noqa: E402
+
+FIRST_SEED = 5
 
 # What is wrong then, the file, the place, what it becomes.
 PLANTED = [
@@ -25,11 +30,11 @@ PLANTED = [
 ]
 
 
-def finds(worker, count):
-    """Whether the comparison ends with disagreements (1), not with anything else."""
+def compares(worker, count, seed):
+    """How a comparison ends (0: no disagreement, 1: disagreements), and what it says."""
     cli = worker.build / "app" / "loadwarden-cli"
     done = subprocess.run([sys.executable, str(HERE / "compare.py"), "--cli", str(cli), "--count", str(count),
-                           "--seed", "5"], capture_output=True, text=True)
+                           "--seed", str(seed)], capture_output=True, text=True)
     line = next((text for text in done.stdout.splitlines() if " disagreements, seed" in text), done.stderr[-300:])
     return done.returncode, line
 
@@ -37,15 +42,12 @@ def finds(worker, count):
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("--work", required=True)
-    parser.add_argument("--count", type=int, default=6000)
+    parser.add_argument("--rounds", type=int, default=6)
+    parser.add_argument("--count", type=int, default=1000)
     options = parser.parse_args()
     worker = Worker(pathlib.Path(options.work), launcher="ccache")
-    code, line = finds(worker, options.count)
-    print(f"nothing planted: {line}")
-    if code != 0:
-        print("planted.py: the comparison does not pass even without a planted error")
-        return 1
     missed = 0
+    needed = set()
     for what, name, old, new in PLANTED:
         path = worker.tree / name
         text = path.read_text(encoding="utf-8")
@@ -56,11 +58,26 @@ def main():
         if not worker.compile():
             print(f"planted.py: does not compile: {what}")
             return 1
-        code, line = finds(worker, options.count)
+        found = False
+        for seed in range(FIRST_SEED, FIRST_SEED + options.rounds):
+            needed.add(seed)
+            code, line = compares(worker, options.count, seed)
+            found = code == 1 and " disagreements, seed" in line
+            if found or code != 0:
+                break
         path.write_text(text, encoding="utf-8")
-        found = code == 1 and " disagreements, seed" in line
         missed += 0 if found else 1
         print(f"{'found' if found else 'MISSED'}: {what}: {line}")
+
+    if not worker.compile():
+        print("planted.py: the unchanged program does not compile any more")
+        return 1
+    for seed in sorted(needed):
+        code, line = compares(worker, options.count, seed)
+        print(f"nothing planted: {line}")
+        if code != 0:
+            print("planted.py: the comparison does not pass even without a planted error")
+            return 1
     return 1 if missed else 0
 
 

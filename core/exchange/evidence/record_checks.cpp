@@ -39,10 +39,11 @@ std::optional<Repeat> findRepeat(const std::vector<Name>& names)
     return earliest;
 }
 
-/// Whether no name of a list stands twice in it. List and name are fields of the format.
+/// Whether no name of a list stands twice in it. List and name are fields of the format; how says
+/// what does not make two names different, where something does not.
 template <class List, class NameOf>
 bool checkNames(const List& list, NameOf nameOf, std::string_view listField,
-                std::string_view nameField, Complaint& complaint)
+                std::string_view nameField, Complaint& complaint, std::string_view how = {})
 {
     using Name = decltype(nameOf(list.front()));
     std::vector<Name> names;
@@ -60,7 +61,7 @@ bool checkNames(const List& list, NameOf nameOf, std::string_view listField,
         complaint.field += pointerStep(nameField);
     }
     complaint.message = "stands already at " + place + std::to_string(repeat->first)
-                        + "; each must stand once and have a name of its own";
+                        + "; each must stand once and have a name of its own" + std::string(how);
     return false;
 }
 
@@ -206,7 +207,7 @@ bool checkAcross(const RecordDraft& draft, Complaint& complaint)
                          "id", complaint)
            && checkNames(
                record.load.items, [](const Item& item) { return foldedPerson(item.label); },
-               "/load/items", "label", complaint)
+               "/load/items", "label", complaint, " (blanks and the case of letters do not matter)")
            && (!record.sterilizer
                || checkNames(record.sterilizer->cycles, viewOf<&HistoryCycle::lot>(),
                              "/sterilizer/cycles", "lot", complaint))

@@ -376,6 +376,8 @@ TEST(EvidenceRefusals, NamesThatStandTwice)
         {withTop(R"("incubators":[{"id":"Q"},{"id":"Q"}])"), "/incubators/1/id", "/incubators/0"},
         {withLoad(R"("items":[{"label":"I1"},{"label":"I1"}])"), "/load/items/1/label",
          "/load/items/0"},
+        {withLoad(R"("items":[{"label":"I1"},{"label":"i 1"}])"), "/load/items/1/label",
+         "/load/items/0"},
         {withLoad(R"("pcds":[{"id":"D"},{"id":"D"}])"), "/load/pcds/1/id", "/load/pcds/0"},
         {withLoad(R"("pcds":[{"id":"D",)" + vials + R"(},{"id":"E","vials":[{"id":"V2"}]}])"),
          "/load/pcds/1/vials/0/id", "/load/pcds/0/vials/1/id"},
