@@ -256,7 +256,9 @@ GroupJudgement judgeGroup(const Vial& vial, const CycleContext& cycle, bool ofHi
         if (!isInReach(vial, control, cycle.lot, reach, settings)) {
             continue;
         }
-        switch (judgeControl(control, settings, known, now)) {
+        switch (settings.controlStates.empty()
+                    ? judgeControl(control, settings, known, now)
+                    : settings.controlStates[static_cast<std::size_t>(index)]) {
         case ControlState::dead: return {GroupState::dead, {}};
         case ControlState::grown: grown = true; break;
         case ControlState::pending: pending = true; break;

@@ -3,8 +3,11 @@
 #include "core/indicators/chemical.h"
 
 #include <optional>
+#include <span>
 
 namespace loadwarden {
+
+enum class ControlState : std::uint8_t { asMissing, grown, dead, pending };
 
 /// How the facility takes biological indicators where their instructions leave it open.
 struct BiologicalSettings {
@@ -12,6 +15,9 @@ struct BiologicalSettings {
         false; ///< a negative is final at the product's last readout where it states one
     ControlReach controlReach = ControlReach::day;
     Duration controlWindow = Duration::hours(2);
+    /// What the register's controls show, beside them, so that each is judged once for all vials;
+    /// empty: judged anew for each vial.
+    std::span<const ControlState> controlStates;
 };
 
 enum class VialState : std::uint8_t {
@@ -55,8 +61,6 @@ struct GroupJudgement {
     GroupState state = GroupState::missing;
     std::optional<Instant> awaitedUntil;
 };
-
-enum class ControlState : std::uint8_t { asMissing, grown, dead, pending };
 
 /// From when on a no-growth of a control says that it is dead, an earlier one saying nothing;
 /// nullopt where product or start are not known.

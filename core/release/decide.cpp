@@ -102,7 +102,8 @@ TestJudgement judgeTest(const Evidence& evidence, const Policy& policy, Instant 
     FindingSink sink(judgement.findings, {}, {}, {}, now, std::pmr::get_default_resource());
     TestSurroundings around;
     if (record.sterilizer) {
-        around = {record.sterilizer->cycles, evidence.history};
+        around.cycles = record.sterilizer->cycles;
+        around.times = evidence.history;
     }
     judgement.result = judgeTestCycle(*record.test, *evidence.test, around, evidence.known, policy,
                                       now, &sink, nullptr)

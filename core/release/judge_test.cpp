@@ -262,7 +262,8 @@ struct Judge {
     void vials()
     {
         const CycleContext context = contextOf(cycle, times);
-        const BiologicalSettings settings = biologicalSettings(policy);
+        BiologicalSettings settings = biologicalSettings(policy);
+        settings.controlStates = around.controlStates;
         BiSummary summary;
         Cause firstVoid = Cause::none;
         for (const Vial& vial : cycle.vials) {

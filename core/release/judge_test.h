@@ -25,6 +25,7 @@ struct TestOutcome {
 struct TestSurroundings {
     std::span<const HistoryCycle> cycles;
     std::span<const CycleTimes> times;
+    std::span<const ControlState> controlStates; ///< as in BiologicalSettings
 };
 
 /// Judges a test cycle (RULES.md, 7). Writes reasons to `sink` where it is not null and the acts

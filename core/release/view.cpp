@@ -65,6 +65,7 @@ View::View(const Evidence& given, const Policy& with, Instant at,
       cycleType(specification != nullptr ? std::string_view(specification->cycleType)
                                          : std::string_view()),
       context(loadContextOf(given.record, given.load)),
+      controlStates(resource),
       biological(biologicalSettings(with)),
       implantRejections(resource),
       vials(resource),
@@ -79,6 +80,7 @@ View::View(const Evidence& given, const Policy& with, Instant at,
         (method != Method::unknown && frequencyOf(policy, method) == BiFrequency::everyLoad)
         || (evidence.hasImplant && wholeLoad);
     pcdRequired = pcdRequirement(policy, method) == PcdRequirement::required || evidence.hasImplant;
+    judgeControls();
     judgeVials();
     judgePcds();
     judgeItems();
@@ -105,10 +107,24 @@ bool View::isSeenThrough(const Item& item) const
     return item.internalVisible && packaging != nullptr && packaging->form == PackageForm::pouch;
 }
 
+TestSurroundings View::testSurroundings() const
+{
+    return {sterilizer->cycles, evidence.history, controlStates};
+}
+
 bool View::holdsImplantsOnly() const
 {
     return policy.implantHold == ImplantHold::implantsOnly && method != Method::ethyleneOxide
            && !isImmediateUse();
+}
+
+void View::judgeControls()
+{
+    controlStates.reserve(evidence.known.controls.size());
+    for (const Control& control : evidence.known.controls) {
+        controlStates.push_back(judgeControl(control, biological, evidence.known, now));
+    }
+    biological.controlStates = controlStates;
 }
 
 void View::judgeVials()
@@ -167,7 +183,7 @@ void View::judgeHistory()
     if (sterilizer == nullptr) {
         return;
     }
-    const TestSurroundings around{sterilizer->cycles, evidence.history};
+    const TestSurroundings around = testSurroundings();
     history.reserve(sterilizer->cycles.size());
     for (std::size_t i = 0; i < sterilizer->cycles.size(); ++i) {
         PastCycle& past = history.emplace_back();

@@ -75,7 +75,8 @@ public:
     const Purpose purpose;
     const std::string_view cycleType; ///< empty: unknown
     const CycleContext context;
-    const BiologicalSettings biological;
+    std::pmr::vector<ControlState> controlStates; ///< beside the register's controls
+    BiologicalSettings biological;
 
     bool biRequired = false;
     bool pcdRequired = false;
@@ -103,10 +104,13 @@ public:
     [[nodiscard]] bool isOpenTray(const Item& item) const;
     /// Whether the item's internal indicator is read through its pouch.
     [[nodiscard]] bool isSeenThrough(const Item& item) const;
+    /// What a test of the history is judged beside; the sterilizer must be there.
+    [[nodiscard]] TestSurroundings testSurroundings() const;
     /// Whether the policy's softer implant hold applies: implant items wait, the load does not.
     [[nodiscard]] bool holdsImplantsOnly() const;
 
 private:
+    void judgeControls();
     void judgeVials();
     void judgePcds();
     void judgeItems();

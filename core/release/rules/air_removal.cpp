@@ -99,7 +99,7 @@ std::pmr::vector<const Act*> failingActs(const View& view, const PastCycle& test
         }
     }
     if (acts.empty()) {
-        const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
+        const TestSurroundings around = view.testSurroundings();
         (void)judgeTestCycle(*test.cycle, *test.times, around, view.evidence.known, view.policy,
                              view.now, nullptr, &acts);
     }

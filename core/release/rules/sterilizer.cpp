@@ -126,7 +126,7 @@ void takePast(const View& view, const PastCycle& past, FindingSink& sink)
         past.cycle->kind == CycleKind::bowieDick || past.cycle->kind == CycleKind::qualification;
     if (holdsWhenFailed && past.test.failedSince) {
         holds.take(*past.test.failedSince);
-        const TestSurroundings around{view.sterilizer->cycles, view.evidence.history};
+        const TestSurroundings around = view.testSurroundings();
         (void)judgeTestCycle(*past.cycle, *past.times, around, view.evidence.known, view.policy,
                              view.now, nullptr, &holds.acts());
     }
