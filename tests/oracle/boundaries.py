@@ -176,7 +176,7 @@ def own_target(record, place, thing, cycle, choose):
         begun = moment(thing["incubationStart"])
         read = begun + product["releaseMinutes"] * MINUTE
         more = {"begun": begun, "final": read, "control": control,
-                "spans": record["incubators"][0].setdefault("outOfRange", [])}
+                "incubators": record["incubators"]}
     seen = "no-growth" if place == "vial" else GOOD[product["response"]]
     thing.update(product="OWN", lot="OWN-1", readings=[act(written(read), seen=seen)])
     return defects.Target(place, thing, product, lot, day_of(cycle["start"]), end, read, written,

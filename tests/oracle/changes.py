@@ -381,8 +381,7 @@ def because_vial(g, vial, lot, end, table, count=1):
     final = begun + g.readout(product)
     vial["readings"] = [g.act(final, recorded=final, seen="no-growth")]
     target = defects.Target("vial", vial, product, number, g.zone.day(g.start), end, final, T,
-                            lambda ms: g.act(ms, recorded=ms), g.pick, begun, final, control,
-                            g.incubators[0].setdefault("outOfRange", []))
+                            lambda ms: g.act(ms, recorded=ms), g.pick, begun, final, control, g.incubators)
     defects.spoil(target, table, g.rng.sample(sorted(table), count))
 
 

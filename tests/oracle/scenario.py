@@ -269,7 +269,7 @@ class Scenario:
     def readout(self, product):
         minutes = product["releaseMinutes"]
         if self.policy["bi.readout"] == "last":
-            minutes = product.get("lastMinutes", minutes)
+            minutes = max(minutes, product.get("lastMinutes", minutes))
         return minutes * MINUTE
 
     def vial(self, end, own=None):
