@@ -207,7 +207,7 @@ class WorkedCases(unittest.TestCase):
                 count += 1
                 with self.subTest(case=case["id"]):
                     self.check(case["expect"], self.decided(case))
-        self.assertGreater(count, 700)
+        self.assertGreater(count, 800)
 
     def check(self, expect, decision):
         findings = [f for part in [decision] + decision.get("items", []) for f in part["findings"]]
