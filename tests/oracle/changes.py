@@ -2437,7 +2437,7 @@ def put_right(g):
     g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
 
 
-@early(12)
+@early(16)
 def failed_after(g):
     """A Bowie-Dick after the load that failed, or the first of the period after it."""
     if not g.needs_bowie_dick():

@@ -60,7 +60,9 @@ BIOLOGICAL_ONLY = ("species", "releaseMinutes", "lastMinutes", "latestMinutes", 
 
 
 def tidy(g):
-    """What the reader refuses, away: labels and ids twice cannot arise; empty parts may be left out."""
+    """What the reader refuses, away: labels and ids twice cannot arise, but of incubators; empty parts may be left out."""
+    g.incubators[:] = {each["id"]: each for each in reversed(g.incubators)}.values()
+    g.incubators.reverse()
     for limit in g.record.get("specification", {}).get("limits", ()):
         changes.fix_limit(limit)
     for product in g.record.get("products", ()):
