@@ -1369,7 +1369,8 @@ def qualification_cycle(g, start, length):
 
 def spoil_qualification(g, cycle):
     how = g.pick(("aborted", "physical", "physical", "indicator", "indicator", "indicator", "vial", "vial", "growth",
-                  "growth", "gone", "outcome", "bad", "because", "because", "because", "because", "because", "because", "because"))
+                  "growth", "gone", "outcome", "bad", "because", "because", "because", "because", "because", "because", "because",
+                  "physical"))
     end = cycle.get("end", cycle["start"])
     if how == "aborted":
         cycle["outcome"] = "aborted"
@@ -2454,7 +2455,7 @@ def failed_after(g):
         g.bowie_dick(g.end + g.minutes(1, 100))
 
 
-@early(13)
+@early(17)
 def made_after(g):
     """The first Bowie-Dick of the period came after the load, passed, was read."""
     if not g.needs_bowie_dick() or g.bd not in g.cycles or (g.implant and g.chance(0.7)):

@@ -20,7 +20,7 @@ from policy import load_policy
 from policy_variants import SHARES, write_policies
 from scenario import DAY, Scenario, T, emit, spelled, written_time
 
-TEST_SHARE = 0.11
+TEST_SHARE = 0.115
 as_text = json.JSONEncoder(check_circular=False).encode         # a record is a tree, though parts may be shared
 
 
