@@ -2300,6 +2300,8 @@ def drop_any(g):
 def any_act(g):
     """Acts unsigned, by viewers, in the future, recorded before they happened."""
     found = [thing for thing, key in collect(g.record, []) if key == "happenedAt"]
+    if not found:
+        return False
     act = g.pick(found)
     how = g.pick(("unsigned", "empty", "viewer", "viewer", "role", "role", "by", "future", "future", "before", "late", "late"))
     done = act["happenedAt"]
