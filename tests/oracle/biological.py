@@ -12,7 +12,7 @@ def readout(case, product):
     """Milliseconds from incubation start to the readout that makes a negative final."""
     minutes = product["releaseMinutes"]
     if case.policy["bi.readout"] == "last":
-        minutes = product.get("lastMinutes", minutes)
+        minutes = max(minutes, product.get("lastMinutes", minutes))
     return minutes * MINUTE
 
 
@@ -45,7 +45,7 @@ def _control_state(case, control):
             return "unclear"
         if reading["seen"] == "growth":
             counts = (case.stands(reading) and "voided" not in reading and person(reading) not in barred
-                      and happened(reading) >= begun)
+                      and minute(happened(reading)) > minute(begun))
             return "good" if counts else None
         return "bad" if bad(reading) and not case.struck(reading) else None
 
@@ -106,13 +106,17 @@ def group_state(case, vial, cycle, product):
 
 
 def not_registered(case, raw, cycle):
-    """Why a vial is not in the register: product-unknown, lot-unknown, lot-without-date; None where it is."""
+    """Why a vial is not in the register: product-unknown, lot-unknown, lot-without-date, incubator-unknown; None where
+    it is."""
     if raw.get("product") not in case.products:
         return "product-unknown"
     lot = case.lots.get((raw["product"], raw.get("lot")))
     if lot is None:
         return "lot-unknown"
-    return "lot-without-date" if without_date(lot, cycle.start_day) else None
+    if without_date(lot, cycle.start_day):
+        return "lot-without-date"
+    stated = not is_empty(raw.get("incubator"))
+    return "incubator-unknown" if stated and raw["incubator"] not in case.out_of_range else None
 
 
 class Vial:
@@ -183,7 +187,7 @@ def read_vial(case, raw, cycle):
         return Vial(raw, "void", because=because, unclear=unclear)
     # 4
     if case.stands(raw.get("lost")) and not (settled.state == "accepted" and group == "grown"):
-        return Vial(raw, "lost", because="lost", unclear=unclear)
+        return Vial(raw, "lost", changes=w, because="lost", unclear=unclear)
     # 5
     if unclear:
         return Vial(raw, "pending", "unclear", w, unclear=True)

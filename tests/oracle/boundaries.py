@@ -1,13 +1,13 @@
 #!/usr/bin/env python3
 """Boundary values by system instead of chance: the program against the oracle.
 
-Five sets of records. One is the full product of what interacts around a biological indicator: its
+Six sets of records. One is the full product of what interacts around a biological indicator: its
 readings, its control and when that began, activation, lot, implant, policy and the moment of the decision,
 each at absent, one step before, at, and one step after its limit. One covers every three
 levels of any three factors across all groups of rules together at least once. One voids a reading of an
 indicator, a vial and a control in every way that the rules tell apart. One gives an indicator or a vial
-every one and every two of the defects for which it does not count, so that the first cause must be named. One is
-the small full products of crossed.py.
+every one and every two of the defects for which it does not count, so that the first cause must be named. Two are
+the small full products of crossed.py and turns.py.
 Base records are those of tests/data/worked_cases/bases, which are releasable as they stand.
 
     boundaries.py --cli PATH [--jobs 2] [--keep DIR]
@@ -30,8 +30,9 @@ import compare  # noqa: E402
 import crossed  # noqa: E402
 import defects  # noqa: E402
 import oracle  # noqa: E402
+import turns  # noqa: E402
 from moments import MINUTE, day_of, moment, written  # noqa: E402
-from pieces import act, base, drop, keep, limit_of, put, readings, settings  # noqa: E402
+from pieces import act, all_of, base, drop, keep, limit_of, put, readings, settings  # noqa: E402
 from policy import load_policy  # noqa: E402
 from changes import PRINTED  # noqa: E402
 from scenario import GOOD  # noqa: E402
@@ -176,7 +177,7 @@ def own_target(record, place, thing, cycle, choose):
         begun = moment(thing["incubationStart"])
         read = begun + product["releaseMinutes"] * MINUTE
         more = {"begun": begun, "final": read, "control": control,
-                "spans": record["incubators"][0].setdefault("outOfRange", [])}
+                "incubators": record["incubators"]}
     seen = "no-growth" if place == "vial" else GOOD[product["response"]]
     thing.update(product="OWN", lot="OWN-1", readings=[act(written(read), seen=seen)])
     return defects.Target(place, thing, product, lot, day_of(cycle["start"]), end, read, written,
@@ -391,7 +392,8 @@ FACTORS = {
                limit_of("drying", leastMinutes=19.999), limit_of("drying")],
     "settings": [keep, settings(celsius=None), settings(celsius=None, fahrenheit=269.6), settings(fahrenheit=272),
                  settings(exposureMinutes=4.001), settings(dryingMinutes=0), settings(dryingMinutes=None),
-                 settings(exposureMinutes=None), settings(exposureMinutes=1.999)],
+                 settings(exposureMinutes=None), settings(exposureMinutes=1.999), settings(dryingMinutes=0.999),
+                 settings(celsius=129.9)],
     "exposure": [keep, no_reading("exposure"), reading("exposure", minutes=3.999), reading("exposure", seconds=240),
                  reading("exposure", seconds=239.999)],
     "drying": [keep, reading("drying", minutes=19.999), no_reading("drying"), reading("drying", seconds=2820),
@@ -412,7 +414,8 @@ FACTORS = {
     "pcd": constellations(PCD + ("indicators", 0), "front-in-accept-zone", "front-on-boundary"),
     "external": constellations(EXTERNAL, "end-colour-reached", "unchanged"),
     "internal": constellations(INTERNAL, "front-in-accept-zone", "front-short-of-boundary"),
-    "visible": [keep, put(ITEM + ("internalVisible",), True)],
+    "visible": [keep, put(ITEM + ("internalVisible",), True),
+                all_of(put(ITEM + ("internalVisible",), True), put(ITEM + ("packaging",), "PK-P"))],
     "air-test": [keep, no_air_test, air_test(seen=[]), air_test(seen=["not-uniform"]), air_test(seen=["uniform-incomplete"]),
                  air_test(chamberEmpty=False), air_test(exposure={"minutes": 4.001, "celsius": 134}),
                  air_test(exposure={"minutes": 4, "celsius": 134}), air_test(method="dry-heat"), air_test_after,
@@ -428,7 +431,8 @@ FACTORS = {
                 service(HELD, ("in-service", AFTER_START, "p4", "supervisor", {})),
                 service(HELD, ("in-service", START, "p3", "lead", {}))],
     "recorded": [keep, put(ITEM + ("recorded", "happenedAt"), START), put(ITEM + ("recorded", "happenedAt"), AFTER_START),
-                 drop(ITEM + ("recorded",)), put(ITEM + ("recorded", "role"), "viewer")],
+                 put(ITEM + ("recorded", "happenedAt"), "2031-03-04T07:01-06:00"), drop(ITEM + ("recorded",)),
+                 put(ITEM + ("recorded", "role"), "viewer")],
     "implant": [keep, put(ITEM + ("implant",), "unknown"), drop(ITEM + ("implant",))],
     "package": [keep, wet(1), wet(2), check(intact=False), check(cooled=False), check(labelAgrees=None),
                 check(happenedAt=END), check(happenedAt=BEFORE_END), put(ITEM + ("packagingExpires",), "2031-03-04"),
@@ -526,7 +530,8 @@ def main():
             "three-way": [json.dumps(r) for r in covering_records()],
             "voided": [json.dumps(r) for r in voided_readings()],
             "causes": [json.dumps(r) for _, _, r in caused()],
-            "crossed": [json.dumps(r) for r in crossed.records()]}
+            "crossed": [json.dumps(r) for r in crossed.records()],
+            "turns": [json.dumps(r) for r in turns.records()]}
     with tempfile.TemporaryDirectory() as folder:
         paths = write_policies(options.write or folder)
         if options.write:
@@ -548,7 +553,7 @@ def main():
     print("%d combinations around a biological indicator, %d rows for every three levels of %d factors, %d voided readings,"
           " %d combinations of defects, %d in small products, %d policies"
           % (len(sets["biological"]), len(sets["three-way"]), len(FACTORS), len(sets["voided"]), len(sets["causes"]),
-             len(sets["crossed"]), len(POLICIES)))
+             len(sets["crossed"]) + len(sets["turns"]), len(POLICIES)))
     print("; ".join("%s %d" % pair for pair in sorted(verdicts.items())))
     print("%d decisions, %d disagreements" % (count, differing))
     return 1 if differing or count == 0 else 0

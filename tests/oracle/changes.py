@@ -381,8 +381,7 @@ def because_vial(g, vial, lot, end, table, count=1):
     final = begun + g.readout(product)
     vial["readings"] = [g.act(final, recorded=final, seen="no-growth")]
     target = defects.Target("vial", vial, product, number, g.zone.day(g.start), end, final, T,
-                            lambda ms: g.act(ms, recorded=ms), g.pick, begun, final, control,
-                            g.incubators[0].setdefault("outOfRange", []))
+                            lambda ms: g.act(ms, recorded=ms), g.pick, begun, final, control, g.incubators)
     defects.spoil(target, table, g.rng.sample(sorted(table), count))
 
 
@@ -677,7 +676,7 @@ def any_control(g):
         if g.chance(0.3):
             control["unsettled"] = g.act(final + HOUR)
     elif how == "early":
-        control["readings"] = [g.act(begun + g.pick((-1, 0, 0, MINUTE)), seen=g.pick(("growth", "no-growth")))]
+        control["readings"] = [g.act(near(g, begun), seen=g.pick(("growth", "growth", "no-growth")))]
         if g.chance(0.3):
             control["readings"].append(g.act(final, seen="no-growth"))
     else:
@@ -752,6 +751,90 @@ def bare_incubator(g):
     mates = [c for c in g.controls if c.get("incubator") == vial.get("incubator")] or [g.control(vial, lot)]
     for thing in [vial] + mates:
         thing["incubator"] = name
+    if name.isalnum() and g.chance(0.6):
+        g.incubators.append({"id": name})
+
+
+@early(4)
+def incubators(g):
+    """An incubator that nobody listed, or that is listed under another name; other vials may stand in a listed one."""
+    vial, lot, _ = ensure_vial(g)
+    mates = [c for c in g.controls if c.get("incubator") == vial.get("incubator")] or [g.control(vial, lot)]
+    how = g.pick(("none", "other", "other", "other", "listed", "out"))
+    if how == "none":
+        g.incubators.clear()
+    else:
+        for thing in [vial] + (mates if g.chance(0.8) else []):
+            thing["incubator"] = "inc-3"
+        if how == "listed":
+            g.incubators.append({"id": g.pick(("inc-3", "inc-3", "INC-3"))})
+        elif how == "out":          # listed, and out of range from the readout on
+            g.incubators.append({"id": "inc-3", "outOfRange": [{"from": vial["readings"][0]["happenedAt"]}]})
+    if g.chance(0.2):
+        g.pick((lambda: vial.update(readings=[]), lambda: vial.pop("incubationStart"),
+                lambda: vial.update(lost=g.act(g.end + DAY)), lambda: vial.update(alsoUsedIn=["lot-3"])))()
+
+
+@early(6)
+def not_needed_ci(g):
+    """A PCD of an implant load without an indicator of a needed type; with or without a vial that is read."""
+    if not g.implant or not g.load["pcds"]:
+        return False
+    for pcd in g.load["pcds"]:
+        how = g.pick(("none", "none", "type", "type", "mended"))
+        if how == "none":
+            pcd.pop("indicators", None)
+        elif how == "mended":       # one that the register does not know, or whose type it does not
+            for ci in pcd.get("indicators", ()):
+                ci[g.pick(("lot", "product"))] = "none"
+        else:
+            types = g.policy["pcd.types_" + ("steam" if g.method == "steam" else "other")]
+            own = g.product("chemical", type=g.pick(types), response="moving-front")
+            pcd["indicators"] = [g.ci("pcd", g.end, own)]
+        for vial in pcd.get("vials", ()):
+            if g.chance(0.3):
+                vial["readings"] = []
+        if g.chance(0.1):
+            pcd.pop("vials", None)
+            pcd.setdefault("indicators", [])
+
+
+@early(4)
+def lost_vials(g):
+    """A vial of the load that is lost or void beside a good one, before and after its control is no longer awaited; and who
+    looked at that."""
+    found = [pcd for pcd in g.load["pcds"] if pcd.get("vials")]
+    if not found:
+        return False
+    pcd = found[0]
+    other = g.vial(g.end)
+    begun = other["incubationStart"]
+    if g.chance(0.5):
+        other["readings"] = []
+    at = begun + g.pick((HOUR, HOUR, MINUTE, -MINUTE, 30 * HOUR))
+    if g.chance(0.7):
+        other["lost"] = g.act(at, g.pick(("operator", "operator", "lead")))
+    else:
+        other["voided"] = g.act(at, "lead")
+    pcd["vials"].insert(g.pick((0, 1)), other)
+    if g.chance(0.4):               # no control of its own
+        other["incubator"] = "inc-4"
+        g.incubators.append({"id": "inc-4"})
+    if g.chance(0.5):
+        product = next(p for p in g.products if p["id"] == other["product"])
+        if product.get("control", g.policy["control.per"]) != "load":
+            w = max(g.zone.next_midnight(begun), begun + g.policy["control.window_hours"] * HOUR)
+            g.now_at = w + g.pick((-1, -1, 0, 0, 1, -HOUR))
+    act = other.get("lost") or other["voided"]
+    if g.chance(0.6):
+        newest = max([latest([act]), begun] + [latest([r]) for r in other["readings"]])
+        seen = g.pick((newest, newest, latest([act]), newest - 1, begun))
+        by = g.pick(("lead-1", "lead-2", "sup-1", g.load["operator"]))
+        g.load.setdefault("reviews", []).append(g.act(
+            newest + HOUR, "supervisor" if by == "sup-1" else "lead", by=by, subject=other["id"], answer="isolated",
+            finding="bi.lost" if "lost" in other else "bi.void", why="the vial broke", newestSeen=T(seen)))
+    else:
+        g.want_review = True
 
 
 @early(2)
@@ -811,7 +894,7 @@ def printout(g):
     load = g.load
     p = load.get("printout")
     tolerance = g.policy["printout.clock_tolerance_minutes"] * MINUTE
-    how = g.pick(("gone", "gone", "lost", "lost", "answer", "drop", "drop", "differs", "differs", "time", "time", "time",
+    how = g.pick(("gone", "gone", "lost", "lost", "answer", "answer", "drop", "drop", "differs", "differs", "time", "time", "time",
                   "used", "offset", "unsigned", "early", "nothing"))
     fields = [g.pick(PRINTED)]
     if how == "gone":
@@ -913,12 +996,41 @@ def cycle_end(g):
         g.want_review = True
 
 
+@late(5)
+def printout_by_itself(g):
+    """A printout of which one of counter, start and end agrees, or none; a lead calls the record right in the rest."""
+    p, load = g.load.get("printout"), g.load
+    if p is None or "start" not in load or "end" not in load:
+        return False
+    kept = g.pick((None, None, "counter", "start", "end"))
+    tolerance = g.policy["printout.clock_tolerance_minutes"] * MINUTE
+    for field in ("counter", "start", "end"):
+        if field == kept:
+            continue
+        if g.chance(0.35):
+            p.pop(field, None)
+        elif field == "counter":
+            if g.chance(0.5):
+                p["counter"] = load.get("counter", 50) + g.pick((-1, 1))
+            else:
+                load.pop("counter", None)
+        else:
+            own = g.start if field == "start" else g.end
+            p[field] = T(g.shown(own) + g.pick((-1, 1)) * (tolerance + g.pick((0, 1, 1, MINUTE, HOUR))))
+    if g.chance(0.2):
+        g.sterilizer["clockOffsets"].clear()
+    noted = p.get("recordedAt", p["happenedAt"]) + g.pick((0, MINUTE))
+    fields = [field for field in PRINTED if field != kept]
+    load["printoutAnswers"] = [g.act(noted, "lead", recorded=noted, by="lead-1", answer="record-right", field=field)
+                               for field in fields]
+
+
 # the sterilizer ----------------------------------------------------------------------------------
-@late(10)
+@late(12)
 def service(g):
     g.want_review = True
     how = g.pick(("no-return", "return-edge", "other", "other", "other", "lifted", "lifted", "lifted",
-                  "during", "during", "during"))
+                  "during", "during", "during", "during"))
     if how == "no-return":
         g.service.clear() if g.chance(0.5) else g.service[0].update(role=g.pick(("lead", "viewer")))
     elif how == "return-edge":
@@ -1089,8 +1201,8 @@ def closing(g, cycle, at, **more):
 # air removal -------------------------------------------------------------------------------------
 def spoil_bowie_dick(g, bd):
     how = g.pick(("sheet", "sheet", "sheet", "fail", "fail", "unread", "unread", "unclear", "void", "void", "void-said",
-                  "exposure", "exposure", "drying", "drying", "items", "outcome", "late", "unknown", "lost", "method",
-                  "method", "because", "because", "directions", "directions", "directions", "aborted"))
+                  "exposure", "exposure", "drying", "drying", "items", "outcome", "late", "unknown", "lost", "lost", "method",
+                  "method", "method", "because", "because", "directions", "directions", "directions", "aborted"))
     end = bd.get("end", bd["start"])
     at = end + g.minutes(1, 40)
     sheet = bd.get("sheet")
@@ -1257,7 +1369,8 @@ def qualification_cycle(g, start, length):
 
 def spoil_qualification(g, cycle):
     how = g.pick(("aborted", "physical", "physical", "indicator", "indicator", "indicator", "vial", "vial", "growth",
-                  "gone", "outcome", "bad", "because", "because", "because", "because", "because", "because", "because"))
+                  "growth", "gone", "outcome", "bad", "because", "because", "because", "because", "because", "because", "because",
+                  "physical"))
     end = cycle.get("end", cycle["start"])
     if how == "aborted":
         cycle["outcome"] = "aborted"
@@ -1321,12 +1434,13 @@ def limit_of(g, parameter):
     return None
 
 
-@late(14)
+@late(19)
 def physical(g):
     g.want_review = True
     limits, readings = g.specification["limits"], g.load["readings"]
     how = g.pick(("edge", "edge", "edge", "convert", "convert", "convert", "pressure", "pressure", "pressure", "no-limit",
-                  "missing", "missing", "lost", "lost", "drying", "drying", "above", "above", "not-recorded"))
+                  "missing", "missing", "lost", "lost", "drying", "drying", "drying", "above", "above", "above",
+                  "not-recorded"))
     at = near(g, g.end) if g.chance(0.25) else g.end + g.minutes(0, 4)
 
     def add(parameter, unit, value):
@@ -1439,7 +1553,10 @@ def limit_and_setting(g):
             return False
         limit.pop("leastCelsius", None)
         limit.pop("leastFahrenheit", None)
-        least = g.celsius - g.pick((0.4, 0.49, 0.5, 0.5, 0.51, 0.6, -0.5))
+        apart = g.pick((0.4, 0.49, 0.5, 0.5, 0.51, 0.6, -0.5))
+        if g.method == "ethylene-oxide":
+            apart = g.pick((4.9, 4.99, 5, 5, 5.01, 5.01, 5.1, 0.51))
+        least = g.celsius - apart
         unit = g.pick(("celsius", "fahrenheit", "both"))
         if unit != "fahrenheit":
             limit["leastCelsius"] = round(least if unit == "celsius" or g.chance(0.5) else g.celsius, 2)
@@ -1481,7 +1598,68 @@ def settings_out(g):
         settings[what] = 0
 
 
-SHORTEST = {"steam": (110, 2), "dry-heat": (110, 5), "ethylene-oxide": (25, 30), "hydrogen-peroxide": (25, 2)}
+SHORTEST = {"steam": (110, 2), "dry-heat": (110, 5), "ethylene-oxide": (25, 30), "hydrogen-peroxide": (25, 1)}
+# Degrees at which exposure has another least, and all the leasts of exposure.
+TURNS = {"steam": ((130,), (2, 10, 10)), "dry-heat": ((185, 165), (5, 20, 20, 60, 60))}
+
+
+@late(5)
+def warm_and_long(g):
+    """Temperature and exposure together, around the warmth at which exposure has another least; drying around its own."""
+    settings = g.specification.get("settings")
+    limit = limit_of(g, "exposure")
+    if settings is None or limit is None or g.method not in TURNS:
+        return False
+    if g.method == "steam" and g.chance(0.35):
+        drying = limit_of(g, "drying")
+        settings["dryingMinutes"] = g.pick((0, 0.9, 0.999, 1, 1.001))
+        if drying is not None:
+            drying["leastMinutes"] = g.pick((settings["dryingMinutes"], settings["dryingMinutes"], 1, 2))
+            fix_limit(drying)
+        return None
+    turns, leasts = TURNS[g.method]
+    warm = round(g.pick(turns) + g.pick((0, 0, -0.01, -0.01, 0.01, 0.1, -0.1)), 2)
+    for unit in ("celsius", "fahrenheit"):
+        settings.pop(unit, None)
+    settings[g.pick(("celsius", "celsius", "fahrenheit"))] = warm
+    if "fahrenheit" in settings:
+        settings["fahrenheit"] = fahrenheit(warm)
+        if g.chance(0.3):           # celsius counts, which says a little else
+            settings["celsius"] = round(warm + g.pick((-0.2, 0.2)), 2)
+    least = g.pick(leasts)
+    long = round(least + g.pick((0, 0, -0.001, -0.001, 0.001)), 3)
+    how = g.pick(("both", "both", "setting", "limit"))
+    if how != "limit":
+        settings["exposureMinutes"] = long
+    if how != "setting":
+        limit["leastMinutes"] = long
+        fix_limit(limit)
+    hot = limit_of(g, "temperature")
+    if hot is not None:
+        hot.clear()
+        hot.update(parameter="temperature", leastCelsius=warm)
+    room = g.load["readings"]
+    for reading in room:
+        if reading["parameter"] == "temperature":
+            reading.pop("fahrenheit", None)
+            reading["celsius"] = round(warm + 1, 2)
+    return None
+
+
+@late(3)
+def not_judged(g):
+    """A reading of which no limit is stated, or whose limit is taken away."""
+    limits, readings = g.specification["limits"], g.load["readings"]
+    parameter, unit, value = g.pick((("temperature", "celsius", g.celsius), ("pressure", "barAbsolute", 2.9),
+                                     ("drying", "minutes", g.drying), ("concentration", "mgPerL", 600),
+                                     ("humidity", "percent", 60), ("pressure", "kPaGauge", 190)))
+    how = g.pick(("none", "none", "most", "bare"))
+    limits[:] = [limit for limit in limits if limit["parameter"] != parameter]
+    if how == "most":
+        limits.append({"parameter": parameter, "most" + SAME[unit]: round(value + 1, 2)})
+    if g.chance(0.9):
+        readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter=parameter,
+                              **{unit: value}))
 
 
 @late(6)
@@ -1621,6 +1799,9 @@ def verification(g):
         acts = load["readings"] + ([load["printout"]] if "printout" in load else [])
         times = [a.get("recordedAt", a["happenedAt"]) for a in acts] + [g.end]
         at = g.pick((max(times), max(times), g.end)) + g.pick(AROUND)
+        if g.chance(0.4):           # what it verifies is recorded to the second, itself to the minute, or the other way round
+            acts and g.pick(acts).update(recordedAt=T(max(times) + g.pick((1, 30_000, 59_999))))
+            at = near(g, max(times))
         if g.chance(0.25):          # nothing recorded after the end but the signature itself
             load["readings"].clear()
             load.pop("printout", None)
@@ -1655,9 +1836,17 @@ def item_facts(g):
     how = g.pick(("lots", "late", "late", "check", "check", "check", "check", "check-lost", "check-lost", "package", "package",
                   "package", "expires", "expires", "test", "test", "implant", "visible"))
     if how == "lots":
-        item["alsoInLots"] = ["lot-3"] if g.chance(0.8) else []
+        if g.chance(0.4) and g.cycles:      # its label stands in another load
+            g.pick(g.cycles).setdefault("items", []).append(g.pick((item["label"], spelled(item["label"], g.pick))))
+        else:
+            item["alsoInLots"] = ["lot-3"] if g.chance(0.8) else []
+        if g.chance(0.6):           # a lead says that it was in this one
+            noted = g.pick((g.end + HOUR, g.end + HOUR, g.start, g.start + g.pick(CLOSE)))
+            by = g.pick(("lead-1", "sup-1", item.get("recorded", {}).get("by", "op-1"), g.load.get("operator", "op-1")))
+            item["confirmed"] = g.act(min(noted, g.start), g.pick(("lead", "lead", "supervisor", "operator")), recorded=noted,
+                                      by=by)
     elif how == "late":
-        at = g.start + g.pick(AROUND + (HOUR,))
+        at = g.start + g.pick(AROUND + (HOUR,)) if g.chance(0.6) else near(g, g.start)
         item["recorded"] = g.act(at - g.pick((0, HOUR)), g.pick(("operator", "operator", "viewer")), recorded=at)
         if g.chance(0.2):
             del item["recorded"]
@@ -1717,8 +1906,12 @@ def item_facts(g):
         item["implant"] = g.pick(("yes", "unknown", "no"))
         if g.chance(0.2):
             del item["implant"]
-    elif how == "visible":
-        item["internalVisible"] = g.chance(0.7)
+    elif how == "visible":          # through a pouch; or it is said of what nobody sees through
+        item["internalVisible"] = g.chance(0.8)
+        if g.chance(0.5):
+            item["packaging"] = g.packaging(g.pick(("pouch", "wrap", "rigid-container")))["id"]
+            if g.chance(0.5):
+                item.pop("external", None)
     else:
         tests = [c for c in g.cycles if c["kind"] != "load"] or g.cycles
         if not tests:
@@ -1811,7 +2004,7 @@ def device_cycles(g):
 
 
 # methods -----------------------------------------------------------------------------------------
-@early(18)
+@early(26)
 def aeration(g):
     runs = g.load.get("aerationRuns")
     if g.method != "ethylene-oxide" or not runs:
@@ -1820,7 +2013,8 @@ def aeration(g):
     need = g.aeration_minutes * MINUTE
     begin = run["start"]["happenedAt"]
     how = g.pick(("open", "open", "open", "none", "none", "short", "short", "cold", "interrupted", "early", "early",
-                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot"))
+                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot",
+                  "hours", "hours"))
     if how == "open":
         run.pop("end", None)
         if g.chance(0.7):
@@ -1850,6 +2044,10 @@ def aeration(g):
             for stated in part:
                 stated["aerationMinutes"] = g.pick((0, 0, 59))
         g.sterilizer["aeration"]["minutes"] = g.pick((0, 1, 59, 60, 60))
+    elif how == "hours":            # of one, hours typed for minutes, or just an hour
+        stated = [g.sterilizer["aeration"], *g.packagings, *(d for item in g.load["items"] for d in item.get("devices", ()))]
+        part = g.pick(stated)
+        part["minutes" if part is stated[0] else "aerationMinutes"] = g.pick((0, 1, 8, 12, 59, 60))
     elif how == "warmth":
         g.sterilizer["aeration"]["celsius"] = run["celsius"] = g.pick((19.99, 20, 80, 80.01))
     elif how == "hot":
@@ -1918,6 +2116,15 @@ def immediate(g):
             del use["caseReference"]
     elif g.chance(0.5):
         g.load.pop("immediateUse", None)
+
+
+@late(4)
+def purpose_differs(g):
+    """A routine program, and what is said of immediate use; or the other way round."""
+    g.specification["purpose"] = "routine" if g.chance(0.9) else g.pick(("immediate-use", "qualification", "warm-up"))
+    if g.chance(0.9):
+        g.load["immediateUse"] = g.pick(({"reason": "why", "caseReference": "case-1", "forStorage": False},
+                                         {"reason": "why", "forStorage": True}, {}))
 
 
 @late(2)
@@ -2093,6 +2300,8 @@ def drop_any(g):
 def any_act(g):
     """Acts unsigned, by viewers, in the future, recorded before they happened."""
     found = [thing for thing, key in collect(g.record, []) if key == "happenedAt"]
+    if not found:
+        return False
     act = g.pick(found)
     how = g.pick(("unsigned", "empty", "viewer", "viewer", "role", "role", "by", "future", "future", "before", "late", "late"))
     done = act["happenedAt"]
@@ -2209,7 +2418,7 @@ def as_of(g):
     g.cycles, g.service = g.sterilizer.get("cycles", []), g.sterilizer.get("service", [])
 
 
-@early(9)
+@early(12)
 def put_right(g):
     """A failed Bowie-Dick, its repair recorded in time or late, the repeated test, the return."""
     if not g.needs_bowie_dick():
@@ -2231,7 +2440,7 @@ def put_right(g):
     g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
 
 
-@early(12)
+@early(16)
 def failed_after(g):
     """A Bowie-Dick after the load that failed, or the first of the period after it."""
     if not g.needs_bowie_dick():
@@ -2248,7 +2457,7 @@ def failed_after(g):
         g.bowie_dick(g.end + g.minutes(1, 100))
 
 
-@early(10)
+@early(17)
 def made_after(g):
     """The first Bowie-Dick of the period came after the load, passed, was read."""
     if not g.needs_bowie_dick() or g.bd not in g.cycles or (g.implant and g.chance(0.7)):

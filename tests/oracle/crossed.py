@@ -4,6 +4,7 @@ A product is a base of tests/data/worked_cases and lists of changes, of which ea
 it is or sets what the others vary. The load of the bases ran from 07:00 to 07:50 (ethylene oxide 10:30).
 """
 
+import copy
 import itertools
 
 from pieces import act, all_of, base, drop, keep, limit_of, lot, product, put, readings, settings
@@ -104,7 +105,7 @@ PLAUSIBLE = [
     least_and_setting("ethylene-oxide", "temperature", "celsius", (25, 24.99, 25.01)),
     least_and_setting("ethylene-oxide", "exposure", "minutes", (30, 29.999, 30.001, 0)),
     least_and_setting("hydrogen-peroxide", "temperature", "celsius", (0, 20)),
-    least_and_setting("hydrogen-peroxide", "exposure", "minutes", (0, 0.001)),
+    least_and_setting("hydrogen-peroxide", "exposure", "minutes", (0, 0.001, 0.999, 1, 1.001)),
 ]
 STATED = [(name, [[keep, settings(celsius=None, fahrenheit=None), settings(celsius=None, fahrenheit=270)],
                   [keep, settings(exposureMinutes=None), settings(exposureMinutes=0)],
@@ -208,7 +209,7 @@ def other_cycle(start, end, counter, kind="load", **more):
             cycle["end"] = DAY % end
         if counter:
             cycle["counter"] = counter
-        record["sterilizer"]["cycles"].append(cycle)
+        record["sterilizer"]["cycles"].append(copy.deepcopy(cycle))
     return change
 
 
@@ -449,9 +450,9 @@ PRODUCTS = [FROM_THE_END, AERATION_WARMTH, AERATION_TIMES, TEMPERATURE_TWICE, PR
             PUT_RIGHT, TYPES, LABELS, REVIEWS, NO_SUCH_FINDING, CHECKS, OPENING, DIRECTIONS, LEAK] + PLAUSIBLE + STATED
 
 
-def records():
-    """Every record of every product."""
-    for name, lists in PRODUCTS:
+def every(products):
+    """Every record of some products."""
+    for name, lists in products:
         for changes in itertools.product(*lists):
             record = base(name)
             for change in changes:
@@ -460,5 +461,10 @@ def records():
                 except (KeyError, IndexError):
                     pass                # another change took away what this one changes
             yield record
+
+
+def records():
+    """Every record of every product, and those of readings in turn."""
+    yield from every(PRODUCTS)
     yield from settled_again()
     yield from given_by_the_voider()

@@ -17,15 +17,15 @@ class Target:
     place: outside, inside, pcd, sheet, or vial; start_day: the facility day of its cycle's start; end: of its cycle;
     read: when it was read. Moments are milliseconds; write makes a time of one, act(ms) a standing act, choose
     picks one of several. Of a vial also: begun and final (incubation start and readout), its control, and the
-    spans in which its incubator was out of range.
+    incubators of the record, of which its own is the first.
     """
 
     def __init__(self, place, thing, product, lot, start_day, end, read, write, act, choose,
-                 begun=None, final=None, control=None, spans=None):
+                 begun=None, final=None, control=None, incubators=None):
         self.place, self.thing, self.product, self.lot = place, thing, product, lot
         self.start_day, self.end, self.read = start_day, end, read
         self.write, self.act, self.choose = write, act, choose
-        self.begun, self.final, self.control, self.spans = begun, final, control, spans
+        self.begun, self.final, self.control, self.incubators = begun, final, control, incubators
         self.unactivated = False
 
     @property
@@ -185,7 +185,13 @@ def control_dead(t):
 
 
 def control_missing(t):
-    t.thing["incubator"] = "inc-none"
+    t.thing["incubator"] = "inc-empty"
+    if all(each["id"] != "inc-empty" for each in t.incubators):
+        t.incubators.append({"id": "inc-empty"})
+
+
+def incubator_unknown(t):
+    t.thing["incubator"] = t.control["incubator"] = "inc-none"
 
 
 def vial_late(t):
@@ -202,9 +208,10 @@ def lost(t):
 def incubator(t):
     # the last: over before the reading, but the readout begun anew a millisecond after the first
     span = t.choose(((t.begun, t.final), (t.begun, None), (t.final, t.final), (t.begun - MINUTE, t.begun + 1)))
-    t.spans.append({"from": t.write(span[0])})
+    spans = t.incubators[0].setdefault("outOfRange", [])
+    spans.append({"from": t.write(span[0])})
     if span[1] is not None:
-        t.spans[-1]["to"] = t.write(span[1])
+        spans[-1]["to"] = t.write(span[1])
     t.read_at(t.final)
 
 
@@ -217,6 +224,6 @@ CHEMICAL = {**_COMMON, "product-unfit": chemical_unfit, "type": type_, "other-re
 VIAL = {**_COMMON, "voided": vial_voided, "product-unfit": biological_unfit, "species": species,
         "not-activated": not_activated, "process-indicator": process_indicator, "incubated-early": incubated_early,
         "incubated-late": incubated_late, "control-dead": control_dead, "control-missing": control_missing,
-        "read-late": vial_late, "lost": lost}
+        "read-late": vial_late, "lost": lost, "incubator-unknown": incubator_unknown}
 NEGATIVE = {"unsigned": unsigned, "voided": voided, "incubator": incubator, "read-early": read_early,
             "times-impossible": times_impossible}

@@ -1,7 +1,7 @@
 """Findings, the verdicts they force, and reviews (sections 1 and 5, `reviews`)."""
 
 from chemical import act_cause
-from evidence import LEADS, is_empty, person, recorded, role
+from evidence import LEADS, is_empty, one_person, person, recorded, role
 from moments import from_end_on, moment
 
 RANK = {"release": 0, "quarantine": 1, "reprocess": 2}
@@ -52,11 +52,12 @@ def unique(findings):
 
 
 # Why a review does not count (section 5, `reviews`), in the order in which it is asked.
-REVIEW_CAUSES = ("unsigned", "times-impossible", "no-finding", "role", "no-why", "before-end", "newer", "raised-it")
+REVIEW_CAUSES = ("unsigned", "times-impossible", "no-finding", "role", "no-why", "before-end", "newer", "raised-it",
+                 "own-load")
 
 
 def not_answered(case, finding, review):
-    """Why a standing review does not turn this finding, which is its own, into a note; None where it does."""
+    """Why a standing review does not turn this finding, which is the one it answers, into a note; None where it does."""
     supervisor = role(review) == "supervisor"
     if not (supervisor or (finding.reviewer == "lead" and role(review) in LEADS)):
         return "role"
@@ -69,7 +70,8 @@ def not_answered(case, finding, review):
         return "newer"
     if person(review) in finding.raised and (not supervisor or finding.reviewer == "second-supervisor"):
         return "raised-it"
-    return None
+    operator = one_person(case.raw.get("operator"))
+    return "own-load" if operator and person(review) == operator and not supervisor else None
 
 
 def apply_reviews(case, findings):

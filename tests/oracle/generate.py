@@ -20,7 +20,7 @@ from policy import load_policy
 from policy_variants import SHARES, write_policies
 from scenario import DAY, Scenario, T, emit, spelled, written_time
 
-TEST_SHARE = 0.10
+TEST_SHARE = 0.115
 as_text = json.JSONEncoder(check_circular=False).encode         # a record is a tree, though parts may be shared
 
 
@@ -60,7 +60,9 @@ BIOLOGICAL_ONLY = ("species", "releaseMinutes", "lastMinutes", "latestMinutes", 
 
 
 def tidy(g):
-    """What the reader refuses, away: labels and ids twice cannot arise; empty parts may be left out."""
+    """What the reader refuses, away: labels and ids twice cannot arise, but of incubators; empty parts may be left out."""
+    g.incubators[:] = {each["id"]: each for each in reversed(g.incubators)}.values()
+    g.incubators.reverse()
     for limit in g.record.get("specification", {}).get("limits", ()):
         changes.fix_limit(limit)
     for product in g.record.get("products", ()):
@@ -110,6 +112,8 @@ def make_test(g):
         test["items"] = ["item-1"]
     if g.chance(0.05):
         test.pop("outcome", None)
+    if g.chance(0.06):              # it ends before it begins, in the same moment, or just after it
+        test["end"] = T(test["start"] + g.pick((-MINUTE, -1, -1, 0, 1)))
     g.cycles.remove(test)
     test["lot"] = "lot-7"
     g.record["test"] = test
@@ -142,9 +146,11 @@ def add_reviews(g, record, policy):
         raised = sorted(finding.raised)
         by = rng.choice(("lead-1", "lead-2", "sup-1", "sup-2", rng.choice(raised) if raised else "op-1"))
         role = rng.choices(("supervisor", "lead", "operator", "viewer"), (60, 32, 5, 3))[0]
-        if rng.random() < 0.5:              # as the rule asks
+        if rng.random() < 0.6:              # as the rule asks
             role = "lead" if finding.reviewer == "lead" else "supervisor"
             by = rng.choice([name for name in ("lead-2", "sup-1", "sup-2") if name not in raised] or ["sup-3"])
+        if rng.random() < 0.1:              # by who ran the load, who often looks at no more than what he is asked for
+            by, role = record["load"].get("operator", "op-1"), rng.choice(("lead", "lead", "supervisor"))
         if rng.random() < 0.12:
             by = spelled(by, rng.choice)
         at = max(case.now - rng.choice((0, 0, 1, HOUR)), 0) + rng.choice((0, 0, 0, 0, 0, 1))

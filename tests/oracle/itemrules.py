@@ -3,7 +3,7 @@
 from chemical import act_cause, entry_cause, in_turn, read_indicator
 from evidence import happened, one_spelling, person, recorded
 from findings import Finding
-from moments import day_of, from_end_on
+from moments import day_of, from_end_on, minute
 from physical import NINE_FIFTHS, fahrenheit
 
 
@@ -16,7 +16,7 @@ class Item:
         self.form = self.packaging["form"] if self.packaging else None
         self.open_tray = case.immediate and self.form == "open-tray"
         self.visible = raw.get("internalVisible", False)
-        self.asked = not self.open_tray and not self.visible
+        self.asked = not self.open_tray and not (self.visible and self.form == "pouch")
         self.internals = [read_indicator(case, ci, case.load, "inside") for ci in raw.get("internals", ())]
         self.external = None
         if "external" in raw:
@@ -34,12 +34,12 @@ def is_in(cycle, item):
 
 def item_was_inside(case, item):
     start, raw = case.load.start, item.raw
-    if start is None:
+    if start is None or confirmed(case, raw):
         return
     if raw.get("alsoInLots") or any(c.kind == "load" and is_in(c, item) for c in case.history):
         yield Finding("was-inside", "item.in-two-loads", "waits")
     act = raw.get("recorded")
-    if (not case.stands(act) or recorded(act) > start) and not confirmed(case, raw):
+    if not case.stands(act) or minute(recorded(act)) > minute(start):
         yield Finding("was-inside", "item.recorded-late", "waits")
 
 

@@ -12,19 +12,19 @@ cycle.not-ended waits; cycle.aborted fails; cycle.aborted-drying fails
 alarm.exposure fails; alarm.not-listed review note
 sterilizer.service-unknown waits; sterilizer.not-in-service fails; sterilizer.held fails
 sterilizer.hold-not-known review note; sterilizer.taken-out-during review note
-process.failure-open review note; scope.in-positive review note; scope.other-type note
+process.failure-open review note; scope.in-positive review note; scope.other-type note; scope.no-history note
 air-removal.method-unknown waits; air-removal.put-right-late review note; air-removal.failed fails
 air-removal.not-read waits; air-removal.void waits; air-removal.none-yet waits; air-removal.none-made fails
 air-removal.made-after fails review note; air-removal.failed-after review note
 physical.settings-missing waits; physical.limits-missing waits; physical.limit-implausible waits
 physical.limits-disagree waits; physical.limit-milder waits; physical.implausible waits
-physical.atmosphere-unknown waits; physical.below fails
+physical.atmosphere-unknown waits; physical.not-judged note; physical.below fails
 physical.drying-short review note; physical.above review fails note; physical.lost fails; physical.missing waits
 verification.missing waits; verification.stale waits; verification.by-operator note
 pcd.rejected fails; pcd.lost fails; pcd.lost-noted review note; pcd.empty waits; pcd.unclear waits; pcd.invalid-noted note
 pcd.invalid waits; pcd.not-read waits; pcd.missing waits
 implant.bi-positive fails; implant.indicator-rejected fails; implant.missing waits note
-implant.pending waits note; implant.impossible fails
+implant.pending waits note; implant.indicator-missing waits note; implant.impossible fails
 bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits; bi.not-registered waits note; bi.not-started waits note
 bi.incubating waits note; bi.not-counted waits note; bi.due waits note; bi.process-indicator waits note; bi.control waits note
 bi.void note review fails; bi.lost note review fails; bi.missing waits
@@ -35,7 +35,7 @@ aeration.not-stated waits; aeration.implausible waits; aeration.running waits; a
 aeration.not-done waits
 peroxide.item-unsuitable review note
 immediate.not-steam fails; immediate.for-storage fails; immediate.storage-unknown waits
-immediate.reason-missing waits; immediate.case-missing waits
+immediate.reason-missing waits; immediate.case-missing waits; immediate.purpose-differs waits
 review.not-isolated fails; review.not-counted note; voiding.bad-answer note; voiding.not-counted note
 item.in-two-loads waits; item.recorded-late waits
 item.external-absent fails; item.external-rejected fails; item.external-not-read waits
@@ -50,7 +50,7 @@ item.cycle-extended note
 item.implant-immediate-use waits; item.implant-waits waits
 item.peroxide-unsuitable fails; item.peroxide-unknown waits
 item.in-test fails
-test.items-inside waits; test.not-ended waits; test.aborted fails waits
+test.items-inside waits; test.not-ended waits; test.times waits; test.aborted fails waits
 test.sheet-failed fails; test.sheet-lost fails; test.sheet-spoiled waits; test.not-steam waits; test.chamber-not-empty waits
 test.outside-directions waits; test.drying-run waits; test.not-read waits; test.unclear waits
 test.exposure-unknown waits; test.directions-missing waits; test.read-late note; test.no-warm-up note
@@ -76,7 +76,7 @@ CAUSES["pcd.invalid-noted"] = SPOILS + ("read-late",)
 CAUSES["test.sheet-spoiled"] = tuple(cause for cause in SPOILS if cause != "cycle-type")
 CAUSES["bi.void"] = VOIDS
 CAUSES["test.bi-void"] = VOIDS + ("lost",)
-CAUSES["bi.not-registered"] = ("product-unknown", "lot-unknown", "lot-without-date")
+CAUSES["bi.not-registered"] = ("product-unknown", "lot-unknown", "lot-without-date", "incubator-unknown")
 CAUSES["bi.not-counted"] = ("unsigned", "times-impossible", "voided", "read-early", "incubator")
 CAUSES.update(dict.fromkeys(("printout.missing", "physical.missing", "item.not-checked"),
                             ("unsigned", "times-impossible", "read-early")))

@@ -141,8 +141,8 @@ def rule_printout(case):
             there = [raw["printout"]] if "printout" in raw else []
             yield Finding("printout", "printout.missing", "waits", because=entry_cause(case, there, case.load.end))
         return
-    confirmed = {a.get("field") for a in answers
-                 if a["answer"] == "record-right" and case.stands_by_lead(a) and recorded(a) >= recorded(printout)
+    confirmed = {a.get("field") for a in answers if agrees_by_itself(case, printout)
+                 and a["answer"] == "record-right" and case.stands_by_lead(a) and recorded(a) >= recorded(printout)
                  and operator(case) not in ("", person(a)) and person(a) != person(printout)}
     shown = [name for name in ("start", "end") if name in printout]
     taken = set()
@@ -167,6 +167,19 @@ def standing_printout(case):
     if not case.stands(printout) or not any(field in printout for field in PRINTED):
         return None
     return printout if case.load.end is None or from_end_on(happened(printout), case.load.end) else None
+
+
+def agrees_by_itself(case, printout):
+    """Whether the counter, the start or the end of a printout is shown, known of the load, and the same."""
+    doubts = set(printout_doubts(case, printout))
+    return any(field in printout and not doubts & {("printout.incomplete", field), ("printout.differs", field)}
+               and time_known(case, printout, field) for field in ("counter", "start", "end"))
+
+
+def time_known(case, printout, field):
+    """Whether a time of the printout can be compared with the load's; of a counter always."""
+    return field == "counter" or (case.clock_offset(moment(printout[field])) is not None
+                                  and {"start": case.load.start, "end": case.load.end}[field] is not None)
 
 
 def printout_doubts(case, printout):
@@ -299,6 +312,8 @@ def answers(resolution, cycle, known):
 def rule_scope(case):
     load = case.load
     cycles = case.history + [load]
+    if case.has_sterilizer and not case.history:
+        yield Finding("scope", "scope.no-history", "note")
     for p in case.history:
         if cycle_bi(case, p) != "positive":
             continue
@@ -409,7 +424,8 @@ def rule_verification(case):
     seen = [recorded(r) for r in case.raw.get("readings", ())]
     if "printout" in case.raw:
         seen.append(recorded(case.raw["printout"]))
-    fresh = [v for v in standing if from_end_on(happened(v), case.load.end) and all(happened(v) >= at for at in seen)]
+    fresh = [v for v in standing if from_end_on(happened(v), case.load.end)
+             and all(minute(happened(v)) >= minute(at) for at in seen)]
     if not fresh:
         yield Finding("verification", "verification.stale", "waits")
     elif all(person(v) == operator(case) for v in fresh):
@@ -467,7 +483,7 @@ def rule_implant(case):
     if "positive" in vials.values():
         failed = True
         yield Finding(rule, "implant.bi-positive", "fails")
-    good = possible = False
+    good = possible = hopeful = False          # hopeful: a possible one with a needed CI
     for pcd, indicators in case.read_pcds:
         types = {5}
         if case.method not in ("steam", "unknown"):
@@ -482,16 +498,20 @@ def rule_implant(case):
         states = [vials[v["id"]] for v in pcd.get("vials", ())]
         all_accepted = all(ci.state == "accepted" for ci in needed)
         good |= "negative" in states and bool(needed) and all_accepted
-        possible |= ((not states or "negative" in states or "pending" in states)
-                     and all(ci.state == "accepted"
-                             or (ci.mendable and ci.state in ("unread", "unclear", "invalid") and not ci.lost)
-                             for ci in needed))
+        may_be = ((not states or "negative" in states or "pending" in states)
+                  and all(ci.state == "accepted"
+                          or (ci.mendable and ci.state in ("unread", "unclear", "invalid") and not ci.lost)
+                          for ci in needed))
+        possible |= may_be
+        hopeful |= may_be and bool(needed)
     if failed or (good and "pending" not in vials.values() and not unclear):
         return
     if not case.pcds:
         yield Finding(rule, "implant.missing", "waits")
-    elif good or possible:
+    elif good or hopeful:
         yield Finding(rule, "implant.pending", "waits")
+    elif possible:
+        yield Finding(rule, "implant.indicator-missing", "waits")
     else:
         yield Finding(rule, "implant.impossible", "fails")
 
@@ -519,14 +539,24 @@ def rule_bi(case):
             because = vial.because if vial.state == "void" else None
             act = vial.raw["lost"] if vial.state == "lost" else vial.raw["voided"] if because == "voided" else None
             if required and not useful or not (required or case.has_implant or because == "process-indicator"):
-                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, because=because)
+                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, vial.changes,
+                              because=because)
             else:
-                yield Finding("bi", "bi." + vial.state, "review", subject, None, "lead",
-                              recorded(act) if act else None, [person(act)] if act else [], because=because)
+                yield Finding("bi", "bi." + vial.state, "review", subject, vial.changes, "lead",
+                              newest_of_vial(vial.raw, act), [person(act)] if act else [], because=because)
     states = {v.state for v in vials}
     if required and (not vials or ("positive-elsewhere" in states
                                    and not states & {"negative", "pending", "positive"})):
         yield Finding("bi", "bi.missing", "waits")
+
+
+def newest_of_vial(raw, act):
+    """The latest of the act that took a vial out (None: none), its incubation start and the recording of its readings;
+    None where there is none of these."""
+    known = [recorded(each) for each in [*raw.get("readings", ()), *([act] if act else [])]]
+    if "incubationStart" in raw:
+        known.append(moment(raw["incubationStart"]))
+    return max(known, default=None)
 
 
 def rule_routine_bi(case):
@@ -587,7 +617,8 @@ def rule_aeration(case):
         stated += [d.get("aerationMinutes") for d in devices] if devices else [None]
     if aeration and any(run["celsius"] > aeration["celsius"] + 30 for run in case.raw.get("aerationRuns", ())):
         yield Finding(rule, "aeration.implausible", "waits")
-    if None in stated or not 20 <= aeration["celsius"] <= 80 or max(stated) < 60:
+    if (None in stated or not 20 <= aeration["celsius"] <= 80 or max(stated) < 60
+            or any(0 < minutes < 60 for minutes in stated)):
         yield Finding(rule, "aeration.not-stated", "waits")
         return
     required = max(stated) * MINUTE
@@ -620,6 +651,8 @@ def rule_peroxide(case):
 
 
 def rule_immediate(case):
+    if case.spec.get("purpose") == "routine" and "immediateUse" in case.raw:
+        yield Finding("immediate", "immediate.purpose-differs", "waits")
     if not case.immediate:
         return
     rule, use = "immediate", case.raw.get("immediateUse", {})

@@ -25,12 +25,14 @@ SUFFIX = {unit: suffix for units in UNITS.values() for unit, suffix in units}
 READING_UNITS = {p: [u for u, _ in units] for p, units in UNITS.items()}
 READING_UNITS["exposure"] = READING_UNITS["drying"] = ["minutes", "seconds"]
 NINE_FIFTHS, PSI = Decimal("1.8"), Decimal("6.894757")
-HALF_KELVIN, THIRTY_KELVIN = Decimal("0.9"), 54         # in degrees Fahrenheit
+HALF_KELVIN, FIVE_KELVIN, THIRTY_KELVIN = Decimal("0.9"), 9, 54         # in degrees Fahrenheit
 MOST_APART = {"temperature": HALF_KELVIN, "pressure": 1}        # of one value stated in two units; of pressure in kPa
-GASES = ("ethylene-oxide", "hydrogen-peroxide")
 # Less than any published cycle has: degrees Celsius of temperature, minutes of exposure.
 SHORTEST = {"steam": {"temperature": 110, "exposure": 2}, "dry-heat": {"temperature": 110, "exposure": 5},
-            "ethylene-oxide": {"temperature": 25, "exposure": 30}}
+            "ethylene-oxide": {"temperature": 25, "exposure": 30}, "hydrogen-peroxide": {"exposure": 1}}
+# The same of exposure where the program's own setting is below so many degrees Celsius.
+SHORTEST_BELOW = {"steam": ((130, 10),), "dry-heat": ((185, 20), (165, 60))}
+SHORTEST_DRYING = 1             # minutes, steam, not for immediate use
 
 
 def fahrenheit(celsius):
@@ -114,7 +116,7 @@ def disagrees(parameter, values, side, atmosphere):
 
 def settings_missing(case, settings):
     """The parameters of which the program states no setting, though it should."""
-    if case.method not in GASES:
+    if case.method != "hydrogen-peroxide":
         for parameter in ("temperature", "exposure"):
             if parameter not in settings:
                 yield parameter
@@ -122,23 +124,37 @@ def settings_missing(case, settings):
         yield "drying"
 
 
+def shortest_for(case, parameter, shortest, settings):
+    """The least that any published cycle has of a parameter, in its base unit; of exposure at the program's warmth."""
+    if parameter == "temperature":
+        return base("celsius", shortest, None)
+    if "temperature" in settings:
+        shortest = max([shortest] + [minutes for celsius, minutes in SHORTEST_BELOW.get(case.method, ())
+                                     if settings["temperature"] < fahrenheit(celsius)])
+    return base("minutes", shortest, None)
+
+
 def limits_implausible(case, limits, settings):
     """The parameters of which a least limit or the setting is less than any published cycle has."""
     for parameter, shortest in SHORTEST.get(case.method, {}).items():
-        bound = base("celsius" if parameter == "temperature" else "minutes", shortest, None)
+        bound = shortest_for(case, parameter, shortest, settings)
         least = [value for _, value in stated_in_base(parameter, limits.get(parameter, {}), "least")
                  if parameter != "exposure" or value > 0]
         if any(value < bound for value in least) or parameter in settings and settings[parameter] < bound:
             yield parameter
+    if (case.method == "steam" and case.spec["purpose"] == "routine" and "drying" in settings
+            and settings["drying"] < base("minutes", SHORTEST_DRYING, None)):
+        yield "drying"
 
 
 def is_milder(case, parameter, limit, setting):
-    """Whether a least limit, in any unit, is below the program's own setting (temperature: by more than 0.5 K)."""
+    """Whether a least limit, in any unit, is below the program's own setting (temperature: by more than 0.5 K, of
+    ethylene oxide 5 K; of hydrogen peroxide never)."""
     allowed = 0
     if parameter == "temperature":
-        if case.method not in ("steam", "dry-heat"):
+        if case.method == "hydrogen-peroxide":
             return False
-        allowed = HALF_KELVIN
+        allowed = FIVE_KELVIN if case.method == "ethylene-oxide" else HALF_KELVIN
     return any(base(unit, limit["least" + suffix], None) < setting - allowed
                for unit, suffix in UNITS[parameter] if "least" + suffix in limit)
 
@@ -169,9 +185,11 @@ def rule_physical(case):
         wanted.append("drying")
     if case.method == "ethylene-oxide":
         wanted += [parameter for parameter in ("concentration", "humidity") if not not_recorded(case, parameter)]
+    missing = set()
     for parameter in wanted:
         least = [value for name, value in limits.get(parameter, {}).items() if name.startswith("least")]
         if not least or parameter == "exposure" and min(least) <= 0:
+            missing.add(parameter)
             yield Finding(rule, "physical.limits-missing", "waits", parameter)
     for parameter in limits_implausible(case, limits, settings):
         yield Finding(rule, "physical.limit-implausible", "waits", parameter)
@@ -189,6 +207,9 @@ def rule_physical(case):
     if any(is_implausible(reading, limits.get("temperature", {}), settings.get("temperature"))
            for reading in readings["temperature"]):
         yield Finding(rule, "physical.implausible", "waits", "temperature")
+    for parameter in PARAMETERS:
+        if readings[parameter] and len(limits.get(parameter, ())) <= 1 and parameter not in missing:    # its name alone
+            yield Finding(rule, "physical.not-judged", "note", parameter)
     for parameter, limit in limits.items():
         below, above, unknown = [], [], False
         for reading in readings[parameter]:

@@ -1,5 +1,6 @@
 """What systematic records are made of: bases, acts, readings, and changes of a record (boundaries.py, crossed.py)."""
 
+import copy
 import json
 import pathlib
 
@@ -25,15 +26,16 @@ def keep(_):
 
 
 def put(path, value):
-    """Set, or append, a value."""
+    """Set, or append, a value; each record has its own."""
     def change(record):
         node = record
         for step in path[:-1]:
             node = node[step]
+        own = copy.deepcopy(value)
         if isinstance(node, dict) or path[-1] < len(node):
-            node[path[-1]] = value
+            node[path[-1]] = own
         else:
-            node.append(value)
+            node.append(own)
     return change
 
 

@@ -24,6 +24,14 @@ SPECIES = {"steam": "geobacillus-stearothermophilus", "hydrogen-peroxide": "geob
            "ethylene-oxide": "bacillus-atrophaeus", "dry-heat": "bacillus-atrophaeus"}
 
 
+# Programs of each method: degrees Celsius, minutes of exposure, minutes of drying.
+PROGRAMS = {"steam": ((132, 4, 20), (132, 4, 20), (132, 4, 20), (135, 3, 15), (121, 20, 20), (130, 4, 1)),
+            "ethylene-oxide": ((54.5, 60, 0), (37.5, 180, 0)), "hydrogen-peroxide": ((50, 28, 0), (50, 1, 0)),
+            "dry-heat": ((160, 120, 0), (160, 120, 0), (165, 60, 0), (170, 60, 0), (185, 6, 0))}
+# Of a load beyond its exposure and drying, the least and the most minutes.
+BESIDES = {"steam": (5, 46), "ethylene-oxide": (90, 300), "hydrogen-peroxide": (1, 32), "dry-heat": (1, 60)}
+
+
 class T(int):
     """A moment in a record that is still being built."""
     __slots__ = ()
@@ -160,6 +168,9 @@ class Scenario:
         self.air_removal = kind if steam else None
         self.immediate = self.chance(0.25 if steam else 0.03)
         self.implant = self.chance(0.35 if not self.immediate else 0.15)
+        self.celsius, self.exposure, self.drying = self.pick(PROGRAMS[self.method])
+        if self.immediate and self.chance(0.3):         # what is used at once need not be dry
+            self.drying = 0
         self.type = self.pick(("type-a", "type-a", "type-b"))
 
     def pick_times(self):
@@ -180,9 +191,7 @@ class Scenario:
             start += rng.randrange(MINUTE)
         self.start = start
         # at least exposure and drying of build_readings
-        length = {"steam": (29, 70), "ethylene-oxide": (150, 360), "hydrogen-peroxide": (28, 60),
-                  "dry-heat": (120, 180)}[self.method]
-        self.end = start + self.minutes(*length)
+        self.end = start + self.minutes(*(self.exposure + self.drying + more for more in BESIDES[self.method]))
         if self.chance(0.3):            # not a whole minute: what is typed to the minute is from the end on
             self.end += rng.randrange(MINUTE)
         self.offset = self.pick((0, 0, 20, -75, 3600, -3600, 130))
@@ -249,7 +258,7 @@ class Scenario:
             release = self.pick((24, 60, 180, 1440, 2880))
             fields = {"response": "growth", "species": SPECIES[self.method], "releaseMinutes": release}
             if self.chance(0.4):
-                fields["lastMinutes"] = release + self.pick((0, 60, 1440))
+                fields["lastMinutes"] = release + self.pick((0, 60, 1440, -1, -20))
             if self.chance(0.3):
                 fields["latestMinutes"] = max(release, fields.get("lastMinutes", 0)) + self.pick((60, 1440, 10000))
             if self.chance(0.3):
@@ -269,7 +278,7 @@ class Scenario:
     def readout(self, product):
         minutes = product["releaseMinutes"]
         if self.policy["bi.readout"] == "last":
-            minutes = product.get("lastMinutes", minutes)
+            minutes = max(minutes, product.get("lastMinutes", minutes))
         return minutes * MINUTE
 
     def vial(self, end, own=None):
@@ -333,8 +342,7 @@ class Scenario:
                "purpose": "immediate-use" if self.immediate else "routine"}
         if self.air_removal:
             out["airRemoval"] = self.air_removal
-        celsius, exposure, drying = {"steam": (132, 4, 20), "ethylene-oxide": (54.5, 60, 0),
-                                     "hydrogen-peroxide": (50, 28, 0), "dry-heat": (160, 120, 0)}[self.method]
+        celsius, exposure, drying = self.celsius, self.exposure, self.drying
         out["settings"] = {"exposureMinutes": exposure}
         if self.chance(0.7):
             out["settings"]["celsius"] = celsius
@@ -342,7 +350,6 @@ class Scenario:
             out["settings"]["fahrenheit"] = round(celsius * 1.8 + 32, 2)
         if drying or self.chance(0.3):
             out["settings"]["dryingMinutes"] = drying
-        self.celsius, self.exposure, self.drying = celsius, exposure, drying
         limits = [{"parameter": "exposure", "leastMinutes": exposure}]
         if self.method != "hydrogen-peroxide" or self.chance(0.3):
             limit = {"parameter": "temperature"}
@@ -490,6 +497,10 @@ class Scenario:
             out.append(self.act(at, recorded=at, parameter=parameter, **{unit: value}))
             if self.chance(0.1):
                 out.append(self.act(at, recorded=at, parameter=parameter, **{unit: value}))
+        if self.chance(0.05):       # of what nothing is asked
+            parameter, unit, value = self.pick((("pressure", "kPaAbsolute", 290), ("humidity", "percent", 60)))
+            if all(limit["parameter"] != parameter for limit in self.specification["limits"]):
+                out.append(self.act(self.end, recorded=self.end, parameter=parameter, **{unit: value}))
         return out
 
     def build_pcds(self):
@@ -575,7 +586,7 @@ class Scenario:
         if self.chance(0.2):
             out["mostMinutes"] = self.exposure + self.pick((0, 2))
         if self.drying and self.chance(0.4):
-            out["dryingMinutes"] = self.drying - self.pick((0, 5))
+            out["dryingMinutes"] = max(0, self.drying - self.pick((0, 5)))
         return out
 
     def device(self):

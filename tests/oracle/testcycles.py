@@ -42,6 +42,8 @@ def judge(case, test):
             result.void.append("test.items-inside")
         if test.outcome is None:
             result.pending.append("test.not-ended")
+        if None not in (test.start, test.end) and test.start > test.end:
+            result.pending.append("test.times")
         {"warm-up": warm_up, "bowie-dick": bowie_dick, "leak": leak,
          "qualification": qualification}[test.kind](case, test, result)
     return test.result
