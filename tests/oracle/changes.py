@@ -2121,7 +2121,7 @@ def immediate(g):
 @late(4)
 def purpose_differs(g):
     """A routine program, and what is said of immediate use; or the other way round."""
-    g.specification["purpose"] = "routine" if g.chance(0.9) else g.pick(("immediate-use", "qualification", "warm-up"))
+    g.specification["purpose"] = "routine" if g.chance(0.9) else "immediate-use"
     if g.chance(0.9):
         g.load["immediateUse"] = g.pick(({"reason": "why", "caseReference": "case-1", "forStorage": False},
                                          {"reason": "why", "forStorage": True}, {}))

@@ -34,14 +34,17 @@ private:
     std::bitset<printoutFieldCount> m_has;
 };
 
-/// Whether the printout shows by itself that it is of this cycle: its counter, start or end agrees.
-bool agreesByItself(const Evidence& evidence, const Printout& printed, Duration tolerance)
+/// Whether the printout shows by itself that it is of this cycle: its start or end agrees, or its
+/// counter, which no other cycle has.
+bool agreesByItself(const View& view, const Printout& printed)
 {
-    const LoadRecord& load = evidence.record.load;
+    const Evidence& evidence = view.evidence;
+    const Duration tolerance = view.policy.clockTolerance;
     const auto agrees = [tolerance](const auto& shown, const auto& recorded) {
         return shown && recorded && !isOff(shown, recorded, tolerance);
     };
-    return (printed.counter && printed.counter == load.counter)
+    return (printed.counter && printed.counter == view.load.counter
+            && !isCounterUsed(view, printed))
            || agrees(evidence.printoutStart, evidence.load.start)
            || agrees(evidence.printoutEnd, evidence.load.end);
 }
@@ -50,7 +53,7 @@ bool agreesByItself(const Evidence& evidence, const Printout& printed, Duration 
 FieldFlags confirmedFields(const View& view, const Printout& printout)
 {
     FieldFlags confirmed;
-    if (!agreesByItself(view.evidence, printout, view.policy.clockTolerance)) {
+    if (!agreesByItself(view, printout)) {
         return confirmed; // it may be of any cycle
     }
     for (const PrintoutStatement& each : view.load.printoutAnswers) {
