@@ -326,13 +326,22 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     // Growth that one reader could not exclude is not undone by anything wrong with the vial.
     judgement.unclear = settled.state == SettledState::unclear;
 
-    // A vial whose incubation start is not recorded, or that the register does not know, has no
-    // group yet: that is said as not started or not registered.
+    // A vial whose incubation start is not recorded, or whose product or lot the register does not
+    // know, has no group yet: that is said as not started or not registered.
     const Cause unregistered = missingOf(vial, cycle, known);
-    const bool hasGroup = vial.incubationStart && unregistered == Cause::none;
+    const bool hasGroup =
+        vial.incubationStart
+        && (unregistered == Cause::none || unregistered == Cause::incubatorUnknown);
     const GroupJudgement group = hasGroup ? judgeGroup(vial, cycle, ofHistory, settings, known, now)
                                           : GroupJudgement{GroupState::pending, {}};
+    const bool accepted = settled.state == SettledState::accepted;
     judgement.cause = spoiledBy(vial, cycle, known, now);
+    if (judgement.cause == Cause::none && vial.lost && stands(*vial.lost, now)
+        && !(accepted && group.state == GroupState::grown)) {
+        judgement.state = VialState::lost;
+        judgement.cause = Cause::lost;
+        return judgement;
+    }
     if (judgement.cause == Cause::none && hasGroup) {
         judgement.cause = group.state == GroupState::dead      ? Cause::controlDead
                           : group.state == GroupState::missing ? Cause::controlMissing
@@ -343,13 +352,6 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     }
     if (judgement.cause != Cause::none) {
         judgement.state = VialState::voided;
-        return judgement;
-    }
-    const bool accepted = settled.state == SettledState::accepted;
-    if (vial.lost && stands(*vial.lost, now) && !(accepted && group.state == GroupState::grown)) {
-        judgement.state = VialState::lost;
-        judgement.cause = Cause::lost;
-        judgement.changesAt = group.awaitedUntil; // its control may still come; then it is void
         return judgement;
     }
 

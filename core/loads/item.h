@@ -63,7 +63,7 @@ struct Item {
 
     // Set by assemble.
     std::int32_t packagingIndex = -1;
-    bool inOtherLoad = false;          ///< a load of the history lists its label
+    std::optional<Instant> inLoadOfHistory; ///< the latest start of those that list its label
     std::vector<std::int32_t> inTests; ///< tests of the history that list its label, in their order
 };
 

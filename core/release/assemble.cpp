@@ -196,11 +196,11 @@ void markContradictions(std::vector<CycleTimes>& history)
 }
 
 /// Marks the items whose labels, however they are written, other cycles of the sterilizer list too.
-void markItemsOfHistory(EvidenceRecord& record)
+void markItemsOfHistory(EvidenceRecord& record, const std::vector<CycleTimes>& history)
 {
     std::vector<Item>& items = record.load.items;
     for (Item& item : items) {
-        item.inOtherLoad = false;
+        item.inLoadOfHistory.reset();
         item.inTests.clear();
     }
     if (!record.sterilizer) {
@@ -223,7 +223,8 @@ void markItemsOfHistory(EvidenceRecord& record)
             for (const auto& entry : labels.all({foldedPerson(label)})) {
                 Item& item = items[static_cast<std::size_t>(entry.index)];
                 if (cycle.kind == CycleKind::load) {
-                    item.inOtherLoad = true;
+                    const Instant start = *history[static_cast<std::size_t>(index)].start;
+                    item.inLoadOfHistory = std::max(item.inLoadOfHistory.value_or(start), start);
                 } else if (item.inTests.empty() || item.inTests.back() != index) {
                     item.inTests.push_back(index);
                 }
@@ -397,7 +398,7 @@ Evidence assemble(EvidenceRecord given)
         }
     }
     linkItems(record, context, linker);
-    markItemsOfHistory(record);
+    markItemsOfHistory(record, evidence.history);
     for (const Item& item : load.items) {
         evidence.hasImplant = evidence.hasImplant || item.implant != Implant::no;
         evidence.hasItemInTest = evidence.hasItemInTest || !item.inTests.empty();

@@ -63,6 +63,8 @@ class View {
 public:
     View(const Evidence& evidence, const Policy& policy, Instant now,
          std::pmr::memory_resource* memory);
+    View(const View&) = delete; // it points into itself
+    View& operator=(const View&) = delete;
 
     const Evidence& evidence;
     const Policy& policy;

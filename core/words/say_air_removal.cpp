@@ -33,8 +33,10 @@ Words Sentences::airRemovalFailed() const
 
 Words Sentences::airRemovalNotRead() const
 {
-    return {tr("The Bowie-Dick test of lot %1 has no result yet that counts.").arg(subject()),
-            tr("Read the sheet now and record it. An unclear sheet needs a second named reader.")};
+    return {
+        tr("The Bowie-Dick test of lot %1 has no result yet that counts.").arg(subject()),
+        tr("Read the sheet now and record it. An unclear sheet needs a second named reader. If it "
+           "was read: check start, end and exposure of the test, and its sheet.")};
 }
 
 Words Sentences::airRemovalVoid() const

@@ -123,7 +123,8 @@ Words Sentences::biControl() const
         {tr("Biological indicator (BI) %1 shows no growth, but no control has grown yet.")
              .arg(subject()),
          tr("Read the unexposed control of the same lot in the same incubator when it is due, and "
-            "record it. It must grow, or the test is void.")}));
+            "record it. It must grow, or the test is void. Growth counts only later than the "
+            "minute in which its incubation began: check both times.")}));
 }
 
 Words Sentences::biVoid() const

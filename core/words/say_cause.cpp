@@ -230,8 +230,8 @@ Words Sentences::because() const
         return {tr("It was given before the load's cycle had ended."),
                 tr("Have it reviewed after the end of the cycle.")};
     case Cause::newer:
-        return {tr("Something newer was recorded than its author had seen, or it names as seen "
-                   "what came after it."),
+        return {tr("Something newer was recorded than its author had seen, such as a start of "
+                   "incubation or a reading, or it names as seen what came after it."),
                 tr("Have it reviewed again with everything that is recorded now.")};
     case Cause::raisedIt:
         return {tr("Its author is the one whose entry raised the finding."),

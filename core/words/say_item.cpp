@@ -5,13 +5,16 @@ namespace loadwarden {
 
 Words Sentences::itemInTwoLoads() const
 {
+    if (is(Outcome::note)) {
+        return {tr("Another load lists a package of the same name. A lead confirmed that this one "
+                   "was in this load."),
+                {}};
+    }
     return {
         tr("This item is recorded in another load, too."),
         tr("Set the package aside. Find out from its label in which load it was, and correct the "
-           "record of the other load. If it was in this one and the other entry is right, too (a "
-           "set "
-           "under its own name, processed before), have a lead who did not record the item confirm "
-           "that this package was in this load.")};
+           "record of the other load. Where the other load had another package of the same name, "
+           "have a lead who did not record the item confirm that this one was in this load.")};
 }
 
 Words Sentences::itemRecordedLate() const

@@ -40,11 +40,12 @@ Words Sentences::packagesAllUnchanged() const
 Words Sentences::aerationNotStated() const
 {
     return {
-        tr("It is not recorded how long this load must aerate: for the sterilizer, a package or "
-           "a device the time is missing, or time or temperature are less or more than can be."),
+        tr("It is not recorded how long and how warm this load must aerate: for the sterilizer, a "
+           "package or a device it is missing, or cannot be, such as a time above 0 but below 60 "
+           "min."),
         tr("Look the time and temperature of aeration up in the instructions for use of "
-           "sterilizer, packaging and devices, and record them. Leave the load in the aerator "
-           "until then.")};
+           "sterilizer, packaging and devices, and record them in minutes and °C. Where they ask "
+           "for less than an hour, record 60 min. Leave the load in the aerator until then.")};
 }
 
 Words Sentences::aerationImplausible() const

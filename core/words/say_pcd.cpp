@@ -117,11 +117,12 @@ Words Sentences::implantMissing() const
 
 Words Sentences::implantIndicatorMissing() const
 {
-    return {tr("The load has an implant, and no process challenge device (PCD) of it is recorded "
-               "with a chemical indicator of a type that implants need. A biological indicator "
-               "alone does not release an implant."),
-            tr("If there was one in the PCD, record it with its reading. If there was none, hold "
-               "the implants and reprocess them in a load that has one. An item whose record does "
+    return {tr("The load has an implant, and no process challenge device (PCD) that can still "
+               "count is recorded with a chemical indicator of a type that implants need. A "
+               "biological indicator alone does not release an implant."),
+            tr("If there was one in the PCD, record it with its product and reading, or correct a "
+               "product that was typed wrong. If there was none, hold the implants and reprocess "
+               "them in a load that has one. An item whose record does "
                "not say counts as an implant: record it where it is not.")};
 }
 

@@ -8,23 +8,24 @@ Words Sentences::physicalSettingsMissing() const
     return {tr("The cycle specification does not state what the program is set to: %1.")
                 .arg(parameter()),
             tr("Have a supervisor enter the program's settings in the cycle specification, from "
-               "the sterilizer and its instructions for use. A program without drying states 0.")};
+               "the sterilizer and its instructions for use.")};
 }
 
 Words Sentences::physicalLimitImplausible() const
 {
-    Words words;
-    words.says =
-        f_.limit ? tr("The cycle specification asks for less than any known cycle of its method: "
-                      "%1, %2.")
-                       .arg(parameter(), QString::fromStdString(sayQuantity(*f_.limit)))
-                 : tr("The cycle specification asks for less than any known cycle of its method: "
-                      "%1.")
-                       .arg(parameter());
-    words.next = tr("Have a supervisor compare settings, limits and their units in the cycle "
-                    "specification with the instructions for use, and correct what was typed "
-                    "wrong. The cooler a cycle, the longer its exposure.");
-    return words;
+    QString says =
+        tr("The cycle specification asks for a temperature lower than any known cycle of "
+           "its method has: %1.");
+    if (subjectIs("exposure")) {
+        says = tr("The cycle specification asks for a shorter exposure than any known cycle of its "
+                  "method has at its temperature: %1.");
+    } else if (subjectIs("drying")) {
+        says = tr("The cycle specification has a shorter drying than a wrapped load needs: %1.");
+    }
+    const QString told = f_.limit ? QString::fromStdString(sayQuantity(*f_.limit)) : parameter();
+    return {says.arg(told),
+            tr("Have a supervisor compare settings, limits and their units in the cycle "
+               "specification with the instructions for use, and correct what was typed wrong.")};
 }
 
 Words Sentences::physicalLimitsDisagree() const

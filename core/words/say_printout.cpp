@@ -63,8 +63,9 @@ Words Sentences::printoutOffsetUnknown() const
 {
     return {tr("The printout shows the sterilizer's clock, and it is not recorded how far that "
                "clock was off."),
-            tr("Record how far the sterilizer's clock was off, or have a lead who neither ran the "
-               "load nor recorded the printout compare both and confirm start and end.")};
+            tr("Record how far the sterilizer's clock was off. If nobody can say, have a lead who "
+               "neither ran the load nor recorded the printout compare both and confirm start and "
+               "end: that counts only where the counter agrees by itself.")};
 }
 
 Words Sentences::printoutCounterUsed() const
@@ -74,7 +75,9 @@ Words Sentences::printoutCounterUsed() const
            "sterilizer."),
         tr("Make sure that this is the printout of this load, and correct a counter that was "
            "typed wrong. If the record is right as it is, have a lead who neither ran the load "
-           "nor recorded the printout confirm the counter.")};
+           "nor recorded the printout confirm the counter: that counts only where the start or the "
+           "end "
+           "agrees by itself.")};
 }
 
 Words Sentences::printoutDiffers() const

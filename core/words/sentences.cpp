@@ -25,7 +25,8 @@ QString Sentences::review() const
         switch (f_.reviewer) {
         case Reviewer::none: return tr("It must be reviewed.");
         case Reviewer::lead:
-            return tr("A lead who did not record it, or a supervisor, must review it.");
+            return tr("A lead who neither recorded it nor ran the load, or a supervisor, must "
+                      "review it.");
         case Reviewer::supervisor: return tr("A supervisor must review it.");
         case Reviewer::secondSupervisor:
             return tr("A second supervisor, who did not record it, must review it.");

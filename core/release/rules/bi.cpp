@@ -85,9 +85,7 @@ void bi(const View& view, FindingSink& sink)
                 ->cause = cause;
             break;
         }
-        case VialState::lost:
-            addVoid(Key::biLost, each, &*each.vial->lost)->changesAt = each.judged.changesAt;
-            break;
+        case VialState::lost: addVoid(Key::biLost, each, &*each.vial->lost); break;
         }
     }
     if (view.biRequired && (view.vials.empty() || (anyElsewhere && !anyUseful))) {

@@ -6,7 +6,10 @@ void immediate(const View& view, FindingSink& sink)
 {
     const auto& stated = view.load.immediateUse;
     if (!view.isImmediateUse()) {
-        if (view.specification != nullptr && view.purpose == Purpose::routine && stated) {
+        const bool says =
+            stated
+            && (isNamed(stated->reason) || isNamed(stated->caseReference) || stated->forStorage);
+        if (view.specification != nullptr && view.purpose == Purpose::routine && says) {
             sink.add(Key::immediatePurposeDiffers, Outcome::waits);
         }
         return;

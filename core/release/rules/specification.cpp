@@ -17,10 +17,10 @@ std::optional<TemperatureDifference> settingAllowance(Method method)
 {
     switch (method) {
     case Method::steam:
-    case Method::dryHeat: return TemperatureDifference::fromKelvinHundredths(50);
+    case Method::dryHeat:
+    case Method::unknown: return TemperatureDifference::fromKelvinHundredths(50);
     case Method::ethyleneOxide: return TemperatureDifference::fromKelvinHundredths(5'00);
-    case Method::hydrogenPeroxide:
-    case Method::unknown: break;
+    case Method::hydrogenPeroxide: break;
     }
     return std::nullopt;
 }
@@ -28,7 +28,7 @@ std::optional<TemperatureDifference> settingAllowance(Method method)
 /// Well below what any published cycle of a method has: under it, somebody typed another unit or
 /// another thing. The lowest that the CDC Guideline for Disinfection and Sterilization in
 /// Healthcare Facilities (2008) names are, each by itself, steam 121 °C and 3 min, ethylene oxide
-/// 37 °C and 1 h; dry heat is common practice, no source.
+/// 37 °C and 1 h; dry heat and hydrogen peroxide are common practice, no source.
 struct Floor {
     Method method;
     std::optional<std::int64_t> celsiusHundredths;

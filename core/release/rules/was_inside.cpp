@@ -20,15 +20,17 @@ void wasInside(const View& view, std::size_t index, FindingSink& sink)
         return;
     }
     const Item& item = view.load.items[index];
-    if (isConfirmed(view, item)) {
-        return;
-    }
-    if (!item.alsoInLots.empty() || item.inOtherLoad) {
-        sink.add(Key::itemInTwoLoads, Outcome::waits);
+    const bool confirmed = isConfirmed(view, item);
+    if (!item.alsoInLots.empty() || item.inLoadOfHistory) {
+        // Who confirmed before the other load began could not know of it.
+        const bool answered =
+            confirmed
+            && (!item.inLoadOfHistory || item.confirmed->recordedAt >= *item.inLoadOfHistory);
+        sink.add(Key::itemInTwoLoads, answered ? Outcome::note : Outcome::waits);
     }
     const bool inTime = item.recorded && stands(*item.recorded, view.now)
                         && minuteOf(item.recorded->recordedAt) <= minuteOf(view.start());
-    if (!inTime) {
+    if (!inTime && !confirmed) {
         sink.add(Key::itemRecordedLate, Outcome::waits);
     }
 }
