@@ -566,8 +566,11 @@ class Others(unittest.TestCase):
 
     def test_specifications(self):
         names = run("specifications").stdout.split()
-        files = [p.stem for p in (SOURCE / "resources/specifications").glob("*.toml")]
-        self.assertEqual(sorted(names), sorted(name + "@1" for name in files))
+        files = []
+        for path in (SOURCE / "resources/specifications").glob("*.toml"):
+            revision = re.search(r"(?m)^revision = (\d+)$", path.read_text(encoding="utf-8"))
+            files.append(f"{path.stem}@{revision[1]}")
+        self.assertEqual(sorted(names), sorted(files))
 
     def test_a_specification_that_is_there_already_is_said_where_its_id_stands(self):
         stored = next((SOURCE / "resources/specifications").glob("*.toml"))

@@ -88,7 +88,8 @@ TEST(Sentences, AReviewSaysWhoMayGiveIt)
     Finding finding = make(Key::packagesOneRejected, Outcome::review);
     finding.reviewer = Reviewer::lead;
     EXPECT_THAT(say(finding, HouseStyle{}).says,
-                HasSubstr("A lead who did not record it, or a supervisor, must review it."));
+                HasSubstr("A lead who neither recorded it nor ran the load, or a supervisor, must "
+                          "review it."));
     finding.reviewer = Reviewer::supervisor;
     EXPECT_THAT(say(finding, HouseStyle{}).says, HasSubstr("A supervisor must review it."));
     finding.reviewer = Reviewer::secondSupervisor;
