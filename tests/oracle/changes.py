@@ -998,11 +998,12 @@ def cycle_end(g):
 
 @late(5)
 def printout_by_itself(g):
-    """A printout of which one of counter, start and end agrees, or none; a lead calls the record right in the rest."""
+    """A printout of which one of counter, start and end agrees, or none; a lead calls the record right in the rest. A
+    counter that agrees may stand on a cycle of the history too: then in the counter also."""
     p, load = g.load.get("printout"), g.load
     if p is None or "start" not in load or "end" not in load:
         return False
-    kept = g.pick((None, None, "counter", "start", "end"))
+    kept = g.pick((None, None, "counter", "counter", "counter", "start", "end"))
     tolerance = g.policy["printout.clock_tolerance_minutes"] * MINUTE
     for field in ("counter", "start", "end"):
         if field == kept:
@@ -1019,8 +1020,11 @@ def printout_by_itself(g):
             p[field] = T(g.shown(own) + g.pick((-1, 1)) * (tolerance + g.pick((0, 1, 1, MINUTE, HOUR))))
     if g.chance(0.2):
         g.sterilizer["clockOffsets"].clear()
+    used = g.cycles and "counter" in load and g.chance(0.6 if kept == "counter" else 0.15)
+    if used:
+        g.pick(g.cycles)["counter"] = load["counter"]
     noted = p.get("recordedAt", p["happenedAt"]) + g.pick((0, MINUTE))
-    fields = [field for field in PRINTED if field != kept]
+    fields = [field for field in PRINTED if field != kept or used]
     load["printoutAnswers"] = [g.act(noted, "lead", recorded=noted, by="lead-1", answer="record-right", field=field)
                                for field in fields]
 

@@ -172,6 +172,16 @@ BY_ITSELF = ("steam-prevacuum", [
     [keep, put(("sterilizer", "clockOffsets"), []), put(("sterilizer", "clockOffsets", 0, "from"), DAY % "07:30"),
      put(("load", "printout", "program"), "P9"), drop(("load", "printout", "sterilizer"))],
     [calls_right(), calls_right("counter"), calls_right("start", "end")]])
+BY_A_COUNTER = ("steam-prevacuum", [
+    [keep, put(("sterilizer", "cycles", 0, "counter"), 1010), put(("sterilizer", "cycles", 1, "counter"), 1010),
+     other_cycle("06:00", "06:45", 1009), other_cycle("06:00", "06:45", 1010), other_cycle("06:00", "06:45", None),
+     other_cycle("08:30", "09:20", 1010), other_cycle("08:30", "09:20", 1011),
+     all_of(put(("load", "printout", "counter"), 0), put(("load", "counter"), 0), other_cycle("06:00", "06:45", 0))],
+    [keep, drop(("load", "printout", "counter")), put(("load", "printout", "counter"), 1011), drop(("load", "counter"))],
+    [keep, drop(("load", "printout", "start")), put(("load", "printout", "start"), DAY % "07:06:00.001"), drop(("load", "start"))],
+    [keep, drop(("load", "printout", "end")), put(("load", "printout", "end"), DAY % "07:30"), drop(("load", "end"))],
+    [keep, put(("sterilizer", "clockOffsets"), [])],
+    [keep, calls_right(), calls_right("counter"), calls_right("start", "end")]])
 
 # What is seen through a package ---------------------------------------------------------------------
 FORMS = [put(ITEM + ("packaging",), name) for name in ("PK-P", "PK-W", "PK-R", "PK-T", "NONE")] + [drop(ITEM + ("packaging",))]
@@ -273,8 +283,8 @@ BACKWARDS = ("steam-prevacuum", [
     [keep, put(("sterilizer", "cycles", 1, "sheet", "readings", 0, "seen"), "not-uniform")]])
 
 PRODUCTS = [STEAM_WARMTH, STEAM_WARMTH_ELSEWHERE, DRY_WARMTH, PEROXIDE_LENGTH, DRYING, GAS_MILDER, AERATION_OF_ONE, AT_ONCE,
-            LAST, INCUBATORS, INCUBATORS_TEST, INCUBATORS_EARLIER, SIGNED, INSIDE, BY_ITSELF, SEEN_THROUGH, OWN_LOAD,
-            OWN_LOAD_SECOND, LOOKED_AT, LOST_VIALS, NEEDED, BACKWARDS] + JUDGED + PURPOSES + NO_HISTORY + TEST_TIMES
+            LAST, INCUBATORS, INCUBATORS_TEST, INCUBATORS_EARLIER, SIGNED, INSIDE, BY_ITSELF, BY_A_COUNTER, SEEN_THROUGH,
+            OWN_LOAD, OWN_LOAD_SECOND, LOOKED_AT, LOST_VIALS, NEEDED, BACKWARDS] + JUDGED + PURPOSES + NO_HISTORY + TEST_TIMES
 
 
 def records():
