@@ -22,10 +22,13 @@ inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
 /// a question mark is no signature and no reason.
 [[nodiscard]] inline bool isNamed(std::string_view by)
 {
-    return std::any_of(by.begin(), by.end(), [](char c) {
-        return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z')
-               || static_cast<unsigned char>(c) >= 0x80;
-    });
+    for (const char c : by) { // mostly ends with the first: asked of every act, so it is kept small
+        if ((c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z')
+            || static_cast<unsigned char>(c) >= 0x80) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /// Whether two names are the same where some characters and the case of A to Z do not matter.

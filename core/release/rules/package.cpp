@@ -1,18 +1,10 @@
 #include "core/release/entry_cause.h"
 #include "core/release/rules/rules.h"
 
-#include <algorithm>
 #include <tuple>
 
 namespace loadwarden::rules {
 namespace {
-
-bool anySays(const std::vector<PackageCheck>& checks, std::optional<bool> PackageCheck::*what,
-             bool value)
-{
-    return std::any_of(checks.begin(), checks.end(),
-                       [&](const PackageCheck& check) { return check.*what == value; });
-}
 
 /// Whether an act happened before another or, at the same moment, was recorded before it.
 bool isOlder(const Act& act, const Act& than)
@@ -52,14 +44,22 @@ Cause causeOfLast(const View& view, const Item& item)
 
 void takeChecks(const View& view, const Item& item, FindingSink& sink)
 {
-    const auto fails = [&](std::optional<bool> PackageCheck::*what, Key key) {
-        if (anySays(item.checks, what, false)) {
+    bool wet = false;
+    bool torn = false;
+    bool unsealed = false;
+    for (const PackageCheck& check : item.checks) {
+        wet = wet || check.dry == false;
+        torn = torn || check.intact == false;
+        unsealed = unsealed || check.sealed == false;
+    }
+    const auto fails = [&sink](bool found, Key key) {
+        if (found) {
             sink.add(key, Outcome::fails);
         }
     };
-    fails(&PackageCheck::dry, Key::itemWet);
-    fails(&PackageCheck::intact, Key::itemTorn);
-    fails(&PackageCheck::sealed, Key::itemUnsealed);
+    fails(wet, Key::itemWet);
+    fails(torn, Key::itemTorn);
+    fails(unsealed, Key::itemUnsealed);
 
     const PackageCheck* check = newestCheck(view, item);
     if (check == nullptr) {
