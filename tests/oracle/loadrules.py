@@ -547,10 +547,9 @@ def rule_bi(case):
             because = vial.because if vial.state == "void" else None
             act = vial.raw["lost"] if vial.state == "lost" else vial.raw["voided"] if because == "voided" else None
             if required and not useful or not (required or case.has_implant or because == "process-indicator"):
-                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, vial.changes,
-                              because=because)
+                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, because=because)
             else:
-                yield Finding("bi", "bi." + vial.state, "review", subject, vial.changes, "lead",
+                yield Finding("bi", "bi." + vial.state, "review", subject, None, "lead",
                               newest_of_vial(vial.raw, act), [person(act)] if act else [], because=because)
     states = {v.state for v in vials}
     if required and (not vials or ("positive-elsewhere" in states
@@ -659,7 +658,7 @@ def rule_peroxide(case):
 
 
 def rule_immediate(case):
-    if case.spec.get("purpose") == "routine" and "immediateUse" in case.raw:
+    if case.spec.get("purpose") == "routine" and says_anything(case.raw.get("immediateUse", {})):
         yield Finding("immediate", "immediate.purpose-differs", "waits")
     if not case.immediate:
         return
@@ -674,6 +673,11 @@ def rule_immediate(case):
         yield Finding(rule, "immediate.reason-missing", "waits")
     if is_empty(use.get("caseReference")):
         yield Finding(rule, "immediate.case-missing", "waits")
+
+
+def says_anything(use):
+    """Whether an `immediateUse` states a reason, a case or whether it was for storage."""
+    return "forStorage" in use or not is_empty(use.get("reason")) or not is_empty(use.get("caseReference"))
 
 
 def rule_voiding(case):
