@@ -73,10 +73,10 @@ def incubation_start(thing):
 
 
 def group_state(case, vial, cycle, product):
-    """(state, W): dead, grown, pending, awaited, missing or none (no incubation start, or not in the register); W for
-    awaited."""
+    """(state, W): dead, grown, pending, awaited, missing or none (no incubation start, or product or lot not in the
+    register); W for awaited."""
     begun = incubation_start(vial)
-    if begun is None or not_registered(case, vial, cycle):
+    if begun is None or not_registered(case, vial, cycle) not in (None, "incubator-unknown"):
         return "none", None
     window = case.policy["control.window_hours"] * HOUR
     reach = product.get("control", case.policy["control.per"])
@@ -130,7 +130,7 @@ class Vial:
 
 
 def read_vial(case, raw, cycle):
-    """Follow the six steps of section 4."""
+    """Follow the seven steps of section 4."""
     product = case.products.get(raw.get("product"))
     readings = raw.get("readings", ())
     # 1
@@ -175,25 +175,25 @@ def read_vial(case, raw, cycle):
         return Vial(raw, "positive", since=settled.since, authors=[person(settled.cause)])
     unclear = settled.state == "unclear"    # besides what follows, which never makes it negative
     # 3
-    group, w = group_state(case, raw, cycle, product or {})
-    late = (settled.state == "none" and latest is not None
-            and any(r["seen"] == "no-growth" and case.stands(r) and happened(r) > latest for r in readings))
     because = "voided" if case.stands_by_lead(raw.get("voided")) else what_voids(case, raw, cycle, product, begun)
-    if because is None and group in ("dead", "missing"):
-        because = "control-" + group
-    if because is None and late:
-        because = "read-late"
     if because is not None:
         return Vial(raw, "void", because=because, unclear=unclear)
     # 4
+    group, w = group_state(case, raw, cycle, product or {})
     if case.stands(raw.get("lost")) and not (settled.state == "accepted" and group == "grown"):
-        return Vial(raw, "lost", changes=w, because="lost", unclear=unclear)
+        return Vial(raw, "lost", because="lost", unclear=unclear)
     # 5
+    if group in ("dead", "missing"):
+        return Vial(raw, "void", because="control-" + group, unclear=unclear)
+    if (settled.state == "none" and latest is not None
+            and any(r["seen"] == "no-growth" and case.stands(r) and happened(r) > latest for r in readings)):
+        return Vial(raw, "void", because="read-late", unclear=unclear)
+    # 6
     if unclear:
         return Vial(raw, "pending", "unclear", w, unclear=True)
     unregistered = not_registered(case, raw, cycle)
     if unregistered is not None:
-        return Vial(raw, "pending", "not-registered", because=unregistered)
+        return Vial(raw, "pending", "not-registered", w, because=unregistered)
     no_process = product.get("hasProcessIndicator") and "processIndicator" not in raw
     if begun is None:
         why = "not-started"
@@ -210,7 +210,7 @@ def read_vial(case, raw, cycle):
     elif group in ("pending", "awaited"):
         why = "control"
     else:
-        return Vial(raw, "negative")        # 6
+        return Vial(raw, "negative")        # 7
     moments = [m for m in (final if why == "incubating" else None, w) if m is not None]
     return Vial(raw, "pending", why, min(moments) if moments else None, because=because)
 

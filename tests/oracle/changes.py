@@ -280,6 +280,8 @@ def internal_ci(g):
             item.pop("external", None)
     spoil_ci(g, item["internals"][0], "inside", g.end)
     if g.chance(0.1):
+        item["internals"][0]["lost"] = g.act(g.end + 5 * MINUTE)
+    if g.chance(0.1):
         item["internals"][0].pop("place", None)
     if g.chance(0.1):
         item["internals"].append(dict(item["internals"][0]))
@@ -326,7 +328,7 @@ def uncounted_ci(g):
     return done
 
 
-@early(2)
+@early(3)
 def several_packages(g):
     """Rejected or wet packages, two and more."""
     g.want_review = True
@@ -468,6 +470,8 @@ def spoil_vial(g, vial, end):
             limit = begun + product["latestMinutes"] * MINUTE
             vial["readings"] = [read("no-growth", limit + g.pick(AROUND + (0, 60 * MINUTE)),
                                      g.pick(("operator",) * 5 + ("viewer",)))]
+            if g.chance(0.15):
+                vial["lost"] = g.act(limit + DAY)
             if g.chance(0.2):
                 void(g, vial["readings"][0], limit + DAY)
             if g.chance(0.2):
@@ -687,7 +691,7 @@ def any_control(g):
 def more_pcds(g):
     """PCDs added, emptied, removed."""
     pcds = g.load["pcds"]
-    how = g.pick(("clear", "empty", "empty-besides", "second", "no-ci", "no-vials"))
+    how = g.pick(("clear", "clear", "empty", "empty-besides", "second", "no-ci", "no-vials"))
     if how == "clear":
         g.load["pcds"] = []
     elif how == "empty":
@@ -755,6 +759,17 @@ def bare_incubator(g):
         g.incubators.append({"id": name})
 
 
+def answer(g, control, state):
+    """What a grown control says instead; a control that is gone says nothing."""
+    if state == "gone":
+        g.controls[:] = [each for each in g.controls if each is not control]
+    elif state == "pending":
+        control["readings"] = []
+    elif state == "dead":
+        at = control["readings"][-1]["happenedAt"]
+        control["readings"] = [g.act(at, recorded=at, seen="no-growth")]
+
+
 @early(4)
 def incubators(g):
     """An incubator that nobody listed, or that is listed under another name; other vials may stand in a listed one."""
@@ -770,6 +785,9 @@ def incubators(g):
             g.incubators.append({"id": g.pick(("inc-3", "inc-3", "INC-3"))})
         elif how == "out":          # listed, and out of range from the readout on
             g.incubators.append({"id": "inc-3", "outOfRange": [{"from": vial["readings"][0]["happenedAt"]}]})
+        if g.chance(0.5):
+            for control in mates:
+                answer(g, control, g.pick(("dead", "dead", "pending", "gone")))
     if g.chance(0.2):
         g.pick((lambda: vial.update(readings=[]), lambda: vial.pop("incubationStart"),
                 lambda: vial.update(lost=g.act(g.end + DAY)), lambda: vial.update(alsoUsedIn=["lot-3"])))()
@@ -801,8 +819,8 @@ def not_needed_ci(g):
 
 @early(4)
 def lost_vials(g):
-    """A vial of the load that is lost or void beside a good one, before and after its control is no longer awaited; and who
-    looked at that."""
+    """A vial of the load that is lost or void beside a good one, whatever its control says, before and after that is no
+    longer awaited; and who looked at that."""
     found = [pcd for pcd in g.load["pcds"] if pcd.get("vials")]
     if not found:
         return False
@@ -817,9 +835,12 @@ def lost_vials(g):
     else:
         other["voided"] = g.act(at, "lead")
     pcd["vials"].insert(g.pick((0, 1)), other)
-    if g.chance(0.4):               # no control of its own
+    if g.chance(0.6):               # its own control, or none
         other["incubator"] = "inc-4"
-        g.incubators.append({"id": "inc-4"})
+        if g.chance(0.85):
+            g.incubators.append({"id": "inc-4"})
+        control = g.control(other, "lot-7", next(((p, other["lot"]) for p in g.products if p["id"] == other["product"]), None))
+        answer(g, control, g.pick(("gone", "gone", "gone", "dead", "dead", "pending", "grown", "grown")))
     if g.chance(0.5):
         product = next(p for p in g.products if p["id"] == other["product"])
         if product.get("control", g.policy["control.per"]) != "load":
@@ -998,11 +1019,12 @@ def cycle_end(g):
 
 @late(5)
 def printout_by_itself(g):
-    """A printout of which one of counter, start and end agrees, or none; a lead calls the record right in the rest."""
+    """A printout of which one of counter, start and end agrees, or none; a lead calls the record right in the rest. A
+    counter that agrees may stand on a cycle of the history too: then in the counter also."""
     p, load = g.load.get("printout"), g.load
     if p is None or "start" not in load or "end" not in load:
         return False
-    kept = g.pick((None, None, "counter", "start", "end"))
+    kept = g.pick((None, None, "counter", "counter", "counter", "start", "end"))
     tolerance = g.policy["printout.clock_tolerance_minutes"] * MINUTE
     for field in ("counter", "start", "end"):
         if field == kept:
@@ -1019,14 +1041,17 @@ def printout_by_itself(g):
             p[field] = T(g.shown(own) + g.pick((-1, 1)) * (tolerance + g.pick((0, 1, 1, MINUTE, HOUR))))
     if g.chance(0.2):
         g.sterilizer["clockOffsets"].clear()
+    used = g.cycles and "counter" in load and g.chance(0.6 if kept == "counter" else 0.15)
+    if used:
+        g.pick(g.cycles)["counter"] = load["counter"]
     noted = p.get("recordedAt", p["happenedAt"]) + g.pick((0, MINUTE))
-    fields = [field for field in PRINTED if field != kept]
+    fields = [field for field in PRINTED if field != kept or used]
     load["printoutAnswers"] = [g.act(noted, "lead", recorded=noted, by="lead-1", answer="record-right", field=field)
                                for field in fields]
 
 
 # the sterilizer ----------------------------------------------------------------------------------
-@late(12)
+@late(15)
 def service(g):
     g.want_review = True
     how = g.pick(("no-return", "return-edge", "other", "other", "other", "lifted", "lifted", "lifted",
@@ -1439,7 +1464,7 @@ def physical(g):
     g.want_review = True
     limits, readings = g.specification["limits"], g.load["readings"]
     how = g.pick(("edge", "edge", "edge", "convert", "convert", "convert", "pressure", "pressure", "pressure", "no-limit",
-                  "missing", "missing", "lost", "lost", "drying", "drying", "drying", "above", "above", "above",
+                  "missing", "missing", "lost", "lost", "drying", "drying", "drying", "above", "above", "above", "above",
                   "not-recorded"))
     at = near(g, g.end) if g.chance(0.25) else g.end + g.minutes(0, 4)
 
@@ -1828,6 +1853,33 @@ def confirmations(g):
     item["confirmed"] = g.act(noted - g.pick((0, MINUTE)), "lead", by=by, recorded=noted)
 
 
+@early(3)
+def second_loads(g):
+    """An item whose label stands in one or two other loads, of which one may come later, and who confirmed it when."""
+    if not g.load["items"]:
+        return False
+    item = g.pick(g.load["items"])
+    found = [cycle for cycle in g.cycles if cycle["kind"] == "load" and g.start - cycle["start"] < 2 * DAY]
+    starts = [g.start]
+    for _ in range(g.pick((0, 1, 1, 1, 1, 2))):
+        if found and g.chance(0.3):
+            other = g.pick(found)
+        else:
+            other = g.hist("load", g.pick((g.start - g.minutes(60, 600), g.end + g.minutes(1, 60))), 20 * MINUTE)
+        starts.append(other["start"])
+        other.setdefault("items", []).append(g.pick((item["label"], item["label"], spelled(item["label"], g.pick))))
+    if len(starts) == 1 or g.chance(0.2):
+        item["alsoInLots"] = ["lot-3"]
+    if g.chance(0.85):
+        noted = g.pick((max(starts) + HOUR, max(starts) + HOUR, max(starts) + g.pick(CLOSE), g.pick(starts) + g.pick(CLOSE),
+                        g.end))
+        by = g.pick(("lead-1", "lead-2", "sup-1", "sup-1", item.get("recorded", {}).get("by", "op-1")))
+        item["confirmed"] = g.act(noted - g.pick((0, MINUTE)), g.pick(("lead", "lead", "lead", "lead", "supervisor", "operator")),
+                                  recorded=noted, by=by)
+    if g.chance(0.2):
+        item["recorded"] = g.act(g.start, recorded=g.start + g.pick((0, MINUTE, HOUR)))
+
+
 @late(12)
 def item_facts(g):
     if not g.load["items"]:
@@ -2004,7 +2056,7 @@ def device_cycles(g):
 
 
 # methods -----------------------------------------------------------------------------------------
-@early(26)
+@early(27)
 def aeration(g):
     runs = g.load.get("aerationRuns")
     if g.method != "ethylene-oxide" or not runs:
@@ -2013,7 +2065,7 @@ def aeration(g):
     need = g.aeration_minutes * MINUTE
     begin = run["start"]["happenedAt"]
     how = g.pick(("open", "open", "open", "none", "none", "short", "short", "cold", "interrupted", "early", "early",
-                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot",
+                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot", "hot",
                   "hours", "hours"))
     if how == "open":
         run.pop("end", None)
@@ -2123,8 +2175,12 @@ def purpose_differs(g):
     """A routine program, and what is said of immediate use; or the other way round."""
     g.specification["purpose"] = "routine" if g.chance(0.9) else "immediate-use"
     if g.chance(0.9):
-        g.load["immediateUse"] = g.pick(({"reason": "why", "caseReference": "case-1", "forStorage": False},
-                                         {"reason": "why", "forStorage": True}, {}))
+        g.load["immediateUse"] = use = g.pick(({"reason": "why", "caseReference": "case-1", "forStorage": False},
+                                               {"reason": "why", "forStorage": True}, {}, {}))
+        if not use:                 # of which little is said, or nothing
+            for name, values in (("reason", BARE), ("caseReference", BARE[1:]), ("forStorage", (True, False))):
+                if g.chance(0.3):
+                    use[name] = g.pick(values)
 
 
 @late(2)
@@ -2418,7 +2474,7 @@ def as_of(g):
     g.cycles, g.service = g.sterilizer.get("cycles", []), g.sterilizer.get("service", [])
 
 
-@early(12)
+@early(14)
 def put_right(g):
     """A failed Bowie-Dick, its repair recorded in time or late, the repeated test, the return."""
     if not g.needs_bowie_dick():
@@ -2440,7 +2496,7 @@ def put_right(g):
     g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
 
 
-@early(16)
+@early(19)
 def failed_after(g):
     """A Bowie-Dick after the load that failed, or the first of the period after it."""
     if not g.needs_bowie_dick():
@@ -2457,7 +2513,7 @@ def failed_after(g):
         g.bowie_dick(g.end + g.minutes(1, 100))
 
 
-@early(17)
+@early(22)
 def made_after(g):
     """The first Bowie-Dick of the period came after the load, passed, was read."""
     if not g.needs_bowie_dick() or g.bd not in g.cycles or (g.implant and g.chance(0.7)):

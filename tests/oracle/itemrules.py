@@ -34,12 +34,15 @@ def is_in(cycle, item):
 
 def item_was_inside(case, item):
     start, raw = case.load.start, item.raw
-    if start is None or confirmed(case, raw):
+    if start is None:
         return
-    if raw.get("alsoInLots") or any(c.kind == "load" and is_in(c, item) for c in case.history):
-        yield Finding("was-inside", "item.in-two-loads", "waits")
+    answered = confirmed(case, raw)
+    others = [c for c in case.history if c.kind == "load" and is_in(c, item)]
+    if raw.get("alsoInLots") or others:
+        after_all = answered and all(recorded(raw["confirmed"]) >= other.start for other in others)
+        yield Finding("was-inside", "item.in-two-loads", "note" if after_all else "waits")
     act = raw.get("recorded")
-    if not case.stands(act) or minute(recorded(act)) > minute(start):
+    if not answered and (not case.stands(act) or minute(recorded(act)) > minute(start)):
         yield Finding("was-inside", "item.recorded-late", "waits")
 
 

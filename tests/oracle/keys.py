@@ -37,7 +37,7 @@ peroxide.item-unsuitable review note
 immediate.not-steam fails; immediate.for-storage fails; immediate.storage-unknown waits
 immediate.reason-missing waits; immediate.case-missing waits; immediate.purpose-differs waits
 review.not-isolated fails; review.not-counted note; voiding.bad-answer note; voiding.not-counted note
-item.in-two-loads waits; item.recorded-late waits
+item.in-two-loads waits note; item.recorded-late waits
 item.external-absent fails; item.external-rejected fails; item.external-not-read waits
 item.external-unclear waits; item.external-invalid waits; item.external-lost fails
 item.wet fails; item.torn fails; item.unsealed fails; item.not-checked waits; item.check-lost fails
@@ -67,8 +67,10 @@ CANNOT_OCCUR = {}
 SPOILS = ("product-unknown", "product-unfit", "lot-unknown", "lot-without-date", "lot-expired", "method",
           "cycle-type", "type", "used-elsewhere")
 NOT_COUNTED = ("unsigned", "times-impossible", "other-response", "voided", "voider", "read-early", "read-late")
-VOIDS = ("voided", "product-unfit", "lot-expired", "method", "cycle-type", "species", "used-elsewhere", "not-activated",
-         "process-indicator", "incubated-early", "incubated-late", "control-dead", "control-missing", "read-late")
+VOID_BY_ITSELF = ("voided", "product-unfit", "lot-expired", "method", "cycle-type", "species", "used-elsewhere",
+                  "not-activated", "process-indicator", "incubated-early", "incubated-late")
+VOID_UNLESS_LOST = ("control-dead", "control-missing", "read-late")
+VOIDS = VOID_BY_ITSELF + VOID_UNLESS_LOST
 # bi.not-counted has no read-late: a standing no-growth that is too late makes the vial void.
 CAUSES = dict.fromkeys(("pcd.invalid", "item.external-invalid", "item.external-lost", "item.internal-invalid"),
                        SPOILS + NOT_COUNTED)

@@ -170,16 +170,24 @@ def standing_printout(case):
 
 
 def agrees_by_itself(case, printout):
-    """Whether the counter, the start or the end of a printout is shown, known of the load, and the same."""
+    """Whether the counter, the start or the end of a printout is shown, known of the load, and the same. A counter that
+    another cycle has too proves nothing."""
     doubts = set(printout_doubts(case, printout))
     return any(field in printout and not doubts & {("printout.incomplete", field), ("printout.differs", field)}
-               and time_known(case, printout, field) for field in ("counter", "start", "end"))
+               and proves(case, printout, field) for field in ("counter", "start", "end"))
 
 
-def time_known(case, printout, field):
-    """Whether a time of the printout can be compared with the load's; of a counter always."""
-    return field == "counter" or (case.clock_offset(moment(printout[field])) is not None
-                                  and {"start": case.load.start, "end": case.load.end}[field] is not None)
+def proves(case, printout, field):
+    """Whether a time of the printout can be compared with the load's; whether its counter is no other cycle's."""
+    if field == "counter":
+        return printout["counter"] not in used_counters(case)
+    own = {"start": case.load.start, "end": case.load.end}[field]
+    return own is not None and case.clock_offset(moment(printout[field])) is not None
+
+
+def used_counters(case):
+    """The counters that stand on a cycle of the history, whatever its kind and before or after the load."""
+    return {c.counter for c in case.history if c.counter is not None}
 
 
 def printout_doubts(case, printout):
@@ -192,7 +200,7 @@ def printout_doubts(case, printout):
             yield "printout.incomplete", field
         elif shown != own:
             yield "printout.differs", field
-    used = {c.counter for c in case.history if c.counter is not None}
+    used = used_counters(case)
     if printout.get("counter") in used or load.counter in used:
         yield "printout.counter-used", None
     tolerance = case.policy["printout.clock_tolerance_minutes"] * MINUTE
@@ -539,10 +547,9 @@ def rule_bi(case):
             because = vial.because if vial.state == "void" else None
             act = vial.raw["lost"] if vial.state == "lost" else vial.raw["voided"] if because == "voided" else None
             if required and not useful or not (required or case.has_implant or because == "process-indicator"):
-                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, vial.changes,
-                              because=because)
+                yield Finding("bi", "bi." + vial.state, "fails" if required else "note", subject, because=because)
             else:
-                yield Finding("bi", "bi." + vial.state, "review", subject, vial.changes, "lead",
+                yield Finding("bi", "bi." + vial.state, "review", subject, None, "lead",
                               newest_of_vial(vial.raw, act), [person(act)] if act else [], because=because)
     states = {v.state for v in vials}
     if required and (not vials or ("positive-elsewhere" in states
@@ -651,7 +658,7 @@ def rule_peroxide(case):
 
 
 def rule_immediate(case):
-    if case.spec.get("purpose") == "routine" and "immediateUse" in case.raw:
+    if case.spec.get("purpose") == "routine" and says_anything(case.raw.get("immediateUse", {})):
         yield Finding("immediate", "immediate.purpose-differs", "waits")
     if not case.immediate:
         return
@@ -666,6 +673,11 @@ def rule_immediate(case):
         yield Finding(rule, "immediate.reason-missing", "waits")
     if is_empty(use.get("caseReference")):
         yield Finding(rule, "immediate.case-missing", "waits")
+
+
+def says_anything(use):
+    """Whether an `immediateUse` states a reason, a case or whether it was for storage."""
+    return "forStorage" in use or not is_empty(use.get("reason")) or not is_empty(use.get("caseReference"))
 
 
 def rule_voiding(case):

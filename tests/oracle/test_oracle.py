@@ -168,9 +168,7 @@ class Causes(unittest.TestCase):
             asked -= self.OF_PRODUCT
         if asked & {"lot-unknown", "lot-without-date"}:
             asked -= self.OF_REGISTERED
-        if "incubator-unknown" in asked:
-            asked -= {"control-dead", "control-missing"}
-        order = keys.VOIDS + ("lost",) + keys.CAUSES["bi.not-registered"]
+        order = keys.VOID_BY_ITSELF + ("lost",) + keys.VOID_UNLESS_LOST + keys.CAUSES["bi.not-registered"]
         return min(asked, key=order.index)
 
     def test_the_first_defect_is_the_cause(self):

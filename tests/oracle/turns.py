@@ -3,7 +3,7 @@ step before, at and after the value at which each turns."""
 
 from crossed import DAY, RUN, SECOND, VIAL, edge, every, minutes_stated, other_cycle, reviewed, vial_with
 from moments import moment, written
-from pieces import act, all_of, drop, keep, limit_of, product, put, readings, settings
+from pieces import act, all_of, drop, keep, limit_of, lot, product, put, readings, settings
 
 PRINTED = ("program", "sterilizer", "counter", "start", "end")
 ITEM = ("load", "items", 0)
@@ -129,7 +129,14 @@ INCUBATORS = ("steam-prevacuum-implant", [
      put(VIAL + ("readings", 0, "seen"), "unclear"), put(VIAL + ("lost",), act(DAY % "09:30")), drop(VIAL + ("incubationStart",)),
      put(VIAL + ("alsoUsedIn",), ["L-3"]), put(VIAL + ("lot",), "NONE")],
     [keep, put(("load", "items", 1, "implant"), "no")], [keep, put(("decideAt",), NEXT_DAY % "01:00")]])
-INCUBATORS_TEST = ("test-qualification", [STANDS, LISTED, [keep, put(("test", "vials", 0, "readings"), [])]])
+ANSWERS = [keep, put(CONTROL + ("readings", 0, "seen"), "no-growth"), put(CONTROL + ("readings",), []), put(("controls",), [])]
+UNLISTED = ("steam-prevacuum-implant", [
+    [stands_in("INC-2", "INC-2")], ANSWERS,
+    [keep, drop(VIAL + ("incubationStart",)), put(VIAL + ("lot",), "NONE"), lot("BIO-ST", None), put(VIAL + ("alsoUsedIn",), ["L-3"]),
+     put(VIAL + ("readings",), []), put(VIAL + ("readings", 0, "seen"), "unclear"), put(VIAL + ("lost",), act(DAY % "09:30"))],
+    [keep, put(("load", "items", 1, "implant"), "no")],
+    [put(("decideAt",), each) for each in (DAY % "11:00", DAY % "23:59:59.999", NEXT_DAY % "00:00")]])
+INCUBATORS_TEST = ("test-qualification", [STANDS, LISTED, [keep, put(("test", "vials", 0, "readings"), [])], ANSWERS[:3]])
 EARLIER = {"activation": act(DAY % "06:01"), "incubationStart": DAY % "06:02"}
 INCUBATORS_EARLIER = ("steam-prevacuum", [
     [other_cycle("05:50", "06:00", 1003, vials=[vial_with("V1", readings((seen, DAY % "07:10", "p1")), **EARLIER)],
@@ -156,6 +163,22 @@ INSIDE = ("steam-prevacuum", [
     [keep, put(("load", "operator"), "p2")]])
 
 
+CALLED_INSIDE = [all_of(put(ITEM + ("recorded",), act(DAY % "05:50", "p1")), change) for change in [keep] + [
+    put(ITEM + ("confirmed",), act(DAY % "05:55", by, role, recordedAt=DAY % clock))
+    for by, role, clocks in (("p3", "lead", edge("07:00", "07:01") + edge("08:30", "08:31")), ("p1", "lead", ["09:00"]),
+                             ("p3", "operator", ["09:00"])) for clock in clocks]]
+IN_TWO_LOADS = ("steam-prevacuum", [
+    CALLED_INSIDE,
+    [keep, put(ITEM + ("alsoInLots",), ["L-3"]), put(ITEM + ("alsoInLots",), ["OTHER"])],
+    [other_cycle("08:30", "09:20", 1011, items=["it-1 "]), other_cycle("08:30", "09:20", 1011, items=["IT-9"]),
+     other_cycle("08:30", "09:20", 1011, "qualification", items=["IT-1"]), other_cycle("02:00", "03:00", 1000, items=["IT-1"]),
+     other_cycle("08:31", "09:21", 1011, items=["IT-1"], clock="sterilizer"),
+     all_of(other_cycle("02:00", "03:00", 1000, items=["IT-1"]),
+            put(("sterilizer", "cycles", 3), {"kind": "load", "lot": "LATER", "start": DAY % "08:30", "end": DAY % "09:20",
+                                              "outcome": "ended", "counter": 1011, "items": ["IT-1"]}))],
+    [keep, drop(("load", "start")), put(ITEM + ("recorded", "recordedAt"), DAY % "07:01")]])
+
+
 # What a printout proves by itself -------------------------------------------------------------------
 def calls_right(*but):
     """A lead calls the record right in every field but these."""
@@ -172,6 +195,16 @@ BY_ITSELF = ("steam-prevacuum", [
     [keep, put(("sterilizer", "clockOffsets"), []), put(("sterilizer", "clockOffsets", 0, "from"), DAY % "07:30"),
      put(("load", "printout", "program"), "P9"), drop(("load", "printout", "sterilizer"))],
     [calls_right(), calls_right("counter"), calls_right("start", "end")]])
+BY_A_COUNTER = ("steam-prevacuum", [
+    [keep, put(("sterilizer", "cycles", 0, "counter"), 1010), put(("sterilizer", "cycles", 1, "counter"), 1010),
+     other_cycle("06:00", "06:45", 1009), other_cycle("06:00", "06:45", 1010), other_cycle("06:00", "06:45", None),
+     other_cycle("08:30", "09:20", 1010), other_cycle("08:30", "09:20", 1011),
+     all_of(put(("load", "printout", "counter"), 0), put(("load", "counter"), 0), other_cycle("06:00", "06:45", 0))],
+    [keep, drop(("load", "printout", "counter")), put(("load", "printout", "counter"), 1011), drop(("load", "counter"))],
+    [keep, drop(("load", "printout", "start")), put(("load", "printout", "start"), DAY % "07:06:00.001"), drop(("load", "start"))],
+    [keep, drop(("load", "printout", "end")), put(("load", "printout", "end"), DAY % "07:30"), drop(("load", "end"))],
+    [keep, put(("sterilizer", "clockOffsets"), [])],
+    [keep, calls_right(), calls_right("counter"), calls_right("start", "end")]])
 
 # What is seen through a package ---------------------------------------------------------------------
 FORMS = [put(ITEM + ("packaging",), name) for name in ("PK-P", "PK-W", "PK-R", "PK-T", "NONE")] + [drop(ITEM + ("packaging",))]
@@ -228,8 +261,10 @@ LOST_VIALS = ("steam-prevacuum-implant", [
      all_of(put(VIAL + ("lost",), act(DAY % "09:30", role="viewer")), put(VIAL + ("readings",), [])),
      all_of(put(VIAL + ("lost",), LOST), drop(VIAL + ("incubationStart",))),
      all_of(put(VIAL + ("lost",), LOST), drop(VIAL + ("incubator",))),
-     all_of(put(VIAL + ("lost",), LOST), put(VIAL + ("lot",), "NONE"))],
-    [put(("controls",), []), put(CONTROL + ("readings",), []), keep],
+     all_of(put(VIAL + ("lost",), LOST), put(VIAL + ("lot",), "NONE")),
+     all_of(put(VIAL + ("lost",), LOST), product("BIO-ST", latestMinutes=64)),
+     all_of(put(VIAL + ("lost",), LOST), put(VIAL + ("alsoUsedIn",), ["L-3"]))],
+    ANSWERS,
     [keep, put(("load", "pcds", 0, "vials", 1), SECOND[0]), put(("load", "pcds", 0, "vials", 1), SECOND[1])],
     [put(("decideAt",), each) for each in (DAY % "11:00", DAY % "23:59:59.999", NEXT_DAY % "00:00")]])
 
@@ -249,7 +284,9 @@ NEEDED = ("steam-prevacuum-implant", [
 PURPOSES = [(name, [
     [keep] + [put(("specification", "purpose"), each) for each in (
         "routine", "immediate-use", "warm-up", "bowie-dick", "leak", "qualification")] + [drop(("specification",))],
-    [keep, put(("load", "immediateUse"), {}), drop(("load", "immediateUse")), put(("load", "immediateUse"), {"forStorage": True})]])
+    [keep, drop(("load", "immediateUse"))] + [put(("load", "immediateUse"), use) for use in (
+        {}, {"forStorage": True}, {"forStorage": False}, {"reason": "-"}, {"reason": "", "caseReference": "?"}, {"reason": "why"},
+        {"caseReference": "0"}, {"reason": "\u2013"})]])
     for name in ("steam-gravity", "immediate-use")]
 NO_HISTORY = [(name, [[keep, put(("sterilizer", "cycles"), []), drop(("sterilizer", "cycles")), drop(("sterilizer",))],
                       [keep, drop(("load", "start"))]]) for name in ("steam-prevacuum", "dry-heat")]
@@ -273,8 +310,8 @@ BACKWARDS = ("steam-prevacuum", [
     [keep, put(("sterilizer", "cycles", 1, "sheet", "readings", 0, "seen"), "not-uniform")]])
 
 PRODUCTS = [STEAM_WARMTH, STEAM_WARMTH_ELSEWHERE, DRY_WARMTH, PEROXIDE_LENGTH, DRYING, GAS_MILDER, AERATION_OF_ONE, AT_ONCE,
-            LAST, INCUBATORS, INCUBATORS_TEST, INCUBATORS_EARLIER, SIGNED, INSIDE, BY_ITSELF, SEEN_THROUGH, OWN_LOAD,
-            OWN_LOAD_SECOND, LOOKED_AT, LOST_VIALS, NEEDED, BACKWARDS] + JUDGED + PURPOSES + NO_HISTORY + TEST_TIMES
+            LAST, INCUBATORS, UNLISTED, INCUBATORS_TEST, INCUBATORS_EARLIER, SIGNED, INSIDE, IN_TWO_LOADS, BY_ITSELF, BY_A_COUNTER, SEEN_THROUGH,
+            OWN_LOAD, OWN_LOAD_SECOND, LOOKED_AT, LOST_VIALS, NEEDED, BACKWARDS] + JUDGED + PURPOSES + NO_HISTORY + TEST_TIMES
 
 
 def records():
