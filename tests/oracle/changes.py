@@ -2065,8 +2065,8 @@ def aeration(g):
     need = g.aeration_minutes * MINUTE
     begin = run["start"]["happenedAt"]
     how = g.pick(("open", "open", "open", "none", "none", "short", "short", "cold", "interrupted", "early", "early",
-                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot", "hot",
-                  "hours", "hours"))
+                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot",
+                  "hot", "hours", "hours"))
     if how == "open":
         run.pop("end", None)
         if g.chance(0.7):

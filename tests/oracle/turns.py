@@ -132,8 +132,8 @@ INCUBATORS = ("steam-prevacuum-implant", [
 ANSWERS = [keep, put(CONTROL + ("readings", 0, "seen"), "no-growth"), put(CONTROL + ("readings",), []), put(("controls",), [])]
 UNLISTED = ("steam-prevacuum-implant", [
     [stands_in("INC-2", "INC-2")], ANSWERS,
-    [keep, drop(VIAL + ("incubationStart",)), put(VIAL + ("lot",), "NONE"), lot("BIO-ST", None), put(VIAL + ("alsoUsedIn",), ["L-3"]),
-     put(VIAL + ("readings",), []), put(VIAL + ("readings", 0, "seen"), "unclear"), put(VIAL + ("lost",), act(DAY % "09:30"))],
+    [keep, drop(VIAL + ("incubationStart",)), put(VIAL + ("lot",), "NONE"), lot("BIO-ST", None),
+     put(VIAL + ("alsoUsedIn",), ["L-3"]), put(VIAL + ("readings",), []), put(VIAL + ("readings", 0, "seen"), "unclear"), put(VIAL + ("lost",), act(DAY % "09:30"))],
     [keep, put(("load", "items", 1, "implant"), "no")],
     [put(("decideAt",), each) for each in (DAY % "11:00", DAY % "23:59:59.999", NEXT_DAY % "00:00")]])
 INCUBATORS_TEST = ("test-qualification", [STANDS, LISTED, [keep, put(("test", "vials", 0, "readings"), [])], ANSWERS[:3]])
