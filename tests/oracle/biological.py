@@ -6,6 +6,9 @@ from moments import HOUR, MINUTE, day_of, from_end_on, minute, moment
 
 SPECIES = {"steam": "geobacillus-stearothermophilus", "hydrogen-peroxide": "geobacillus-stearothermophilus",
            "ethylene-oxide": "bacillus-atrophaeus", "dry-heat": "bacillus-atrophaeus"}
+# Minutes: less than any readout has, by the cycle's method.
+SHORTEST_READOUT = {"ethylene-oxide": 120, "dry-heat": 120, "steam": 10, "hydrogen-peroxide": 10, "unknown": 10}
+SHORTEST_GROWTH = 10            # minutes from a control's incubation start, whatever its product
 
 
 def readout(case, product):
@@ -45,7 +48,7 @@ def _control_state(case, control):
             return "unclear"
         if reading["seen"] == "growth":
             counts = (case.stands(reading) and "voided" not in reading and person(reading) not in barred
-                      and minute(happened(reading)) > minute(begun))
+                      and minute(happened(reading)) >= minute(begun) + SHORTEST_GROWTH)
             return "good" if counts else None
         return "bad" if bad(reading) and not case.struck(reading) else None
 
@@ -76,7 +79,7 @@ def group_state(case, vial, cycle, product):
     """(state, W): dead, grown, pending, awaited, missing or none (no incubation start, or product or lot not in the
     register); W for awaited."""
     begun = incubation_start(vial)
-    if begun is None or not_registered(case, vial, cycle) not in (None, "incubator-unknown"):
+    if begun is None or not_registered(case, vial, cycle) not in (None, "incubator-unknown", "readout-implausible"):
         return "none", None
     window = case.policy["control.window_hours"] * HOUR
     reach = product.get("control", case.policy["control.per"])
@@ -106,17 +109,22 @@ def group_state(case, vial, cycle, product):
 
 
 def not_registered(case, raw, cycle):
-    """Why a vial is not in the register: product-unknown, lot-unknown, lot-without-date, incubator-unknown; None where
-    it is."""
-    if raw.get("product") not in case.products:
+    """Why a vial is not in the register: product-unknown, lot-unknown, lot-without-date, incubator-unknown,
+    readout-implausible; None where it is."""
+    product = case.products.get(raw.get("product"))
+    if product is None:
         return "product-unknown"
     lot = case.lots.get((raw["product"], raw.get("lot")))
     if lot is None:
         return "lot-unknown"
     if without_date(lot, cycle.start_day):
         return "lot-without-date"
-    stated = not is_empty(raw.get("incubator"))
-    return "incubator-unknown" if stated and raw["incubator"] not in case.out_of_range else None
+    if not is_empty(raw.get("incubator")) and raw["incubator"] not in case.out_of_range:
+        return "incubator-unknown"
+    shortest = SHORTEST_READOUT[cycle.method]
+    if product["kind"] == "biological" and product.get("releaseMinutes", shortest) < shortest:
+        return "readout-implausible"
+    return None
 
 
 class Vial:

@@ -5,6 +5,7 @@ before counters and `now` are given, `late` ones after.
 """
 
 import defects
+from biological import SHORTEST_READOUT
 from moments import HOUR, MINUTE
 from chemical import LONGEST_SHELF_LIFE
 from scenario import BAD, DAY, GOOD, PEOPLE, T, day_text, spelled, typed
@@ -387,6 +388,30 @@ def because_vial(g, vial, lot, end, table, count=1):
     defects.spoil(target, table, g.rng.sample(sorted(table), count))
 
 
+@early(6)
+def short_readout(g):
+    """A vial of a product with a readout around the shortest that any has, and its control read from then on."""
+    vial, lot, end = ensure_vial(g)
+    product, number = own_product(g, vial)
+    if product is None or product["kind"] != "biological" or "incubationStart" not in vial:
+        return False
+    shortest = SHORTEST_READOUT[g.method]
+    product["releaseMinutes"] = g.pick((shortest, shortest, shortest - 1, shortest - 1, shortest + 1, 10, 9, 1))
+    if g.chance(0.8):
+        product.pop("lastMinutes", None)
+    final = vial["incubationStart"] + g.readout(product)
+    vial["readings"] = [g.act(final + g.pick((0, 0, MINUTE, -1)), seen="no-growth")] if g.chance(0.8) else []
+    if g.chance(0.9):
+        control = g.control(vial, lot, (product, number["number"]))
+        if g.chance(0.5):
+            control["readings"] = [g.act(near(g, control["incubationStart"] + g.pick((10, 10, shortest)) * MINUTE),
+                                         seen=g.pick(("growth", "growth", "growth", "no-growth")))]
+    if g.chance(0.2):
+        g.pick((lambda: vial.update(alsoUsedIn=["lot-3"]), lambda: vial.update(lost=g.act(final + HOUR)),
+                lambda: vial.update(incubator="inc-none"), lambda: vial.pop("incubationStart", None)))()
+    return None
+
+
 @early(11)
 def uncounted_vial(g):
     """A vial of the load that is void, or whose negative does not count, for a cause of section 4a."""
@@ -680,7 +705,8 @@ def any_control(g):
         if g.chance(0.3):
             control["unsettled"] = g.act(final + HOUR)
     elif how == "early":
-        control["readings"] = [g.act(near(g, begun), seen=g.pick(("growth", "growth", "no-growth")))]
+        at = begun + g.pick((0, 10, 10, 10)) * MINUTE       # nothing is read out sooner
+        control["readings"] = [g.act(near(g, at), seen=g.pick(("growth", "growth", "growth", "no-growth")))]
         if g.chance(0.3):
             control["readings"].append(g.act(final, seen="no-growth"))
     else:
@@ -1763,7 +1789,8 @@ def two_units(g):
 
 @late(4)
 def implausible(g):
-    """Temperatures around 30 K above setting or limit, and Fahrenheit typed as Celsius."""
+    """Temperatures around 10 K and 30 K above setting or limit, and Fahrenheit typed as Celsius."""
+    above = g.pick((10, 10, 30) if g.method == "steam" else (10, 30, 30))
     limit = limit_of(g, "temperature") or {}
     settings = g.specification.get("settings", {})
     if g.chance(0.7):
@@ -1777,9 +1804,9 @@ def implausible(g):
     if g.chance(0.4):
         value = {"celsius": fahrenheit(g.celsius)}
     elif g.chance(0.5):
-        value = {"celsius": round(g.celsius + 30 + g.pick((-0.01, 0, 0.01, 0.01)), 2)}
+        value = {"celsius": round(g.celsius + above + g.pick((-0.01, 0, 0.01, 0.01)), 2)}
     else:
-        value = {"fahrenheit": round(fahrenheit(g.celsius + 30) + g.pick((-0.01, 0, 0.01, 0.01)), 2)}
+        value = {"fahrenheit": round(fahrenheit(g.celsius + above) + g.pick((-0.01, 0, 0.01, 0.01)), 2)}
     readings = g.load["readings"]
     if g.chance(0.6):
         readings[:] = [r for r in readings if r["parameter"] != "temperature"]
@@ -2091,11 +2118,11 @@ def aeration(g):
     elif how == "second":
         runs.append({"start": g.act(begin + HOUR), "celsius": run["celsius"]})
         run["end"] = g.act(begin + need - MINUTE)
-    elif how == "least":            # everybody states that no aeration is needed, or less than an hour of it
+    elif how == "least":            # everybody states that no aeration is needed, or less than four hours of it
         for part in (g.packagings, *(item.get("devices", ()) for item in g.load["items"])):
             for stated in part:
-                stated["aerationMinutes"] = g.pick((0, 0, 59))
-        g.sterilizer["aeration"]["minutes"] = g.pick((0, 1, 59, 60, 60))
+                stated["aerationMinutes"] = g.pick((0, 0, 0, 59, 239))
+        g.sterilizer["aeration"]["minutes"] = g.pick((0, 59, 60, 239, 239, 240, 240))
     elif how == "hours":            # of one, hours typed for minutes, or just an hour
         stated = [g.sterilizer["aeration"], *g.packagings, *(d for item in g.load["items"] for d in item.get("devices", ()))]
         part = g.pick(stated)

@@ -67,23 +67,34 @@ def warmth(stated, over):
 
 
 def second_run(record):
-    """Another run, as warm as stated, of an hour."""
+    """Another run, as warm as stated, of four hours."""
     celsius = record["sterilizer"]["aeration"]["celsius"]
-    record["load"]["aerationRuns"].append({"start": act(DAY % "12:00"), "end": act(DAY % "13:00"), "celsius": celsius})
+    record["load"]["aerationRuns"].append({"start": act(DAY % "12:00"), "end": act(DAY % "16:00"), "celsius": celsius})
 
 
-RUN_ENDS = [put(RUN + ("end", "happenedAt"), DAY % clock) for clock in ("11:30", "11:29:59.999")] + [drop(RUN + ("end",))]
+RUN_ENDS = [put(RUN + ("end", "happenedAt"), DAY % clock) for clock in ("14:30", "14:29:59.999")] + [drop(RUN + ("end",))]
 AERATION_WARMTH = ("ethylene-oxide", [
-    [minutes_stated(59), minutes_stated(60)],
+    [minutes_stated(239), minutes_stated(240)],
     [warmth(stated, over) for stated in (19.99, 20, 80, 80.01) for over in (-0.01, 0, 30, 30.01)],
     [put(RUN + ("start", "happenedAt"), DAY % "10:30")], RUN_ENDS, [keep, second_run],
-    [keep, put(("decideAt",), DAY % "11:29")]])
+    [keep, put(("decideAt",), DAY % "14:29")]])
 AERATION_TIMES = ("ethylene-oxide", [
-    [minutes_stated(60)], [put(("load", "end"), DAY % clock) for clock in ("10:30", "10:30:30")],
+    [minutes_stated(240)], [put(("load", "end"), DAY % clock) for clock in ("10:30", "10:30:30")],
     [put(RUN + ("start", "happenedAt"), DAY % clock) for clock in ("10:30", "10:29:59.999", "10:31")], RUN_ENDS,
-    [keep] + [put(("decideAt",), DAY % clock) for clock in ("11:29:59.999", "11:30", "11:30:59.999", "11:31")]])
+    [keep] + [put(("decideAt",), DAY % clock) for clock in ("14:29:59.999", "14:30", "14:30:59.999", "14:31")]])
 
 # Limits and settings -------------------------------------------------------------------------------
+def as_read(unit, value):
+    """The readings of temperature say this, a little more than nothing above it."""
+    def change(record):
+        for reading in record["load"]["readings"]:
+            if reading["parameter"] == "temperature":
+                for other in ("celsius", "fahrenheit"):
+                    reading.pop(other, None)
+                reading[unit] = round(value + 0.1, 2)
+    return change
+
+
 def least_and_setting(base_name, parameter, unit, values):
     """Limit, setting, or both at each of the values."""
     names = {"celsius": ("leastCelsius", "celsius"), "fahrenheit": ("leastFahrenheit", "fahrenheit"),
@@ -92,6 +103,8 @@ def least_and_setting(base_name, parameter, unit, values):
     changes = [keep]
     for value in values:
         limit, setting = limit_of(parameter, **{names[0]: value}), settings(**only, **{names[1]: value})
+        if parameter == "temperature":      # else the reading of the program's own warmth is implausible
+            setting = all_of(setting, as_read(unit, value))
         changes += [limit, setting, all_of(limit, setting)]
     return base_name, [changes]
 

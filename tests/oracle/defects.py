@@ -194,6 +194,11 @@ def incubator_unknown(t):
     t.thing["incubator"] = t.control["incubator"] = "inc-none"
 
 
+def readout_implausible(t):
+    if t.product["kind"] == "biological":       # hours typed for minutes
+        t.product["releaseMinutes"] = t.choose((1, 3, 9))
+
+
 def vial_late(t):
     if t.product["kind"] == "biological":
         t.product["latestMinutes"] = -(-(t.final - t.begun) // MINUTE)
@@ -224,6 +229,7 @@ CHEMICAL = {**_COMMON, "product-unfit": chemical_unfit, "type": type_, "other-re
 VIAL = {**_COMMON, "voided": vial_voided, "product-unfit": biological_unfit, "species": species,
         "not-activated": not_activated, "process-indicator": process_indicator, "incubated-early": incubated_early,
         "incubated-late": incubated_late, "control-dead": control_dead, "control-missing": control_missing,
-        "read-late": vial_late, "lost": lost, "incubator-unknown": incubator_unknown}
+        "read-late": vial_late, "lost": lost, "incubator-unknown": incubator_unknown,
+        "readout-implausible": readout_implausible}
 NEGATIVE = {"unsigned": unsigned, "voided": voided, "incubator": incubator, "read-early": read_early,
             "times-impossible": times_impossible}

@@ -46,7 +46,7 @@ def make_record(rng, policy, number):
     g.record["decideAt"] = T(g.now)
     tidy(g)
     record = g.record
-    emit(record, rng)
+    emit(record, rng, g.zone)
     if "load" in record and (g.want_review and rng.random() < 0.75 or rng.random() < 0.04):
         add_reviews(g, record, policy)
     return as_text(record)
@@ -159,8 +159,8 @@ def add_reviews(g, record, policy):
             seen = min(seen, at)
         review = {"finding": finding.key, "answer": "isolated" if rng.random() < 0.93 else "not-isolated",
                   "why": "the cause was found" if rng.random() < 0.93 else rng.choice(changes.BARE),
-                  "newestSeen": written_time(seen, rng),
-                  "by": by, "role": role, "happenedAt": written_time(at, rng)}
+                  "newestSeen": written_time(seen, rng, g.zone),
+                  "by": by, "role": role, "happenedAt": written_time(at, rng, g.zone)}
         if finding.subject is not None and rng.random() < 0.95:
             review["subject"] = finding.subject
         elif rng.random() < 0.05:

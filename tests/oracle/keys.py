@@ -22,7 +22,7 @@ physical.atmosphere-unknown waits; physical.not-judged note; physical.below fail
 physical.drying-short review note; physical.above review fails note; physical.lost fails; physical.missing waits
 verification.missing waits; verification.stale waits; verification.by-operator note
 pcd.rejected fails; pcd.lost fails; pcd.lost-noted review note; pcd.empty waits; pcd.unclear waits; pcd.invalid-noted note
-pcd.invalid waits; pcd.not-read waits; pcd.missing waits
+pcd.invalid waits; pcd.not-read waits; pcd.missing waits; pcd.none-recorded note
 implant.bi-positive fails; implant.indicator-rejected fails; implant.missing waits note
 implant.pending waits note; implant.indicator-missing waits note; implant.impossible fails
 bi.positive fails; bi.positive-elsewhere review note; bi.unclear waits; bi.not-registered waits note; bi.not-started waits note
@@ -78,7 +78,8 @@ CAUSES["pcd.invalid-noted"] = SPOILS + ("read-late",)
 CAUSES["test.sheet-spoiled"] = tuple(cause for cause in SPOILS if cause != "cycle-type")
 CAUSES["bi.void"] = VOIDS
 CAUSES["test.bi-void"] = VOIDS + ("lost",)
-CAUSES["bi.not-registered"] = ("product-unknown", "lot-unknown", "lot-without-date", "incubator-unknown")
+CAUSES["bi.not-registered"] = ("product-unknown", "lot-unknown", "lot-without-date", "incubator-unknown",
+                              "readout-implausible")
 CAUSES["bi.not-counted"] = ("unsigned", "times-impossible", "voided", "read-early", "incubator")
 CAUSES.update(dict.fromkeys(("printout.missing", "physical.missing", "item.not-checked"),
                             ("unsigned", "times-impossible", "read-early")))

@@ -478,6 +478,8 @@ def rule_pcd(case):
             yield Finding("pcd", "pcd.not-read", "waits", subject)
     if required and not pairs:
         yield Finding("pcd", "pcd.missing", "waits")
+    if not required and not pairs and not any(item.get("internals") for item in case.items):
+        yield Finding("pcd", "pcd.none-recorded", "note")
 
 
 def rule_implant(case):
@@ -612,6 +614,9 @@ def rule_packages(case):
         yield Finding("packages", "packages.all-unchanged", "fails")
 
 
+LEAST_OF_GREATEST, LEAST_OF_ANY = 240, 60        # minutes of aeration: fewer are hours typed for minutes
+
+
 def rule_aeration(case):
     if case.method != "ethylene-oxide" or not case.has_sterilizer:
         return
@@ -624,8 +629,8 @@ def rule_aeration(case):
         stated += [d.get("aerationMinutes") for d in devices] if devices else [None]
     if aeration and any(run["celsius"] > aeration["celsius"] + 30 for run in case.raw.get("aerationRuns", ())):
         yield Finding(rule, "aeration.implausible", "waits")
-    if (None in stated or not 20 <= aeration["celsius"] <= 80 or max(stated) < 60
-            or any(0 < minutes < 60 for minutes in stated)):
+    if (None in stated or not 20 <= aeration["celsius"] <= 80 or max(stated) < LEAST_OF_GREATEST
+            or any(0 < minutes < LEAST_OF_ANY for minutes in stated)):
         yield Finding(rule, "aeration.not-stated", "waits")
         return
     required = max(stated) * MINUTE

@@ -94,6 +94,10 @@ class Zone:
     def _wall(self, seconds):
         return datetime.fromtimestamp(seconds, self.info).replace(tzinfo=None, fold=0)
 
+    def offset_minutes(self, ms):
+        """Minutes by which the zone's clocks are ahead of UTC at a moment."""
+        return self._offset(ms // 1000) // timedelta(minutes=1)
+
     def _offset(self, seconds):
         return datetime.fromtimestamp(seconds, self.info).utcoffset()
 

@@ -25,7 +25,7 @@ SUFFIX = {unit: suffix for units in UNITS.values() for unit, suffix in units}
 READING_UNITS = {p: [u for u, _ in units] for p, units in UNITS.items()}
 READING_UNITS["exposure"] = READING_UNITS["drying"] = ["minutes", "seconds"]
 NINE_FIFTHS, PSI = Decimal("1.8"), Decimal("6.894757")
-HALF_KELVIN, FIVE_KELVIN, THIRTY_KELVIN = Decimal("0.9"), 9, 54         # in degrees Fahrenheit
+HALF_KELVIN, FIVE_KELVIN, TEN_KELVIN, THIRTY_KELVIN = Decimal("0.9"), 9, 18, 54         # in degrees Fahrenheit
 MOST_APART = {"temperature": HALF_KELVIN, "pressure": 1}        # of one value stated in two units; of pressure in kPa
 # Less than any published cycle has: degrees Celsius of temperature, minutes of exposure.
 SHORTEST = {"steam": {"temperature": 110, "exposure": 2}, "dry-heat": {"temperature": 110, "exposure": 5},
@@ -159,15 +159,17 @@ def is_milder(case, parameter, limit, setting):
                for unit, suffix in UNITS[parameter] if "least" + suffix in limit)
 
 
-def is_implausible(reading, limit, setting):
-    """Whether a reading of temperature is more than 30 K above the setting or, where there is none, the least limit."""
+def is_implausible(case, reading, limit, setting):
+    """Whether a reading of temperature is more than 30 K (steam: 10 K) above the setting or, where there is none, the
+    least limit."""
     unit = "celsius" if "celsius" in reading else "fahrenheit"
     if setting is None:
         limit_unit, bound = judged_by("temperature", unit, limit, "least")
         if bound is None:
             return False
         setting = base(limit_unit, bound, None)
-    return base(unit, reading[unit], None) > setting + THIRTY_KELVIN
+    above = TEN_KELVIN if case.method == "steam" else THIRTY_KELVIN
+    return base(unit, reading[unit], None) > setting + above
 
 
 def rule_physical(case):
@@ -204,7 +206,7 @@ def rule_physical(case):
     readings = {parameter: [] for parameter in PARAMETERS}
     for reading in case.raw.get("readings", ()):
         readings[reading["parameter"]].append(reading)
-    if any(is_implausible(reading, limits.get("temperature", {}), settings.get("temperature"))
+    if any(is_implausible(case, reading, limits.get("temperature", {}), settings.get("temperature"))
            for reading in readings["temperature"]):
         yield Finding(rule, "physical.implausible", "waits", "temperature")
     for parameter in PARAMETERS:

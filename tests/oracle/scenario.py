@@ -62,10 +62,11 @@ TRANSITIONS = find_transitions()
 _DATES = {}
 
 
-def written_time(ms, rng):
-    """A schema time in one of its spellings."""
+def written_time(ms, rng, info):
+    """A schema time in one of its spellings: in UTC, or with the offset of the facility's zone at that moment."""
     kind = rng.random()
-    offset = 0 if kind < 0.6 else (-360 if kind < 0.85 else rng.choice((330, -330, 630, 840, -5, 60)))
+    local = kind >= 0.55
+    offset = info.offset_minutes(ms) if local else 0
     days, rest = divmod(ms + offset * MINUTE, DAY)
     text = _DATES.get(days)
     if text is None:
@@ -79,24 +80,24 @@ def written_time(ms, rng):
             text += (".%03d" % fraction).rstrip("0")
     elif kind < 0.2:
         text += ":00"
-    if offset == 0:
+    if not local:
         return text + "Z"
     return text + ("-" if offset < 0 else "+") + "%02d:%02d" % divmod(abs(offset), 60)
 
 
-def emit(value, rng):
+def emit(value, rng, info):
     """Write every T of a record as a time, in place."""
     if type(value) is list:
         for inner in value:
             if type(inner) is dict or type(inner) is list:
-                emit(inner, rng)
+                emit(inner, rng, info)
         return
     for key, inner in value.items():
         kind = type(inner)
         if kind is T:
-            value[key] = written_time(inner, rng)
+            value[key] = written_time(inner, rng, info)
         elif kind is dict or kind is list:
-            emit(inner, rng)
+            emit(inner, rng, info)
 
 
 def day_text(day):
@@ -253,9 +254,13 @@ class Scenario:
         readings = [self.act(at + late * MINUTE, seen=GOOD[product["response"]])]
         return {"product": product["id"], "lot": lot, "readings": readings}
 
+    def steam_or_peroxide(self):
+        """Whether a readout may be short (see biological.SHORTEST_READOUT)."""
+        return self.method in ("steam", "hydrogen-peroxide")
+
     def biological(self):
         if "bi" not in self.shared:
-            release = self.pick((24, 60, 180, 1440, 2880))
+            release = self.pick((24, 60, 180, 1440, 2880) if self.steam_or_peroxide() else (120, 180, 240, 1440, 2880))
             fields = {"response": "growth", "species": SPECIES[self.method], "releaseMinutes": release}
             if self.chance(0.4):
                 fields["lastMinutes"] = release + self.pick((0, 60, 1440, -1, -20))

@@ -127,7 +127,7 @@ class Decisions(unittest.TestCase):
         decision = oracle.decide(record, POLICY, moment("2031-03-04T12:00Z"))
         self.assertEqual(decision["verdict"], "quarantine")
         keys = sorted((f["key"], f.get("subject", "")) for f in decision["findings"])
-        self.assertEqual(keys, [("cycle.not-ended", ""), ("printout.missing", "")]
+        self.assertEqual(keys, [("cycle.not-ended", ""), ("pcd.none-recorded", ""), ("printout.missing", "")]
                          + [("record.missing", s) for s in ("end", "items", "lot", "operator", "specification",
                                                             "start", "sterilizer")]
                          + [("verification.missing", "")])
@@ -158,7 +158,8 @@ class Causes(unittest.TestCase):
     APART = ({"read-early", "read-late"}, {"control-dead", "control-missing"}, {"incubated-early", "incubated-late"},
              {"read-late", "lost"}, {"control-missing", "incubator-unknown"})
     # What is asked only of a product that is known, and only of a vial that is in the register.
-    OF_PRODUCT = {"product-unfit", "lot-expired", "method", "cycle-type", "species", "not-activated", "incubated-late", "read-late", "control-dead", "control-missing"}
+    OF_PRODUCT = {"product-unfit", "lot-expired", "method", "cycle-type", "species", "not-activated", "incubated-late", "read-late", "control-dead", "control-missing",
+                  "readout-implausible"}
     OF_REGISTERED = {"lot-expired", "control-dead", "control-missing"}
 
     def vials_cause(self, names):

@@ -74,6 +74,29 @@ JUDGED = [(name, [
     for name in ("steam-prevacuum", "ethylene-oxide", "hydrogen-peroxide", "dry-heat")]
 
 
+def implausibly(setting, above):
+    """A reading so many K above the program's setting of celsius, in either unit; records without an upper limit."""
+    def of_unit(unit):
+        value = setting + above if unit == "celsius" else (setting + above) * 1.8 + 32
+        def change(record):
+            next(limit for limit in record["specification"]["limits"] if limit["parameter"] == "temperature").pop("mostCelsius", None)
+            read("temperature", unit, round(value, 3))(record)
+        return change
+    return [of_unit(unit) for unit in ("celsius", "fahrenheit")]
+
+
+TOO_WARM = [(name, [
+    [change for above in (9.99, 10, 10.01, 29.99, 30, 30.01) for change in implausibly(setting, above)],
+    [keep, settings(celsius=None), all_of(settings(celsius=None), limit_of("temperature", leastCelsius=setting)),
+     all_of(settings(celsius=None), limit_of("temperature", leastFahrenheit=round(setting * 1.8 + 32, 2))),
+     all_of(settings(celsius=None), limit_of("temperature", mostCelsius=setting)),
+     limit_of("temperature", leastCelsius=setting - 0.5)],
+    [keep] + [put(("specification", "method"), each) for each in ("unknown", "steam", "dry-heat")],
+    [keep, put(("load", "readings", -1, "by"), "")]])
+    for name, setting in (("steam-prevacuum", 132), ("steam-gravity", 121), ("immediate-use", 132), ("dry-heat", 160),
+                          ("ethylene-oxide", 55))]
+
+
 # Aeration -------------------------------------------------------------------------------------------
 def of_one(part, minutes):
     """The minutes that one of them states; None: it does not."""
@@ -88,15 +111,15 @@ def of_one(part, minutes):
 
 
 AERATION_OF_ONE = ("ethylene-oxide", [
-    [minutes_stated(720)], [keep] + [of_one("sterilizer", each) for each in (0, 1, 59, 60)],
-    *([of_one(part, each) for each in (0, 1, 59, 60, None)] for part in ("packaging", "device")),
-    [keep, put(RUN + ("end", "happenedAt"), DAY % "12:00")]])
+    [minutes_stated(720)], [keep] + [of_one("sterilizer", each) for each in (0, 1, 59, 60, 239, 240)],
+    *([of_one(part, each) for each in (0, 1, 59, 60, 239, 240, None)] for part in ("packaging", "device")),
+    [keep, put(RUN + ("end", "happenedAt"), DAY % "15:00"), put(RUN + ("end", "happenedAt"), DAY % "14:59:59.999")]])
 
 # Controls, incubators, readouts ---------------------------------------------------------------------
 CONTROL, NEXT_DAY = ("controls", 0), "2031-03-05T%s-06:00"
 AT_ONCE = ("steam-prevacuum-implant", [
     [put(CONTROL + ("incubationStart",), DAY % clock) for clock in ("08:00", "08:00:30", "08:00:59.999")],
-    [put(CONTROL + ("readings",), [act(DAY % clock, seen="growth")]) for clock in edge("08:00", "08:01") + ["08:00:30"]],
+    [put(CONTROL + ("readings",), [act(DAY % clock, seen="growth")]) for clock in edge("08:10", "08:11") + ["08:00:30", "08:10:30", "08:01"]],
     [keep] + [put(CONTROL + ("readings", 1), act(DAY % clock, "p2", seen=seen)) for seen, clock in (
         ("growth", "09:10"), ("no-growth", "09:00"), ("no-growth", "08:59:59.999"), ("unclear", "08:00"))],
     [keep, put(VIAL + ("readings",), [])]])
@@ -143,6 +166,48 @@ INCUBATORS_EARLIER = ("steam-prevacuum", [
                  cycleType="pv-132-wrapped") for seen in ("no-growth", "growth")],
     [put(("sterilizer", "cycles", 2, "vials", 0, "incubator"), each) for each in ("INC-1", "INC-2", "-")], LISTED,
     [keep, put(CONTROL + ("incubator",), "INC-2")]])
+
+# Readouts that none has ------------------------------------------------------------------------------
+def readout_of(minutes, **more):
+    """The readout of every biological product; and the vial and control of a load that has them, read as late as before."""
+    def change(record):
+        for entry in record["products"]:
+            if entry["kind"] == "biological":
+                product(entry["id"], releaseMinutes=minutes, lastMinutes=None, latestMinutes=None, **more)(record)
+    return change
+
+
+VIAL_SEEN = [keep, put(VIAL + ("readings",), []), put(VIAL + ("readings", 0, "seen"), "growth"),
+             put(VIAL + ("readings", 0, "seen"), "unclear"), put(VIAL + ("lost",), act(DAY % "16:00")),
+             drop(VIAL + ("incubationStart",)), put(VIAL + ("incubator",), "INC-2"), put(VIAL + ("lot",), "NONE"),
+             put(VIAL + ("alsoUsedIn",), ["L-3"])]
+READOUTS = [(name, [
+    [readout_of(each) for each in (1, 9, 10, 11, 119, 120, 121)], VIAL_SEEN, ANSWERS,
+    [keep] + [put(("specification", "method"), each) for each in ("unknown", "steam", "ethylene-oxide", "dry-heat")]
+    + [product(biological, kind="chemical", response="colour", type=5, **dict.fromkeys((
+        "species", "releaseMinutes", "lastMinutes", "latestMinutes", "startWithinMinutes", "needsActivation",
+        "hasProcessIndicator", "control", "implantIndicatorTypes")))]])
+    for name, biological in (("steam-prevacuum-implant", "BIO-ST"), ("ethylene-oxide", "BIO-EO"))]
+READOUT_AWAITED = ("steam-prevacuum-implant", [
+    [readout_of(each) for each in (9, 10)], ANSWERS, VIAL_SEEN, [keep, put(("load", "items", 1, "implant"), "no")],
+    [keep] + [put(("decideAt",), each) for each in (DAY % "08:19:59.999", DAY % "23:59:59.999", NEXT_DAY % "00:00")]])
+# The vial began at 08:10, its control at 08:00.
+READ_AT_ONCE = ("steam-prevacuum-implant", [
+    [readout_of(each) for each in (9, 10, 11)],
+    [put(VIAL + ("readings", 0, "happenedAt"), DAY % clock) for clock in ("08:19", "08:19:59.999", "08:20", "08:21")],
+    [put(CONTROL + ("readings", 0), act(DAY % clock, seen=seen)) for clock in ("08:09", "08:09:59.999", "08:10", "08:11")
+     for seen in ("growth", "no-growth")],
+    [keep, put(CONTROL + ("incubationStart",), DAY % "08:00:59.999"), put(CONTROL + ("incubationStart",), DAY % "07:59:59.999")]])
+READOUT_TEST = ("test-qualification", [
+    [readout_of(each) for each in (1, 9, 10, 119)], ANSWERS,
+    [keep, put(("test", "vials", 0, "readings"), []), put(("test", "vials", 0, "lost"), act(DAY % "16:00"))],
+    [keep, drop(("test", "method")), put(("test", "method"), "dry-heat"), put(("test", "method"), "hydrogen-peroxide")]])
+READOUT_EARLIER = ("steam-prevacuum", [
+    [readout_of(each) for each in (9, 10, 119, 120)],
+    [other_cycle("05:50", "06:00", 1003, vials=[vial_with("V1", readings((seen, DAY % "07:10", "p1")), **EARLIER)],
+                 cycleType="pv-132-wrapped", method=method) for seen in ("no-growth", "growth")
+     for method in ("steam", "unknown", "ethylene-oxide", "hydrogen-peroxide")],
+    [keep, product("BIO-ST", methods=["steam", "ethylene-oxide", "hydrogen-peroxide"])]])
 
 # The signature, to the minute -----------------------------------------------------------------------
 SIGNED = ("steam-prevacuum", [
@@ -280,6 +345,31 @@ NEEDED = ("steam-prevacuum-implant", [
      put(("load", "pcds", 1), {"id": "PCD-2", "indicators": [{"product": "INT5-ST", "lot": "LOT-I", "readings": [
          act(DAY % "08:30", seen="front-in-accept-zone")]}]})]])
 
+# Nothing inside ---------------------------------------------------------------------------------------
+ONE_INSIDE = {"product": "INT5-ST", "lot": "LOT-I"}
+
+
+def emptied(record):
+    """No indicator in any PCD or item."""
+    record["load"]["pcds"] = []
+    for item in record["load"]["items"]:
+        item.pop("internals", None)
+
+
+NOTHING_INSIDE = [(name, [
+    [emptied], [keep, drop(("load", "pcds")), put(("load", "pcds"), [{"id": "PCD-1"}]),
+                put(("load", "pcds"), [{"id": "PCD-1", "indicators": []}]),
+                put(("load", "pcds"), [{"id": "PCD-1", "vials": [vial_with("V1", [])]}]),
+                put(("load", "pcds"), [{"id": "PCD-1"}, {"id": "PCD-2", "indicators": [ONE_INSIDE]}]),
+                put(("load", "pcds"), [{"id": "PCD-1", "indicators": [{"product": "NONE", "lot": "NONE"}]}])],
+    [keep, put(ITEM + ("internals",), []), put(ITEM + ("internals",), [ONE_INSIDE]),
+     put(("load", "items", 1, "internals"), [dict(ONE_INSIDE, product="NONE")]), put(("load", "items"), []),
+     drop(("load", "items")), drop(ITEM + ("external",))],
+    [keep, put(ITEM + ("implant",), "yes"), put(ITEM + ("internalVisible",), True)],
+    [keep] + [put(("specification", "method"), each) for each in ("unknown", "ethylene-oxide", "steam")]
+    + [drop(("specification",)), put(("specification", "purpose"), "immediate-use")]])
+    for name in ("steam-prevacuum", "dry-heat", "hydrogen-peroxide")]
+
 # Purposes, histories, tests -------------------------------------------------------------------------
 PURPOSES = [(name, [
     [keep] + [put(("specification", "purpose"), each) for each in (
@@ -311,7 +401,8 @@ BACKWARDS = ("steam-prevacuum", [
 
 PRODUCTS = [STEAM_WARMTH, STEAM_WARMTH_ELSEWHERE, DRY_WARMTH, PEROXIDE_LENGTH, DRYING, GAS_MILDER, AERATION_OF_ONE, AT_ONCE,
             LAST, INCUBATORS, UNLISTED, INCUBATORS_TEST, INCUBATORS_EARLIER, SIGNED, INSIDE, IN_TWO_LOADS, BY_ITSELF, BY_A_COUNTER, SEEN_THROUGH,
-            OWN_LOAD, OWN_LOAD_SECOND, LOOKED_AT, LOST_VIALS, NEEDED, BACKWARDS] + JUDGED + PURPOSES + NO_HISTORY + TEST_TIMES
+            OWN_LOAD, OWN_LOAD_SECOND, LOOKED_AT, LOST_VIALS, NEEDED, BACKWARDS, READOUT_AWAITED, READ_AT_ONCE, READOUT_TEST,
+            READOUT_EARLIER] + JUDGED + PURPOSES + NO_HISTORY + TEST_TIMES + READOUTS + TOO_WARM + NOTHING_INSIDE
 
 
 def records():
