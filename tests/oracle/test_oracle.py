@@ -3,6 +3,7 @@
     python3 -m unittest test_oracle
 """
 
+import itertools
 import json
 import os
 import random
@@ -10,9 +11,11 @@ import sys
 import unittest
 
 import boundaries
+import crossed
 import generate
 import keys
 import oracle
+import turns
 from chemical import settle
 from evidence import one_spelling
 from moments import day_of, moment, written, zone
@@ -151,6 +154,39 @@ class Decisions(unittest.TestCase):
             text = generate.make_record(rng, POLICY, number)
             released += oracle.decide(oracle.parse(text), POLICY).get("verdict") == "release"
         self.assertGreater(released, 20)
+
+
+class WrittenTimes(unittest.TestCase):
+    """Every time of a record is in UTC with Z or has the offset of the facility's zone at that moment."""
+
+    def setUp(self):
+        self.errors = check_cases.zone_errors(check_cases.read(
+            check_cases.HERE.parents[2] / "resources" / "schema" / "evidence.schema.json"))
+
+    def found(self, zone_name, time):
+        return len(list(self.errors({"evidenceVersion": 1, "facility": {"timeZone": zone_name}, "load": {"start": time}})))
+
+    def test_offsets(self):
+        for zone_name, time, wrong in (
+                ("America/Chicago", "2031-03-04T07:00-06:00", 0), ("America/Chicago", "2031-03-04T13:00Z", 0),
+                ("America/Chicago", "2031-03-04T07:00-05:00", 1), ("America/Chicago", "2031-03-04T13:00+00:00", 1),
+                # clocks go from 02:00 -06:00 to 03:00 -05:00, and back from 02:00 -05:00 to 01:00 -06:00
+                ("America/Chicago", "2031-03-09T01:59:59.999-06:00", 0), ("America/Chicago", "2031-03-09T02:00-06:00", 1),
+                ("America/Chicago", "2031-03-09T03:00-05:00", 0), ("America/Chicago", "2031-03-09T02:59-05:00", 1),
+                ("America/Chicago", "2031-11-02T01:59-05:00", 0), ("America/Chicago", "2031-11-02T02:00-05:00", 1),
+                ("America/Chicago", "2031-11-02T01:00-06:00", 0), ("America/Chicago", "2031-11-02T00:59-06:00", 1),
+                ("Europe/London", "2031-01-04T07:00+00:00", 0), ("Asia/Kathmandu", "2031-03-04T07:00+05:45", 0),
+                ("America/Chicago", "2031-02-30T07:00-06:00", 1)):
+            self.assertEqual(self.found(zone_name, time), wrong, (zone_name, time))
+
+    def test_random_records(self):
+        for text in generate.records("times", 60, POLICY):
+            self.assertEqual([error.message for error in self.errors(json.loads(text))], [])
+
+    def test_systematic_records(self):
+        for records in (crossed.records, turns.records, boundaries.voided_readings):
+            for record in itertools.islice(records(), 0, 1200, 120):
+                self.assertEqual([error.message for error in self.errors(record)], [])
 
 
 class Causes(unittest.TestCase):

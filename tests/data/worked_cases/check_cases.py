@@ -2,12 +2,15 @@
 """Checks the blind cases as files: applies each case to its base and validates the result.
 
 No rule of the decision is evaluated here. Bases and results are validated against evidence.schema.json, so
-that no change can be misspelt and do nothing. Exit 1 when anything is wrong.
+that no change can be misspelt and do nothing. Every `time` of the schema exists and is written in UTC with `Z`
+or with the offset that the facility's zone has at that moment. Exit 1 when anything is wrong.
 """
 import copy
 import json
 import sys
+from datetime import datetime
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 import jsonschema
 
@@ -80,6 +83,34 @@ def read(path):
     return json.loads(path.read_text(encoding="utf-8"), object_pairs_hook=no_twice)
 
 
+def agrees_with_zone(text, zone):
+    """Whether a time exists and is in UTC with `Z` or has the offset of the zone at that moment."""
+    moment = datetime.fromisoformat(text)
+    return text.endswith("Z") or moment.utcoffset() == moment.astimezone(zone).utcoffset()
+
+
+def zone_errors(schema):
+    """What finds the errors of a document, by the schema and its facility's zone."""
+    schema = copy.deepcopy(schema)
+    schema["$defs"]["time"]["format"] = "time in the zone"
+    zone = None
+    checker = jsonschema.FormatChecker(formats=())
+
+    @checker.checks("time in the zone", raises=ValueError)
+    def check(text):
+        return zone is None or not isinstance(text, str) or agrees_with_zone(text, zone)
+
+    validator = jsonschema.Draft202012Validator(schema, format_checker=checker)
+
+    def errors(doc):
+        nonlocal zone
+        name = doc.get("facility", {}).get("timeZone")
+        zone = ZoneInfo(name) if name else None
+        return validator.iter_errors(doc)
+
+    return errors
+
+
 def policy_settings():
     """Names of the default policy's settings, section.name, from its table headings."""
     text = (HERE.parents[2] / "resources/policies/us-hospital.toml").read_text(encoding="utf-8")
@@ -107,12 +138,12 @@ def check_expect(case, doc):
 
 def main():
     wrong = []
-    validator = jsonschema.Draft202012Validator(read(HERE.parents[2] / "resources/schema/evidence.schema.json"))
+    errors = zone_errors(read(HERE.parents[2] / "resources/schema/evidence.schema.json"))
     settings = policy_settings()
     bases, seen_ids, seen_bodies, count = {}, {}, {}, 0
 
     def schema(doc, name):
-        for e in validator.iter_errors(doc):
+        for e in errors(doc):
             wrong.append(f"{name}: /{'/'.join(map(str, e.path))}: {e.message[:160]}")
 
     for path in sorted((HERE / "bases").glob("*.json")):
