@@ -329,7 +329,7 @@ def uncounted_ci(g):
     return done
 
 
-@early(3)
+@early(5)
 def several_packages(g):
     """Rejected or wet packages, two and more."""
     g.want_review = True
@@ -388,7 +388,7 @@ def because_vial(g, vial, lot, end, table, count=1):
     defects.spoil(target, table, g.rng.sample(sorted(table), count))
 
 
-@early(6)
+@early(3)
 def short_readout(g):
     """A vial of a product with a readout around the shortest that any has, and its control read from then on."""
     vial, lot, end = ensure_vial(g)
@@ -713,11 +713,11 @@ def any_control(g):
         control.pop("lot", None) if g.chance(0.5) else control.update(product="prod-none")
 
 
-@early(3)
+@early(5)
 def more_pcds(g):
     """PCDs added, emptied, removed."""
     pcds = g.load["pcds"]
-    how = g.pick(("clear", "clear", "empty", "empty-besides", "second", "no-ci", "no-vials"))
+    how = g.pick(("clear", "clear", "clear", "empty", "empty-besides", "second", "no-ci", "no-vials"))
     if how == "clear":
         g.load["pcds"] = []
     elif how == "empty":
@@ -2092,7 +2092,7 @@ def aeration(g):
     need = g.aeration_minutes * MINUTE
     begin = run["start"]["happenedAt"]
     how = g.pick(("open", "open", "open", "none", "none", "short", "short", "cold", "interrupted", "early", "early",
-                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot",
+                  "not-stated", "not-stated", "second", "end-act", "least", "least", "warmth", "warmth", "hot", "hot", "hot", "hot",
                   "hot", "hours", "hours"))
     if how == "open":
         run.pop("end", None)
@@ -2501,7 +2501,7 @@ def as_of(g):
     g.cycles, g.service = g.sterilizer.get("cycles", []), g.sterilizer.get("service", [])
 
 
-@early(14)
+@early(17)
 def put_right(g):
     """A failed Bowie-Dick, its repair recorded in time or late, the repeated test, the return."""
     if not g.needs_bowie_dick():
@@ -2523,7 +2523,7 @@ def put_right(g):
     g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
 
 
-@early(19)
+@early(23)
 def failed_after(g):
     """A Bowie-Dick after the load that failed, or the first of the period after it."""
     if not g.needs_bowie_dick():
@@ -2574,7 +2574,7 @@ def incident(g):
     vial["incidentFinding"] = found_elsewhere(g, vial, at + HOUR)
 
 
-@early(5)
+@early(7)
 def unsuitable(g):
     if g.method != "hydrogen-peroxide":
         return False
