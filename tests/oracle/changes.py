@@ -1913,7 +1913,7 @@ def item_facts(g):
         return False
     item = g.pick(g.load["items"])
     how = g.pick(("lots", "late", "late", "check", "check", "check", "check", "check-lost", "check-lost", "package", "package",
-                  "package", "expires", "expires", "test", "test", "implant", "visible"))
+                  "package", "expires", "expires", "test", "test", "test", "implant", "visible"))
     if how == "lots":
         if g.chance(0.4) and g.cycles:      # its label stands in another load
             g.pick(g.cycles).setdefault("items", []).append(g.pick((item["label"], spelled(item["label"], g.pick))))
@@ -1997,7 +1997,7 @@ def item_facts(g):
             return False
         label = g.pick((item["label"], item["label"], item["label"], spelled(item["label"], g.pick),
                         spelled(item["label"], g.pick), item["label"].replace("-", ""), "item-99"))
-        g.pick(tests if g.chance(0.7) else g.cycles).setdefault("items", []).append(label)
+        g.pick(tests if g.chance(0.85) else g.cycles).setdefault("items", []).append(label)
 
 
 @late(9)
@@ -2523,7 +2523,7 @@ def put_right(g):
     g.service.append(g.act(back, "supervisor", recorded=back, state="in-service"))
 
 
-@early(23)
+@early(32)
 def failed_after(g):
     """A Bowie-Dick after the load that failed, or the first of the period after it."""
     if not g.needs_bowie_dick():
