@@ -27,7 +27,15 @@ std::variant<EvidenceRecord, ReadError> readEvidence(std::string_view text,
     }
     RecordDraft draft;
     ObjectReader reader(text, begin, library);
-    if (!reader.read(recordType, &draft)) {
+    const bool isGood = reader.read(recordType, &draft);
+    if (draft.zoneIsKnown && !reader.offsetsFit(draft.record.zone)) {
+        // The zone may stand behind the times: read once more, so that each is said in its place.
+        RecordDraft again;
+        ObjectReader strict(text, begin, library, &draft.record.zone);
+        (void)strict.read(recordType, &again);
+        return ReadError{source, record, strict.takeProblems(), strict.hasMore()};
+    }
+    if (!isGood) {
         return ReadError{source, record, reader.takeProblems(), reader.hasMore()};
     }
     return std::move(draft.record);

@@ -128,6 +128,17 @@ std::optional<Instant> parseInstant(std::string_view text) noexcept
            + Duration::milliseconds(thousandths);
 }
 
+std::optional<Duration> offsetIn(std::string_view time) noexcept
+{
+    constexpr std::size_t length = 6; // "-06:00"
+    if (time.size() < length || time.back() == 'Z') {
+        return std::nullopt;
+    }
+    Scanner scanner(time.substr(time.size() - length));
+    int minutes = 0;
+    return takeOffset(scanner, minutes) ? std::optional(Duration::minutes(minutes)) : std::nullopt;
+}
+
 std::string formatUtc(Instant t)
 {
     unsigned ms = 0;

@@ -68,6 +68,10 @@ constexpr bool isFromEndOn(Instant t, Instant end) noexcept
 /// no 24:00 and no leap second. Anything else is nullopt. Does not allocate.
 std::optional<Instant> parseInstant(std::string_view text) noexcept;
 
+/// The offset with which a text that parseInstant() reads is written, or nullopt where it ends
+/// with Z.
+std::optional<Duration> offsetIn(std::string_view time) noexcept;
+
 /// "2031-03-04T13:14:00.000Z". Meant for the years 0 to 9999.
 std::string formatUtc(Instant t);
 

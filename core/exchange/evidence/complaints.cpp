@@ -194,6 +194,14 @@ std::string wrongTime(std::string_view found)
     return message;
 }
 
+std::string wrongOffset(std::string_view found, Instant time, const Zone& zone)
+{
+    return "must be written as the facility's clocks show it (" + zone.name()
+           + "), or in UTC with Z; " + quoted(found) + " would be "
+           + formatAt(time, zone.offsetAt(time))
+           + " there: correct the time, its offset from UTC or the facility's time zone";
+}
+
 std::string wrongDate(std::string_view found)
 {
     const std::string message =

@@ -3,6 +3,7 @@
 #include "core/exchange/evidence/field.h"
 #include "core/exchange/evidence/json_scanner.h"
 #include "core/quantities/unseen.h"
+#include "core/quantities/zone.h"
 
 #include <string>
 #include <string_view>
@@ -24,6 +25,8 @@ namespace loadwarden::evidence_format {
 [[nodiscard]] std::string wrongWord(const WordRule& rule, std::string_view found);
 [[nodiscard]] std::string wrongNumber(const NumberRule& rule, std::string_view written);
 [[nodiscard]] std::string wrongTime(std::string_view found);
+/// For a time whose offset the facility's zone has not at that moment.
+[[nodiscard]] std::string wrongOffset(std::string_view found, Instant time, const Zone& zone);
 [[nodiscard]] std::string wrongDate(std::string_view found);
 [[nodiscard]] std::string unknownField(const ObjectType& type, std::string_view found);
 [[nodiscard]] std::string missingFields(const ObjectType& type, FieldSet present);

@@ -60,6 +60,13 @@ bool ObjectReader::read(const ObjectType& type, void* owner)
     return m_problems.empty();
 }
 
+bool ObjectReader::offsetsFit(const Zone& zone) const
+{
+    return std::ranges::all_of(m_offsets, [&zone](const WithOffset& each) {
+        return each.offset == zone.offsetAt(each.time);
+    });
+}
+
 std::vector<ReadProblem> ObjectReader::takeProblems()
 {
     std::ranges::stable_sort(m_problems, {}, &Problem::at);
@@ -304,6 +311,12 @@ bool ObjectReader::take(const TimeRule& rule, void* owner)
     const std::optional<Instant> time = parseInstant(text);
     if (!time) {
         return refuse(wrongTime(text));
+    }
+    if (const std::optional<Duration> offset = offsetIn(text)) {
+        if (m_zone != nullptr && *offset != m_zone->offsetAt(*time)) {
+            return refuse(wrongOffset(text, *time, *m_zone));
+        }
+        m_offsets.push_back({*time, *offset});
     }
     rule.store(owner, *time);
     return true;

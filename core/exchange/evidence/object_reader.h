@@ -2,6 +2,7 @@
 
 #include "core/exchange/evidence/field.h"
 #include "core/exchange/evidence/json_scanner.h"
+#include "core/quantities/zone.h"
 
 #include <string>
 #include <string_view>
@@ -18,14 +19,18 @@ inline constexpr std::size_t mostObjects = 20'000;
 class ObjectReader {
 public:
     /// The text begins at that place of its file.
-    ObjectReader(std::string_view json, TextPlace begin,
-                 const SpecificationLibrary* library) noexcept
-        : m_text(json), m_begin(begin), m_scanner(json), m_library(library)
+    /// A zone refuses times that are written with an offset which the zone has not at that moment.
+    ObjectReader(std::string_view json, TextPlace begin, const SpecificationLibrary* library,
+                 const Zone* zone = nullptr) noexcept
+        : m_text(json), m_begin(begin), m_scanner(json), m_library(library), m_zone(zone)
     {
     }
 
     /// Whether the text is one object of that type, and nothing else; its fields are then in owner.
     [[nodiscard]] bool read(const ObjectType& type, void* owner);
+
+    /// Whether every time that was read is written in UTC or as the zone shows it.
+    [[nodiscard]] bool offsetsFit(const Zone& zone) const;
 
     // After a false:
 
@@ -83,7 +88,15 @@ private:
     std::string_view m_text;
     TextPlace m_begin;
     JsonScanner m_scanner;
+    /// A time that was written with an offset of its own.
+    struct WithOffset {
+        Instant time;
+        Duration offset;
+    };
+
     const SpecificationLibrary* m_library;
+    const Zone* m_zone;
+    std::vector<WithOffset> m_offsets;
     std::size_t m_objects = 0;
     std::vector<Problem> m_problems;
     bool m_more = false;

@@ -7,6 +7,7 @@ namespace loadwarden::evidence_format {
 /// A record while it is read.
 struct RecordDraft {
     EvidenceRecord record;
+    bool zoneIsKnown = false;
     bool specificationIsNamed = false; ///< it came from the library
 };
 

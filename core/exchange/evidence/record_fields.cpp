@@ -21,7 +21,9 @@ bool storeZone(void* owner, std::string_view text, const SpecificationLibrary*,
               "for example America/Chicago";
         return false;
     }
-    static_cast<RecordDraft*>(owner)->record.zone = *zone;
+    auto* const draft = static_cast<RecordDraft*>(owner);
+    draft->record.zone = *zone;
+    draft->zoneIsKnown = true;
     return true;
 }
 
@@ -67,7 +69,8 @@ bool storeNamedSpecification(void* owner, std::string_view text,
     const CycleSpecification* const found = library == nullptr ? nullptr : library->find(text);
     if (found == nullptr) {
         message = "there is no stored cycle specification " + quoted(text)
-                  + "; write the specification out instead, as an object";
+                  + "; correct its name, name the folder that holds it (--specifications DIR), or "
+                    "write the specification out as an object";
         return false;
     }
     auto& draft = *static_cast<RecordDraft*>(owner);

@@ -201,7 +201,7 @@ TEST(EvidenceRefusals, AnIncubatorIsNotBackInRangeBeforeItWasOut)
 {
     const auto span = [](const std::string& to) {
         return withTop(
-            R"("incubators":[{"id":"Q","outOfRange":[{"from":"2031-03-04T06:00-06:00","to":")" + to
+            R"("incubators":[{"id":"Q","outOfRange":[{"from":"2031-03-04T12:00+00:00","to":")" + to
             + "\"}]}]");
     };
     const ReadProblem problem = mustRefuse(span("2031-03-04T11:59:59.999Z"));
@@ -242,8 +242,47 @@ TEST(EvidenceRefusals, Moments)
                             "/lots/0/expires", "written like 2031-03-04"});
     }
     expectRefusals(refusals);
-    EXPECT_EQ(mustRead(withLoad(R"("start":"2032-02-29T23:59:59.999-14:59")")).load.start,
-              parseInstant("2032-03-01T14:58:59.999Z"));
+    EXPECT_EQ(mustRead(withLoad(R"("start":"2032-02-29T23:59:59.999+00:00")")).load.start,
+              parseInstant("2032-02-29T23:59:59.999Z"));
+}
+
+// A time with another offset than the facility's was typed wrong, or its zone was: either moves the
+// moment by hours.
+TEST(EvidenceRefusals, TimesThatTheFacilitysClocksDoNotShow)
+{
+    // The zone stands behind the times. 2031-03-09 clocks go forward, 2031-11-02 back (IANA).
+    const auto start = [](const std::string& time) {
+        return R"({"evidenceVersion":1,"load":{"start":")" + time
+               + R"("},"facility":{"timeZone":"America/Chicago"}})";
+    };
+    for (const char* right :
+         {"2031-03-04T07:14-06:00", "2031-03-04T13:14Z", "2031-07-04T07:14-05:00",
+          "2031-03-09T01:59-06:00", "2031-03-09T03:00-05:00", "2031-11-02T01:30-05:00",
+          "2031-11-02T01:30-06:00"}) {
+        mustRead(start(right));
+    }
+    for (const char* wrong :
+         {"2031-03-04T07:14-05:00", "2031-03-04T07:14+01:00", "2031-03-04T13:14+00:00",
+          "2031-07-04T07:14-06:00", "2031-03-09T02:30-06:00", "2031-11-02T00:30-06:00"}) {
+        SCOPED_TRACE(wrong);
+        const ReadProblem problem = mustRefuse(start(wrong));
+        EXPECT_EQ(problem.pointer, "/load/start");
+        EXPECT_THAT(problem.message, HasSubstr("America/Chicago"));
+    }
+    EXPECT_THAT(mustRefuse(start("2031-07-04T07:14-06:00")).message,
+                HasSubstr("would be 2031-07-04T08:14-05:00 there"));
+    // Each is said, beside whatever else is wrong; without a zone that is known none is.
+    const auto read = readEvidence(
+        R"({"evidenceVersion":1,"facility":{"timeZone":"Europe/Vienna"},"decideAt":"2031-03-04T07:14Z",
+            "load":{"start":"2031-03-04T07:14-06:00","end":"2031-03-04T08:14-06:00","counter":-1}})",
+        "test", 1, nullptr);
+    EXPECT_EQ(std::get<ReadError>(read).problems.size(), 3U);
+    const auto unknown = readEvidence(
+        R"({"evidenceVersion":1,"facility":{"timeZone":"Europe/Nowhere"},
+            "load":{"start":"2031-03-04T07:14-06:00"}})",
+        "test", 1, nullptr);
+    ASSERT_EQ(std::get<ReadError>(unknown).problems.size(), 1U);
+    EXPECT_EQ(std::get<ReadError>(unknown).problems[0].pointer, "/facility/timeZone");
 }
 
 TEST(EvidenceRefusals, Numbers)
