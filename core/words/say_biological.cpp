@@ -188,7 +188,9 @@ Words Sentences::routinePending() const
 {
     Words words{tr("The routine biological indicator (BI) of this sterilizer and cycle type is not "
                    "final yet."),
-                tr("Read it and its control when they are due, and record both.")};
+                tr("Read it and its control when they are due, and record both. If both were read: "
+                   "check its product, lot, incubator, times and reader, by which a reading may "
+                   "not count.")};
     words.says = is(Outcome::note) ? tr("%1 This load does not wait for it.").arg(words.says)
                                    : tr("%1 The load waits for it.").arg(words.says);
     return words;
@@ -199,8 +201,10 @@ Words Sentences::routineNone() const
     Words words{
         tr("The routine biological indicator (BI) of this sterilizer and cycle type has not "
            "been negative in the time in which it is due, and none is under way."),
-        tr("If one was run, record it. If not, run one in the next load, at the place that "
-           "is hardest to sterilize.")};
+        tr("If one was run, record it; if it is recorded, check cycle type, lot, expiry date, times "
+           "and control, by which it may not count, and have a lead look at a control that did not "
+           "grow. If none was run, run one in the next load, at the place that is hardest to "
+           "sterilize.")};
     words.says = is(Outcome::note) ? tr("%1 This load does not wait for it.").arg(words.says)
                                    : tr("%1 The load waits for it.").arg(words.says);
     return words;

@@ -69,6 +69,10 @@ Words Sentences::because() const
                    "that nobody knows whether it was in range."),
                 tr("Record that incubator, with the times at which it was out of range, or correct "
                    "its name.")};
+    case Cause::readoutImplausible:
+        return {tr("Its product is recorded with a shorter readout than any has for this method."),
+                tr("Look its readout up in the product's instructions for use, and record it in "
+                   "minutes. Hours may have been typed for minutes.")};
     case Cause::lotExpired:
         return {tr("Its lot had expired on the day of the cycle."),
                 tr("Compare lot and expiry date with the package, and correct what was typed "

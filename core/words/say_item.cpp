@@ -21,8 +21,8 @@ Words Sentences::itemRecordedLate() const
 {
     return {
         tr("Nobody recorded in time, before the load started, that this item was in it."),
-        tr("Have a lead look whether it was, and confirm it. If that cannot be shown, reprocess "
-           "the item.")};
+        tr("Have a lead who did not record the item look whether it was, and confirm it. If that "
+           "cannot be shown, reprocess the item.")};
 }
 
 Words Sentences::itemWet() const

@@ -42,10 +42,11 @@ Words Sentences::aerationNotStated() const
     return {
         tr("It is not recorded how long and how warm this load must aerate: for the sterilizer, a "
            "package or a device it is missing, or cannot be, such as a time above 0 but below 60 "
-           "min."),
+           "min, or nothing that takes 4 h."),
         tr("Look the time and temperature of aeration up in the instructions for use of "
-           "sterilizer, packaging and devices, and record them in minutes and °C. Where they ask "
-           "for less than an hour, record 60 min. Leave the load in the aerator until then.")};
+           "sterilizer, packaging and devices, and record them in minutes and °C. Where a "
+           "package or device asks for less than an hour, record 60 min. Leave the load in the "
+           "aerator until then.")};
 }
 
 Words Sentences::aerationImplausible() const
@@ -82,7 +83,9 @@ Words Sentences::aerationNotDone() const
            "and long enough."),
         tr("Put the load into the aerator, in the gloves that the instructions for use name, and "
            "record the start. An interrupted aeration starts again from the beginning. Aerate "
-           "before anybody handles the items, also before reprocessing.")};
+           "before anybody handles the items, also before reprocessing. If it was aerated: check "
+           "start, end and temperature of the aeration, and that the end of the cycle is recorded "
+           "as the moment at which aeration could begin.")};
 }
 
 Words Sentences::peroxideItemUnsuitable() const

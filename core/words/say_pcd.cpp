@@ -73,6 +73,15 @@ Words Sentences::pcdNotRead() const
             readDirections()};
 }
 
+Words Sentences::pcdNoneRecorded() const
+{
+    return {tr("No chemical indicator inside a package or in a process challenge device (PCD) is "
+               "recorded. Nothing but what is outside the packages says that they met the "
+               "sterilant."),
+            tr("If there were any, record them: those that are read at opening with their place "
+               "and without a reading.")};
+}
+
 Words Sentences::pcdMissing() const
 {
     return {tr("This load needs a chemical indicator in a process challenge device (PCD), and none "

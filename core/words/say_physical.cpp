@@ -65,17 +65,15 @@ Words Sentences::physicalLimitMilder() const
 
 Words Sentences::physicalImplausible() const
 {
-    Words words;
-    words.says =
-        f_.value ? tr("A reading lies more than 30 K above what the program is set to, where no "
-                      "sterilizer gets by itself: %1, %2.")
-                       .arg(parameter(), QString::fromStdString(sayQuantity(*f_.value)))
-                 : tr("A reading lies more than 30 K above what the program is set to, where no "
-                      "sterilizer gets by itself: %1.")
-                       .arg(parameter());
-    words.next = tr("Read the value and its unit from the printout again, and correct what was "
-                    "typed wrong. A value in Fahrenheit may have been typed as Celsius.");
-    return words;
+    const QString told = f_.value
+                             ? tr("%1, %2", "a parameter, then its reading")
+                                   .arg(parameter(), QString::fromStdString(sayQuantity(*f_.value)))
+                             : parameter();
+    return {tr("A reading lies further above what the program is set to than a sterilizer gets by "
+               "itself: %1.")
+                .arg(told),
+            tr("Read the value and its unit from the printout again, and correct what was typed "
+               "wrong. A value in Fahrenheit may have been typed as Celsius.")};
 }
 
 Words Sentences::physicalAtmosphereUnknown() const

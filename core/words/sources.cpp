@@ -123,6 +123,7 @@ QString Sources::of(Key key)
     case Key::pcdLost:
     case Key::pcdLostNoted:
     case Key::pcdEmpty:
+    case Key::pcdNoneRecorded:
     case Key::pcdUnclear:
     case Key::pcdInvalidNoted:
     case Key::pcdInvalid:

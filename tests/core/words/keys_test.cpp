@@ -145,7 +145,7 @@ const std::vector<Row>& rows()
           Key::itemPeroxideUnsuitable,
           Key::itemInTest},
          {fails}},
-        {{Key::scopeOtherType, Key::scopeNoHistory, Key::physicalNotJudged,
+        {{Key::scopeOtherType, Key::scopeNoHistory, Key::physicalNotJudged, Key::pcdNoneRecorded,
           Key::verificationByOperator, Key::reviewNotCounted, Key::voidingBadAnswer,
           Key::voidingNotCounted, Key::actRecordedLate, Key::printoutConfirmed,
           Key::pcdInvalidNoted, Key::itemInternalLostNoted, Key::itemInternalOnOpening,
