@@ -46,16 +46,32 @@ bool wasIncubated(const Vial& vial, Duration readout, Instant at, const Indicato
     return true;
 }
 
-/// What the register does not know of a vial: its product, its lot, or the incubator that it names,
-/// of which nobody knows then whether it was in range.
+/// No readout is faster (common practice, no source): what grew in less was typed wrong.
+constexpr std::int64_t fastestMinutes = 10;
+
+/// The shortest readout that is believed of a product in a cycle: spores of ethylene oxide and dry
+/// heat take hours (common practice, no source).
+std::int64_t shortestReadout(Method method)
+{
+    return method == Method::ethyleneOxide || method == Method::dryHeat ? 120 : fastestMinutes;
+}
+
+/// What the register does not know of a vial: its product, its lot, the incubator that it names, of
+/// which nobody knows then whether it was in range, or a readout that can be.
 Cause missingOf(const Vial& vial, const CycleContext& cycle, const IndicatorRegister& known)
 {
     const Cause missing = missingInRegister(vial.link, cycle, known);
     if (missing != Cause::none) {
         return missing;
     }
-    return isNamed(vial.incubator) && vial.incubatorIndex < 0 ? Cause::incubatorUnknown
-                                                              : Cause::none;
+    if (isNamed(vial.incubator) && vial.incubatorIndex < 0) {
+        return Cause::incubatorUnknown;
+    }
+    const IndicatorProduct* product = known.productOf(vial.link);
+    return product->kind == IndicatorKind::biological
+                   && product->releaseMinutes < shortestReadout(cycle.method)
+               ? Cause::readoutImplausible
+               : Cause::none;
 }
 
 /// The product of a biological indicator, or null where it is not known as one.
@@ -220,7 +236,8 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
             switch (reading.seen) {
             case Seen::growth:
                 return stands(reading.act, now) && !reading.voided
-                               && minuteOf(reading.act.happenedAt) > minuteOf(start)
+                               && minuteOf(reading.act.happenedAt)
+                                      >= minuteOf(start) + fastestMinutes
                                && !(anyVoided && isVoider(control.readings, reading.act.by, isDead))
                            ? Answer::good
                            : Answer::ignored;
@@ -329,9 +346,9 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
     // A vial whose incubation start is not recorded, or whose product or lot the register does not
     // know, has no group yet: that is said as not started or not registered.
     const Cause unregistered = missingOf(vial, cycle, known);
-    const bool hasGroup =
-        vial.incubationStart
-        && (unregistered == Cause::none || unregistered == Cause::incubatorUnknown);
+    const bool hasGroup = vial.incubationStart
+                          && (unregistered == Cause::none || unregistered == Cause::incubatorUnknown
+                              || unregistered == Cause::readoutImplausible);
     const GroupJudgement group = hasGroup ? judgeGroup(vial, cycle, ofHistory, settings, known, now)
                                           : GroupJudgement{GroupState::pending, {}};
     const bool accepted = settled.state == SettledState::accepted;

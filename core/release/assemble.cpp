@@ -238,6 +238,10 @@ void markItemsOfHistory(EvidenceRecord& record, const std::vector<CycleTimes>& h
 /// outside of 20 to 80 °C, was typed wrong (RULES.md, 5, aeration; common practice, no source).
 constexpr std::int64_t shortestAerationMinutes = 60;
 
+/// What a load needs at least: well below the 8 to 12 h at 50 to 60 °C that the CDC Guideline for
+/// Disinfection and Sterilization in Healthcare Facilities (2008) names.
+constexpr std::int64_t shortestOfLoadMinutes = 240;
+
 bool isPlausible(const SterilizerAeration& stated)
 {
     return stated.celsiusHundredths >= 20'00 && stated.celsiusHundredths <= 80'00;
@@ -275,7 +279,8 @@ std::optional<Duration> longestAeration(const EvidenceRecord& record)
             take(*device.aerationMinutes);
         }
     }
-    return plausible && longest > 0 ? std::optional(Duration::minutes(longest)) : std::nullopt;
+    return plausible && longest >= shortestOfLoadMinutes ? std::optional(Duration::minutes(longest))
+                                                         : std::nullopt;
 }
 
 /// Whether a list of readings has one that is voided though it helps nobody.

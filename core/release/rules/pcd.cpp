@@ -60,8 +60,13 @@ void pcd(const View& view, FindingSink& sink)
         case ChemicalState::unread: sink.addOnce(Key::pcdNotRead, Outcome::waits, where); break;
         }
     }
-    if (view.pcdRequired && indicators.empty()) {
+    if (!indicators.empty()) {
+        return;
+    }
+    if (view.pcdRequired) {
         sink.add(Key::pcdMissing, Outcome::waits);
+    } else if (view.internals.empty()) {
+        sink.add(Key::pcdNoneRecorded, Outcome::note);
     }
 }
 

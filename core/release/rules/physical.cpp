@@ -9,8 +9,12 @@
 namespace loadwarden::rules {
 namespace {
 
-/// How far above its setting no sensor reads: Fahrenheit typed as Celsius lies further.
-constexpr auto implausiblyAbove = TemperatureDifference::fromKelvinHundredths(30'00);
+/// How far above its setting no sensor reads: Fahrenheit typed as Celsius lies further. Steam's
+/// pressure valves open long before (common practice, no source).
+TemperatureDifference implausiblyAbove(Method method)
+{
+    return TemperatureDifference::fromKelvinHundredths(method == Method::steam ? 10'00 : 30'00);
+}
 
 /// The readings outside one side of a limit.
 struct Outside {
@@ -109,6 +113,7 @@ void judgePlausibility(const View& view, FindingSink& sink)
     const auto& set = view.specification->settings.temperature;
     const Limit* limit = findLimit(*view.specification, Parameter::temperature);
     const Quantity* hottest = nullptr;
+    const std::int64_t above = implausiblyAbove(view.method).units();
     for (const ParameterReading& reading : view.load.readings) {
         if (reading.parameter != Parameter::temperature) {
             continue;
@@ -117,7 +122,7 @@ void judgePlausibility(const View& view, FindingSink& sink)
                                    : limit != nullptr ? checkLeast(*limit, reading.value, {}).limit
                                                       : nullptr;
         const std::int64_t read = temperatureUnits(reading.value);
-        if (expected != nullptr && read > temperatureUnits(*expected) + implausiblyAbove.units()
+        if (expected != nullptr && read > temperatureUnits(*expected) + above
             && (hottest == nullptr || read > temperatureUnits(*hottest))) {
             hottest = &reading.value;
         }

@@ -47,7 +47,7 @@ void processFailure(const View& view, FindingSink& sink)
         for (const ProcessFailure& failure : past.cycle->failures) {
             acts.push_back(&failure.act);
         }
-        if (past.cycle->kind == CycleKind::leak && past.cycle->leak) {
+        if (past.cycle->leak) {
             acts.push_back(&past.cycle->leak->act);
         }
         const Instant newest = acts.empty() ? *past.times->endForOrder() : newestOf(acts);
