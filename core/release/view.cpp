@@ -227,10 +227,10 @@ namespace {
 
 /// What one PCD can still do for the implants of its load.
 struct ImplantPcd {
-    bool rejected = false;
-    bool good = false;
-    bool possible = false;
-    bool indicated = false; ///< it has an indicator of a needed type
+    bool rejected;
+    bool good;
+    bool possible;
+    bool indicated; ///< it has an indicator of a needed type
 };
 
 /// Whether another reading, or an entry in the register of lots, can still make it count.
@@ -251,8 +251,8 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
                        || each.judged.state == VialState::pending;
         }
     }
-    ImplantPcd result;
     bool any = false;
+    bool rejected = false;
     bool allAccepted = true;
     bool allOpen = true;
     for (const PcdIndicator& each : view.pcdIndicators) {
@@ -261,17 +261,17 @@ ImplantPcd judgeImplantPcd(const View& view, const ProcessChallengeDevice& pcd)
         }
         any = true;
         const ChemicalState state = each.judged.state;
-        result.rejected = result.rejected || state == ChemicalState::rejected;
+        rejected = rejected || state == ChemicalState::rejected;
         allAccepted = allAccepted && state == ChemicalState::accepted;
         allOpen = allOpen
                   && (state == ChemicalState::accepted
                       || (state != ChemicalState::rejected && isStillOpen(each.judged)
                           && !isLost(*each.indicator, state, view.now)));
     }
-    result.indicated = any;
-    result.good = negative && any && allAccepted;
-    result.possible = openVial && allOpen;
-    return result;
+    return {.rejected = rejected,
+            .good = negative && any && allAccepted,
+            .possible = openVial && allOpen,
+            .indicated = any};
 }
 
 } // namespace
