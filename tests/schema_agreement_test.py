@@ -98,7 +98,8 @@ class Extra:
         self.specifications = specifications
 
     def refuses(self, record):
-        return (self.bad_value(record) or self.bad_zone(record) or self.names_twice(record)
+        return (self.bad_value(record) or self.bad_zone(record) or self.bad_offset(record, self.zone(record))
+                or self.names_twice(record)
                 or self.bad_span(record) or self.bad_specification(record) or ("load" in record and "test" in record))
 
     def bad_value(self, node):
@@ -145,6 +146,22 @@ class Extra:
         return name != "UTC" and "/" not in name
 
     @staticmethod
+    def zone(record):
+        return zoneinfo.ZoneInfo(record["facility"]["timeZone"])
+
+    def bad_offset(self, node, zone):
+        if isinstance(node, list):
+            return any(self.bad_offset(value, zone) for value in node)
+        if not isinstance(node, dict):
+            return False
+        for name, value in node.items():
+            if name in TIMES and isinstance(value, str) and "T" in value and not value.endswith("Z"):
+                moment = datetime.datetime.fromisoformat(value)
+                if moment.utcoffset() != moment.astimezone(zone).utcoffset():
+                    return True
+        return any(self.bad_offset(value, zone) for value in node.values())
+
+    @staticmethod
     def names_twice(record):
         def twice(names):
             names = list(names)
@@ -159,7 +176,7 @@ class Extra:
                 or twice(p["id"] for p in record.get("packagings", []))
                 or twice(p["id"] for p in record.get("incubators", []))
                 or twice(p["id"] for p in load.get("pcds", []))
-                or twice(item["label"] for item in load.get("items", []))
+                or twice("".join(item["label"].split()).lower() for item in load.get("items", []))
                 or twice((lot["product"], lot["number"]) for lot in record.get("lots", []))
                 or twice(history) or load.get("lot") in history
                 or twice(vials + [control["id"] for control in record.get("controls", [])]))
@@ -241,7 +258,7 @@ class Whole:
             return "05:30"
         if "pattern" in rule:
             date = f"2031-03-{self.count % 28 + 1:02}"
-            return date if rule["pattern"].endswith("[01])$") else date + "T07:14:30.5-06:00"
+            return date if rule["pattern"].endswith("[01])$") else date + "T07:14:30.5Z"
         return f"{name}-{self.count}"
 
     def object(self, rule, leave_out=()):

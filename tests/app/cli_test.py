@@ -36,6 +36,10 @@ def path_of(name):
     return SOURCE / "resources/schema/examples" / name
 
 
+def in_utc(moment):
+    return moment.isoformat(timespec="milliseconds").replace("+00:00", "Z")
+
+
 def lines(*records):
     return "".join((r if isinstance(r, str) else json.dumps(r)) + "\n" for r in records)
 
@@ -172,8 +176,8 @@ class Decide(Temporary):
     def test_a_moment_that_has_not_come_is_said_unless_planned(self):
         now = datetime.datetime.now(datetime.timezone.utc)
         ahead, behind = example(GOOD), example(GOOD)
-        ahead["decideAt"] = (now + datetime.timedelta(days=1)).isoformat(timespec="milliseconds")
-        behind["decideAt"] = (now - datetime.timedelta(days=1)).isoformat(timespec="milliseconds")
+        ahead["decideAt"] = in_utc(now + datetime.timedelta(days=1))
+        behind["decideAt"] = in_utc(now - datetime.timedelta(days=1))
         answer = run("decide", "--json", stdin=lines(behind, ahead, ahead))
         said = answer.stderr.splitlines()
         self.assertEqual(len(said), 2)
