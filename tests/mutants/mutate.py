@@ -7,7 +7,7 @@ the measure: they agree with the oracle (tests/oracle/compare.py proves that on 
 A mutant whose answers are the same survives; every survivor must stand in equivalent.txt with the
 reason why it cannot be told apart, or the run fails.
 
-    mutate.py --work DIR [--jobs 2] [--only TEXT] [--every N] [FOLDER...]
+    mutate.py --work DIR [--jobs 2] [--only REGEX] [--every N] [FOLDER...]
 
 The evidence is the oracle's: random loads under all its policies (tests/oracle/generate.py), the
 boundary values of tests/oracle/boundaries.py, the worked cases, and the demo's records.
@@ -197,7 +197,7 @@ def run(arguments):
         if line and not line.startswith("#"):
             key, reason = line.rsplit(" :: ", 1)
             named[key.strip()] = reason.strip()
-    todo = [m for m in mutants(arguments.folders) if not arguments.only or arguments.only in key_of(m)]
+    todo = [m for m in mutants(arguments.folders) if not arguments.only or re.search(arguments.only, key_of(m))]
     todo = todo[::arguments.every]
     work = pathlib.Path(arguments.work).resolve()
     evidence = prepare(work / "evidence")
