@@ -27,10 +27,11 @@ std::variant<EvidenceRecord, ReadError> readEvidence(std::string_view text,
     }
     RecordDraft draft;
     ObjectReader reader(text, begin, library);
-    if (!reader.read(recordType, &draft)) {
+    EvidenceRecord& evidence = draft;
+    if (!reader.read(recordType, &evidence)) {
         return ReadError{source, record, reader.takeProblems(), reader.hasMore()};
     }
-    return std::move(draft.record);
+    return std::move(evidence);
 }
 
 EvidenceReader::EvidenceReader(std::istream& in, std::string sourceName,

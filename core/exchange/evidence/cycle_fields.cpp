@@ -36,8 +36,14 @@ constinit const ObjectType voidReasonType =
 
 constexpr Field riseMbar{
     "riseMbar",
-    NumberRule{3, -1'000'000, 1'000'000, [](void* owner, std::int64_t value, std::string_view) {
+    NumberRule{3, -1'000'000, 1'000'000,
+               [](void* owner, std::int64_t value, std::string_view) {
                    static_cast<LeakReading*>(owner)->riseThousandthsMbar = value;
+               },
+               [](const void* owner) {
+                   return fetched<&LeakReading::riseThousandthsMbar>(owner, [](std::int64_t value) {
+                       return Number{value, {}};
+                   });
                }}};
 
 constexpr auto leak = join(fields(minutesAsMs<&LeakReading::settledMs>("settledMinutes"),

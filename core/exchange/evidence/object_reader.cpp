@@ -267,7 +267,7 @@ bool ObjectReader::take(const TextRule& rule, void* owner)
     return true;
 }
 
-bool ObjectReader::take(const FormRule& rule, void* owner)
+bool ObjectReader::take(FormStore store, void* owner)
 {
     std::string_view text;
     bool goOn = true;
@@ -275,7 +275,7 @@ bool ObjectReader::take(const FormRule& rule, void* owner)
         return goOn;
     }
     std::string message;
-    return rule.store(owner, text, m_library, message) || refuse(std::move(message));
+    return store(owner, text, m_library, message) || refuse(std::move(message));
 }
 
 bool ObjectReader::take(const WordRule& rule, void* owner)

@@ -23,6 +23,12 @@ struct ToLimit {
         const auto after = std::ranges::upper_bound(side, value.unit, {}, &Quantity::unit);
         side.insert(after, value);
     }
+    static Fetched<Number> fetch(const void* owner, Unit unit)
+    {
+        const auto& side = static_cast<const Limit*>(owner)->*Side;
+        const auto found = std::ranges::find(side, unit, &Quantity::unit);
+        return found == side.end() ? Fetched<Number>{} : fetchedIn(unit, *found);
+    }
 };
 
 using ToLeast = ToLimit<&Limit::least>;
@@ -110,6 +116,12 @@ struct ToSettings {
         } else {
             set.inFahrenheit = value;
         }
+    }
+    static Fetched<Number> fetch(const void* owner, Unit unit)
+    {
+        const auto& set = *static_cast<const ProgramSettings*>(owner);
+        const Fetched<Number> first = fetchedIn(unit, set.temperature);
+        return first.stated == Stated::yes ? first : fetchedIn(unit, set.inFahrenheit);
     }
 };
 
