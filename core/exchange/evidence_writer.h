@@ -17,6 +17,13 @@ namespace loadwarden {
 /// temperature that an allowed cycle states in both scales is written in Celsius alone, which is
 /// all that reading keeps of it.
 ///
+/// Throws std::out_of_range, and names the field, where a single field cannot be stated: a number
+/// with more decimals than it may have, a text too long or with characters that it must not hold, a
+/// time beyond those of the format. No record that was read has such a field; one that was put
+/// together otherwise may, and may also be refused for what goes beyond single fields. A review
+/// that saw nothing, its newestSeen before all times of the format, is written with the first of
+/// them.
+///
 /// Times, acts and a named specification may come out longer than they were: of a record at the
 /// very limits of readEvidence() (bytes, objects) the text may lie beyond them.
 [[nodiscard]] std::string writeEvidence(const EvidenceRecord& record);

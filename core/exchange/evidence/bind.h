@@ -192,7 +192,7 @@ consteval Field whole(std::string_view name, std::int64_t least, std::int64_t mo
                              },
                              [](const void* owner) {
                                  return fetched<Path...>(owner, [](std::int64_t value) {
-                                     return Number{value, {}};
+                                     return Number{.scaled = value};
                                  });
                              }}};
 }
@@ -206,9 +206,8 @@ consteval Field minutesAsMs(std::string_view name)
                                  memberAt<Path...>(owner) = value * 60;
                              },
                              [](const void* owner) {
-                                 return fetched<Path...>(owner, [](std::int64_t value) {
-                                     return Number{value / 60, {}};
-                                 });
+                                 return fetched<Path...>(
+                                     owner, [](std::int64_t value) { return numberOf(value, 60); });
                              }}};
 }
 
@@ -222,7 +221,7 @@ consteval Field celsiusHundredths(std::string_view name)
                              },
                              [](const void* owner) {
                                  return fetched<Path...>(owner, [](std::int64_t value) {
-                                     return Number{value, {}};
+                                     return Number{.scaled = value};
                                  });
                              }}};
 }

@@ -35,6 +35,10 @@ struct Complaint {
     std::string message;
 };
 
+/// The first and the last moment that can be written: the years 2000 to 2099 of a local time.
+inline constexpr Instant firstMoment{946'684'800'000 - (14 * 60 + 59) * 60'000};
+inline constexpr Instant lastMoment{4'102'444'800'000 + (14 * 60 + 59) * 60'000 - 1};
+
 /// What an owner has in a field.
 enum class Stated : std::uint8_t {
     no,
@@ -93,8 +97,15 @@ struct FlagRule {
 /// A number as it is fetched.
 struct Number {
     std::int64_t scaled = 0;
-    std::string_view written; ///< as it was typed, where the owner keeps that
+    std::string_view written{}; ///< as it was typed, where the owner keeps that
+    bool isExact = true;        ///< false: the owner's number has more decimals than the field may
 };
+
+/// A number of an owner that counts in units of which `many` are one of the field's.
+[[nodiscard]] constexpr Number numberOf(std::int64_t units, std::int64_t many) noexcept
+{
+    return {.scaled = units / many, .isExact = units % many == 0};
+}
 
 /// A number with at most that many decimals, which are 3 at most. Limits, what is stored and what
 /// is fetched are scaled by 10^decimals.

@@ -1,18 +1,17 @@
 #include "core/exchange/evidence/object_writer.h"
 
+#include "core/exchange/evidence/complaints.h"
+#include "core/exchange/evidence/json_pointer.h"
+#include "core/exchange/evidence/text_rule.h"
 #include "core/quantities/decimal.h"
 #include "core/quantities/json_text.h"
 #include "core/quantities/thousandths.h"
 
+#include <stdexcept>
+
 namespace loadwarden::evidence_format {
 
 namespace {
-
-template <class Value>
-bool isWritten(const Fetched<Value>& fetched, bool needed)
-{
-    return fetched.stated == Stated::yes || (fetched.stated == Stated::assumed && needed);
-}
 
 /// A moment as parseInstant() reads it. The years 2000 to 2099 are those of the local time that is
 /// written, so a moment just outside them in UTC is written with the offset that goes furthest.
@@ -55,7 +54,8 @@ bool ObjectWriter::write(const ObjectType& type, const void* owner)
     m_out += '{';
     bool any = false;
     for (const Field& field : type.fields) {
-        const std::size_t before = mark();
+        const std::size_t before = m_out.size();
+        m_way.push_back({.name = field.name, .index = 0, .isList = false});
         if (any) {
             m_out += ',';
         }
@@ -65,11 +65,33 @@ bool ObjectWriter::write(const ObjectType& type, const void* owner)
         if (put(field, owner, field.isNeededIn(owner))) {
             any = true;
         } else {
-            backTo(before);
+            m_out.resize(before);
         }
+        m_way.pop_back();
     }
     m_out += '}';
     return any;
+}
+
+template <class Value>
+bool ObjectWriter::isWritten(const Fetched<Value>& fetched, bool needed) const
+{
+    if (fetched.stated == Stated::no && needed) {
+        refuse("it is needed and there is no value for it");
+    }
+    return fetched.stated == Stated::yes || (fetched.stated == Stated::assumed && needed);
+}
+
+void ObjectWriter::refuse(const std::string& why) const
+{
+    std::string message = "evidence cannot state ";
+    for (const Step& step : m_way) {
+        message += pointerStep(step.name);
+        if (step.isList) {
+            message += '/' + std::to_string(step.index);
+        }
+    }
+    throw std::out_of_range(message + ": " + why);
 }
 
 bool ObjectWriter::put(const TextRule& rule, const void* owner, bool needed)
@@ -77,6 +99,12 @@ bool ObjectWriter::put(const TextRule& rule, const void* owner, bool needed)
     const auto text = rule.fetch(owner);
     if (!isWritten(text, needed)) {
         return false;
+    }
+    if (const auto length = wrongLengthIn(text.value, rule)) {
+        refuse(wrongLength(rule, *length));
+    }
+    if (const auto unseen = wrongCharacterIn(text.value, rule)) {
+        refuse(wrongCharacter(rule, *unseen));
     }
     appendJsonString(m_out, text.value);
     return true;
@@ -108,6 +136,9 @@ bool ObjectWriter::put(const TimeRule& rule, const void* owner, bool needed)
     if (!isWritten(time, needed)) {
         return false;
     }
+    if (time.value < firstMoment || time.value > lastMoment) {
+        refuse("the years are 2000 to 2099, not " + formatUtc(time.value));
+    }
     appendJsonString(m_out, timeText(time.value));
     return true;
 }
@@ -118,7 +149,11 @@ bool ObjectWriter::put(const DateRule& rule, const void* owner, bool needed)
     if (!isWritten(date, needed)) {
         return false;
     }
-    appendJsonString(m_out, formatDate(date.value));
+    const std::string text = formatDate(date.value);
+    if (!parseDate(text)) {
+        refuse("the years are 2000 to 2099, not " + text);
+    }
+    appendJsonString(m_out, text);
     return true;
 }
 
@@ -138,14 +173,23 @@ bool ObjectWriter::put(const NumberRule& rule, const void* owner, bool needed)
     if (!isWritten(number, needed)) {
         return false;
     }
+    const std::size_t begin = m_out.size();
     appendNumber(m_out, number.value, rule.decimals);
+    const auto [scaled, written, isExact] = number.value;
+    if (scaled < rule.least || scaled > rule.most) {
+        refuse(wrongNumber(rule, std::string_view(m_out).substr(begin)));
+    }
+    if (!isExact) {
+        refuse("lies between two numbers with at most " + std::to_string(rule.decimals)
+               + " decimals");
+    }
     return true;
 }
 
 bool ObjectWriter::put(const ObjectRule& rule, const void* owner, bool needed)
 {
     const auto object = rule.fetch(owner);
-    if (object.stated == Stated::no) {
+    if (!isWritten(object, needed) && object.stated == Stated::no) {
         return false;
     }
     const bool any = write(*rule.type, object.value);
@@ -163,14 +207,19 @@ bool ObjectWriter::put(const ListRule& rule, const void* owner, bool needed)
         return false;
     }
     m_out += '[';
-    const void* element = nullptr;
-    for (std::size_t i = 0; (element = rule.at(owner, i)) != nullptr; ++i) {
-        if (i != 0) {
+    std::size_t count = 0;
+    for (const void* element = nullptr; (element = rule.at(owner, count)) != nullptr; ++count) {
+        if (count != 0) {
             m_out += ',';
         }
+        m_way.back().index = count;
+        m_way.back().isList = true;
         (void)put(*rule.element, element, true);
     }
     m_out += ']';
+    if (count < rule.least) {
+        refuse("the list has too few elements");
+    }
     return true;
 }
 

@@ -4,12 +4,17 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <variant>
+#include <vector>
 
 namespace loadwarden::evidence_format {
 
 /// Appends structs as JSON, by the tables of field.h: the way back of ObjectReader. Fields stand in
 /// the order of their table; one whose value the reader assumes is left out.
+///
+/// Throws std::out_of_range where a field cannot be written so that the reader takes it for what it
+/// is. What goes beyond single fields is not looked at.
 class ObjectWriter {
 public:
     explicit ObjectWriter(std::string& out) noexcept : m_out(out) {}
@@ -36,11 +41,21 @@ private:
         return std::visit([&](const auto& rule) { return put(rule, owner, needed); }, field.rule);
     }
 
-    /// Where the text ends now, and taking back what was appended since.
-    [[nodiscard]] std::size_t mark() const noexcept { return m_out.size(); }
-    void backTo(std::size_t mark) { m_out.resize(mark); }
+    /// Whether a value is written; throws where one is needed and there is none.
+    template <class Value>
+    [[nodiscard]] bool isWritten(const Fetched<Value>& fetched, bool needed) const;
+
+    [[noreturn]] void refuse(const std::string& why) const;
+
+    /// A field on the way to the one that is written, and the element of its list.
+    struct Step {
+        std::string_view name;
+        std::size_t index;
+        bool isList;
+    };
 
     std::string& m_out;
+    std::vector<Step> m_way;
 };
 
 } // namespace loadwarden::evidence_format

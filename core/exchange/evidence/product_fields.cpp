@@ -18,7 +18,7 @@ constexpr Field typeElement{
                        static_cast<std::vector<int>*>(list)->push_back(static_cast<int>(value));
                    },
                    [](const void* element) -> Fetched<Number> {
-                       return {Stated::yes, {*static_cast<const int*>(element), {}}};
+                       return {Stated::yes, {.scaled = *static_cast<const int*>(element)}};
                    }}};
 
 constexpr Field implantTypes{

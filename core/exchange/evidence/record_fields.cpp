@@ -39,7 +39,7 @@ constexpr Field atmosphere{
                },
                [](const void* owner) {
                    return fetched<&EvidenceRecord::atmosphere>(owner, [](AbsolutePressure value) {
-                       return Number{value.micropascals() / pressure_units::thousandthKPa, {}};
+                       return numberOf(value.micropascals(), pressure_units::thousandthKPa);
                    });
                }}};
 
@@ -97,7 +97,7 @@ constexpr Field specification{
 constexpr Field version{"evidenceVersion",
                         NumberRule{0, 1, 1, [](void*, std::int64_t, std::string_view) {},
                                    [](const void*) {
-                                       return Fetched<Number>{Stated::yes, {1, {}}};
+                                       return Fetched<Number>{Stated::yes, {.scaled = 1}};
                                    }},
                         true};
 

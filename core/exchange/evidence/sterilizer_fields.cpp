@@ -59,9 +59,8 @@ constexpr Field offsetSeconds{
                    static_cast<ClockOffset*>(owner)->offset = Duration::seconds(value);
                },
                [](const void* owner) {
-                   return fetched<&ClockOffset::offset>(owner, [](Duration offset) {
-                       return Number{offset.ms / 1'000, {}};
-                   });
+                   return fetched<&ClockOffset::offset>(
+                       owner, [](Duration offset) { return numberOf(offset.ms, 1'000); });
                }},
     true};
 

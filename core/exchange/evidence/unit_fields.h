@@ -14,7 +14,7 @@ inline Fetched<Number> fetchedIn(Unit unit, const std::optional<Quantity>& value
     if (!value || value->unit != unit) {
         return {};
     }
-    return {Stated::yes, {value->thousandths, {}}};
+    return {Stated::yes, {.scaled = value->thousandths}};
 }
 
 /// A number in a unit; Place::store(owner, quantity, written) says where it goes, and
@@ -31,7 +31,9 @@ consteval Field measured(std::string_view name)
                        },
                        [](const void* owner) {
                            Fetched<Number> number = Place::fetch(owner, InUnit);
-                           number.value.scaled /= 1'000 / scale;
+                           const Number inScale = numberOf(number.value.scaled, 1'000 / scale);
+                           number.value.scaled = inScale.scaled;
+                           number.value.isExact = inScale.isExact;
                            return number;
                        }}};
 }
