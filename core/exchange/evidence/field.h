@@ -200,6 +200,16 @@ struct ObjectType {
     Act* (*act)(void*) = nullptr; ///< the act that is spread over the object's fields
     /// What goes beyond single fields; false: complaint is filled in.
     bool (*check)(void* object, FieldSet present, Complaint& complaint) = nullptr;
+    /// Whether the fields can state all that an owner has; null: they always can.
+    bool (*canState)(const void* owner) = nullptr;
+
+    /// The same type, whose owners may have what none of its fields states.
+    [[nodiscard]] consteval ObjectType onlyWhere(bool (*can)(const void* owner)) const
+    {
+        ObjectType type = *this;
+        type.canState = can;
+        return type;
+    }
 };
 
 /// The bit of a field in its table; a name that is not in it does not compile.

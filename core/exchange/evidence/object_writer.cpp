@@ -51,6 +51,9 @@ void appendNumber(std::string& out, const Number& number, int decimals)
 
 bool ObjectWriter::write(const ObjectType& type, const void* owner)
 {
+    if (type.canState != nullptr && !type.canState(owner)) {
+        refuse("it has a value for which there is no field");
+    }
     m_out += '{';
     bool any = false;
     for (const Field& field : type.fields) {
@@ -125,6 +128,9 @@ bool ObjectWriter::put(const WordRule& rule, const void* owner, bool needed)
     const auto which = rule.fetch(owner);
     if (!isWritten(which, needed)) {
         return false;
+    }
+    if (which.value >= rule.words.size()) {
+        refuse("it has a value for which there is no word");
     }
     appendJsonString(m_out, rule.words[which.value]);
     return true;

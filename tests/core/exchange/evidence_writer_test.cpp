@@ -355,6 +355,12 @@ TEST(EvidenceWriter, WhatTheFormatCannotStateIsRefusedByName)
          "/sterilizer/clockOffsets/0/seconds: lies between two numbers"},
         {[](auto& record) { record.load.reviews[0].newestSeen = lastMoment + Duration{1}; },
          "/load/reviews/0/newestSeen: the years"},
+        {[](auto& record) {
+             record.specification->limits[0].most = {{Unit::seconds, 240'000}};
+         },
+         "/specification/limits/0: it has a value for which there is no field"},
+        {[](auto& record) { record.packagings[0].methods.add(Method::unknown); },
+         "/packagings/0/methods/"},
         {[](auto& record) { record.load.readings[0].parameter = static_cast<Parameter>(99); },
          "/load/readings/0/parameter: it is needed"},
     };
