@@ -18,6 +18,8 @@ struct ParameterReading {
     Quantity value;
     std::string typed; ///< the text as it was typed
     Act act;
+
+    friend bool operator==(const ParameterReading&, const ParameterReading&) = default;
 };
 
 /// The sterilizer's own record of a cycle; start and end by the sterilizer's clock.
@@ -28,6 +30,8 @@ struct Printout {
     std::optional<Instant> start;
     std::optional<Instant> end;
     Act act;
+
+    friend bool operator==(const Printout&, const Printout&) = default;
 };
 
 /// What somebody said of a printout that does not agree with the record.
@@ -51,11 +55,15 @@ struct PrintoutStatement {
     PrintoutAnswer answer = PrintoutAnswer::recordRight;
     std::optional<PrintoutField> field; ///< what a record-right answer confirms; nullopt: nothing
     Act act;
+
+    friend bool operator==(const PrintoutStatement&, const PrintoutStatement&) = default;
 };
 
 struct LostReading {
     Parameter parameter = Parameter::temperature;
     Act act;
+
+    friend bool operator==(const LostReading&, const LostReading&) = default;
 };
 
 } // namespace loadwarden

@@ -20,6 +20,8 @@ struct Limit {
     Parameter parameter = Parameter::temperature;
     std::vector<Quantity> least;
     std::vector<Quantity> most;
+
+    friend bool operator==(const Limit&, const Limit&) = default;
 };
 
 /// What the program is set to, as against what its record shows.
@@ -28,6 +30,8 @@ struct ProgramSettings {
     std::optional<Quantity> inFahrenheit; ///< where stated in both units
     std::optional<std::int64_t> exposureMs;
     std::optional<std::int64_t> dryingMs;
+
+    friend bool operator==(const ProgramSettings&, const ProgramSettings&) = default;
 };
 
 /// A sterilizer's program and the limits of its record, in one revision.
@@ -42,6 +46,8 @@ struct CycleSpecification {
     bool extended = false;
     ProgramSettings settings;
     std::vector<Limit> limits; ///< one entry a parameter
+
+    friend bool operator==(const CycleSpecification&, const CycleSpecification&) = default;
 };
 
 } // namespace loadwarden

@@ -27,18 +27,20 @@ std::variant<EvidenceRecord, ReadError> readEvidence(std::string_view text,
     }
     RecordDraft draft;
     ObjectReader reader(text, begin, library);
-    const bool isGood = reader.read(recordType, &draft);
-    if (draft.zoneIsKnown && !reader.offsetsFit(draft.record.zone)) {
+    EvidenceRecord& evidence = draft;
+    const bool isGood = reader.read(recordType, &evidence);
+    if (draft.zoneIsKnown && !reader.offsetsFit(draft.zone)) {
         // The zone may stand behind the times: read once more, so that each is said in its place.
         RecordDraft again;
-        ObjectReader strict(text, begin, library, &draft.record.zone);
-        (void)strict.read(recordType, &again);
+        EvidenceRecord& strictly = again;
+        ObjectReader strict(text, begin, library, &draft.zone);
+        (void)strict.read(recordType, &strictly);
         return ReadError{source, record, strict.takeProblems(), strict.hasMore()};
     }
     if (!isGood) {
         return ReadError{source, record, reader.takeProblems(), reader.hasMore()};
     }
-    return std::move(draft.record);
+    return std::move(evidence);
 }
 
 EvidenceReader::EvidenceReader(std::istream& in, std::string sourceName,

@@ -27,6 +27,8 @@ struct SheetDirections {
     std::optional<std::int64_t> leastCelsiusHundredths;
     std::optional<std::int64_t> mostCelsiusHundredths;
     bool dryingForbidden = false;
+
+    friend bool operator==(const SheetDirections&, const SheetDirections&) = default;
 };
 
 /// An indicator product by its instructions for use.
@@ -50,6 +52,8 @@ struct IndicatorProduct {
     bool hasProcessIndicator = false;
     std::optional<ControlReach> control;
     std::vector<int> implantIndicatorTypes;
+
+    friend bool operator==(const IndicatorProduct&, const IndicatorProduct&) = default;
 };
 
 /// No shelf life is ten years: an expiry later than this many days after the cycle is a slip and
@@ -60,6 +64,8 @@ struct IndicatorLot {
     std::string product;
     std::string number;
     std::optional<Date> expires;
+
+    friend bool operator==(const IndicatorLot&, const IndicatorLot&) = default;
 };
 
 } // namespace loadwarden

@@ -24,12 +24,16 @@ struct AllowedCycle {
     std::optional<std::int64_t> dryingMs;
     std::string program;
     std::string sterilizerModel;
+
+    friend bool operator==(const AllowedCycle&, const AllowedCycle&) = default;
 };
 
 struct Device {
     std::string name;
     std::vector<AllowedCycle> allowedCycles;
     std::optional<std::int64_t> aerationMinutes;
+
+    friend bool operator==(const Device&, const Device&) = default;
 };
 
 enum class Implant : std::uint8_t { no, yes, unknown };
@@ -42,6 +46,8 @@ struct PeroxideFacts {
     std::optional<bool> liquidOrPowder;
     std::optional<bool> moist;
     std::optional<Lumen> lumen;
+
+    friend bool operator==(const PeroxideFacts&, const PeroxideFacts&) = default;
 };
 
 /// One packed instance with one label.
@@ -65,6 +71,8 @@ struct Item {
     std::int32_t packagingIndex = -1;
     std::optional<Instant> inLoadOfHistory; ///< the latest start of those that list its label
     std::vector<std::int32_t> inTests; ///< tests of the history that list its label, in their order
+
+    friend bool operator==(const Item&, const Item&) = default;
 };
 
 } // namespace loadwarden

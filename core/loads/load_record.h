@@ -30,6 +30,8 @@ enum class ClockSource : std::uint8_t { facility, sterilizer };
 struct Alarm {
     std::string code;
     Act act;
+
+    friend bool operator==(const Alarm&, const Alarm&) = default;
 };
 
 /// A process challenge device and what was in it.
@@ -37,6 +39,8 @@ struct ProcessChallengeDevice {
     std::string id;
     std::vector<ChemicalIndicator> indicators;
     std::vector<Vial> vials;
+
+    friend bool operator==(const ProcessChallengeDevice&, const ProcessChallengeDevice&) = default;
 };
 
 struct AerationRun {
@@ -44,12 +48,16 @@ struct AerationRun {
     std::optional<Act> end;
     std::optional<Act> interrupted;
     std::int64_t celsiusHundredths = 0;
+
+    friend bool operator==(const AerationRun&, const AerationRun&) = default;
 };
 
 struct ImmediateUse {
     std::string reason;
     std::string caseReference;
     std::optional<bool> forStorage;
+
+    friend bool operator==(const ImmediateUse&, const ImmediateUse&) = default;
 };
 
 enum class ReviewAnswer : std::uint8_t { isolated, notIsolated };
@@ -62,6 +70,8 @@ struct Review {
     std::string why;
     Instant newestSeen{};
     Act act;
+
+    friend bool operator==(const Review&, const Review&) = default;
 };
 
 /// Everything recorded of one load.
@@ -86,6 +96,8 @@ struct LoadRecord {
     std::vector<AerationRun> aerationRuns;
     std::optional<ImmediateUse> immediateUse;
     std::vector<Review> reviews;
+
+    friend bool operator==(const LoadRecord&, const LoadRecord&) = default;
 };
 
 } // namespace loadwarden

@@ -17,6 +17,8 @@ struct Packaging {
     PackageForm form = PackageForm::wrap;
     MethodSet methods; ///< empty: none stated
     std::optional<std::int64_t> aerationMinutes;
+
+    friend bool operator==(const Packaging&, const Packaging&) = default;
 };
 
 /// One look at a package at unloading; what is left out was not looked at.
@@ -27,6 +29,8 @@ struct PackageCheck {
     std::optional<bool> sealed;
     std::optional<bool> labelAgrees;
     Act act;
+
+    friend bool operator==(const PackageCheck&, const PackageCheck&) = default;
 };
 
 } // namespace loadwarden

@@ -18,6 +18,8 @@ struct Act {
     Role role = Role::operating;
     Instant happenedAt{};
     Instant recordedAt{};
+
+    friend bool operator==(const Act&, const Act&) = default;
 };
 
 /// Whether an act is signed by somebody who records: a viewer does not.

@@ -21,6 +21,7 @@ public:
     }
 
     [[nodiscard]] constexpr bool empty() const { return m_bits == 0; }
+    friend constexpr bool operator==(MethodSet, MethodSet) = default;
 
 private:
     static constexpr unsigned bit(Method method) { return 1U << static_cast<unsigned>(method); }

@@ -35,6 +35,8 @@ struct EvidenceRecord {
     std::vector<Incubator> incubators;
     LoadRecord load;                  ///< meaningless where test is set
     std::optional<HistoryCycle> test; ///< the record is of a test cycle
+
+    friend bool operator==(const EvidenceRecord&, const EvidenceRecord&) = default;
 };
 
 /// The acts without a name, or by a viewer, that stand in fields of one name.

@@ -16,6 +16,8 @@ enum class FailureKind : std::uint8_t { physical, pcdRejected };
 struct ProcessFailure {
     FailureKind kind = FailureKind::physical;
     Act act;
+
+    friend bool operator==(const ProcessFailure&, const ProcessFailure&) = default;
 };
 
 enum class Reach : std::uint8_t { thatLoad, sterilizer };
@@ -26,6 +28,8 @@ struct Resolution {
     Reach reach = Reach::thatLoad;
     std::string what;
     Act act;
+
+    friend bool operator==(const Resolution&, const Resolution&) = default;
 };
 
 struct LeakReading {
@@ -33,17 +37,23 @@ struct LeakReading {
     std::optional<std::int64_t> testMs;
     std::optional<std::int64_t> riseThousandthsMbar;
     Act act;
+
+    friend bool operator==(const LeakReading&, const LeakReading&) = default;
 };
 
 struct PhysicalStatement {
     bool good = false;
     Act act;
+
+    friend bool operator==(const PhysicalStatement&, const PhysicalStatement&) = default;
 };
 
 /// A reason with its author.
 struct SignedReason {
     std::string why;
     Act act;
+
+    friend bool operator==(const SignedReason&, const SignedReason&) = default;
 };
 
 /// Another cycle of the same sterilizer: a load or a test.
@@ -71,6 +81,8 @@ struct HistoryCycle {
     std::optional<LeakReading> leak;
     std::optional<PhysicalStatement> physical;
     std::vector<ChemicalIndicator> indicators;
+
+    friend bool operator==(const HistoryCycle&, const HistoryCycle&) = default;
 };
 
 enum class ServiceState : std::uint8_t { inService, outOfService, qualification, held };
@@ -78,6 +90,8 @@ enum class ServiceState : std::uint8_t { inService, outOfService, qualification,
 struct ServiceEntry {
     ServiceState state = ServiceState::inService;
     Act act;
+
+    friend bool operator==(const ServiceEntry&, const ServiceEntry&) = default;
 };
 
 enum class AlarmEffect : std::uint8_t { harmless, exposureAffecting };
@@ -85,27 +99,37 @@ enum class AlarmEffect : std::uint8_t { harmless, exposureAffecting };
 struct ListedAlarm {
     std::string code;
     AlarmEffect effect = AlarmEffect::exposureAffecting;
+
+    friend bool operator==(const ListedAlarm&, const ListedAlarm&) = default;
 };
 
 /// Sterilizer's clock minus facility's clock, from a moment on.
 struct ClockOffset {
     Instant from{};
     Duration offset{};
+
+    friend bool operator==(const ClockOffset&, const ClockOffset&) = default;
 };
 
 struct Closing {
     std::string negativeLot;
     Act act;
+
+    friend bool operator==(const Closing&, const Closing&) = default;
 };
 
 struct Incident {
     std::string positiveLot;
     std::vector<Closing> closings;
+
+    friend bool operator==(const Incident&, const Incident&) = default;
 };
 
 struct SterilizerAeration {
     std::int64_t minutes = 0;
     std::int64_t celsiusHundredths = 0;
+
+    friend bool operator==(const SterilizerAeration&, const SterilizerAeration&) = default;
 };
 
 /// A sterilizer and what is known of its other cycles.
@@ -121,6 +145,8 @@ struct SterilizerRecord {
     std::vector<ServiceEntry> service;
     std::vector<HistoryCycle> cycles;
     std::vector<Incident> incidents;
+
+    friend bool operator==(const SterilizerRecord&, const SterilizerRecord&) = default;
 };
 
 } // namespace loadwarden

@@ -49,7 +49,7 @@ PEROXIDE_LENGTH = ("hydrogen-peroxide", lengths(1, 0.999, 1.001, 0))
 DRYING = ("steam-prevacuum", [
     [settings(dryingMinutes=each) for each in (None, 0, 0.9, 0.999, 1, 1.001)],
     [limit_of("drying", leastMinutes=each) for each in (0, 0.9, 1)] + [limit_of("drying"), keep],
-    [keep] + [put(("specification", "purpose"), each) for each in ("immediate-use", "qualification")],
+    [keep, put(("specification", "purpose"), "immediate-use")],
     [keep, put(("specification", "method"), "unknown"), put(("specification", "method"), "dry-heat")]])
 GAS_MILDER = ("ethylene-oxide", [
     [limit_of("temperature", leastCelsius=round(55 - apart, 2)) for apart in (0.5, 0.51, 4.9, 5, 5.1)]
@@ -68,7 +68,7 @@ JUDGED = [(name, [
     [keep] + [read(*each) for each in (("pressure", "kPaGauge", 200), ("concentration", "mgPerL", 500),
                                        ("humidity", "percent", 50), ("drying", "minutes", 20, ""),
                                        ("temperature", "celsius", 132))],
-    [keep, limit_of("pressure", mostKPaAbsolute=400), put(("specification", "limits", 9), {"parameter": "pressure"}),
+    [keep, limit_of("pressure", mostKPaAbsolute=400),
      limit_of("temperature"), limit_of("drying"), limit_of("concentration"), limit_of("concentration", mostMgPerL=900)],
     [keep, settings(dryingMinutes=0)]])
     for name in ("steam-prevacuum", "ethylene-oxide", "hydrogen-peroxide", "dry-heat")]
@@ -80,7 +80,7 @@ def implausibly(setting, above):
         value = setting + above if unit == "celsius" else (setting + above) * 1.8 + 32
         def change(record):
             next(limit for limit in record["specification"]["limits"] if limit["parameter"] == "temperature").pop("mostCelsius", None)
-            read("temperature", unit, round(value, 3))(record)
+            read("temperature", unit, round(value, 2))(record)  # the format has hundredths
         return change
     return [of_unit(unit) for unit in ("celsius", "fahrenheit")]
 
@@ -373,7 +373,7 @@ NOTHING_INSIDE = [(name, [
 # Purposes, histories, tests -------------------------------------------------------------------------
 PURPOSES = [(name, [
     [keep] + [put(("specification", "purpose"), each) for each in (
-        "routine", "immediate-use", "warm-up", "bowie-dick", "leak", "qualification")] + [drop(("specification",))],
+        "routine", "immediate-use")] + [drop(("specification",))],
     [keep, drop(("load", "immediateUse"))] + [put(("load", "immediateUse"), use) for use in (
         {}, {"forStorage": True}, {"forStorage": False}, {"reason": "-"}, {"reason": "", "caseReference": "?"}, {"reason": "why"},
         {"caseReference": "0"}, {"reason": "\u2013"})]])

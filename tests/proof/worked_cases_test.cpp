@@ -1,6 +1,7 @@
 // The worked cases of tests/data/worked_cases: each states what happens in practice, its source or
 // that it is common practice, a change to a base record, and the answer worked out by hand.
 
+#include "core/exchange/evidence_writer.h"
 #include "core/release/assemble.h"
 #include "tests/support/evidence_files.h"
 
@@ -190,6 +191,19 @@ TEST_P(WorkedCases, AnswersAsPracticeDoes)
     SCOPED_TRACE(support::describe(decision));
     expectDecision(expected, decision);
     expectKeys(expected, decision.findings);
+}
+
+TEST_P(WorkedCases, AnswerTheSameWrittenAndReadAgain)
+{
+    const Json& worked = allCases()[GetParam()].json;
+    const EvidenceRecord record = support::parseEvidence(recordOf(worked).dump());
+    const std::string text = writeEvidence(record);
+    const EvidenceRecord again = support::parseEvidence(text);
+    EXPECT_TRUE(again == record) << text;
+    EXPECT_EQ(writeEvidence(again), text);
+    const Policy policy = policyOf(worked);
+    const Instant now = record.decideAt.value();
+    EXPECT_EQ(support::answerText(again, policy, now), support::answerText(record, policy, now));
 }
 
 INSTANTIATE_TEST_SUITE_P(All, WorkedCases, testing::Range(std::size_t{0}, allCases().size()),

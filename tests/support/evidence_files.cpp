@@ -1,5 +1,6 @@
 #include "tests/support/evidence_files.h"
 
+#include "core/exchange/decision_writer.h"
 #include "core/exchange/evidence_reader.h"
 #include "core/exchange/policy_reader.h"
 #include "core/exchange/specification_library.h"
@@ -74,6 +75,18 @@ Decision decideRecord(EvidenceRecord record, const Policy& policy)
 Decision decideRecordAt(EvidenceRecord record, const Policy& policy, Instant now)
 {
     return decide(assemble(std::move(record)), policy, now);
+}
+
+std::string answerText(EvidenceRecord record, const Policy& policy, Instant now)
+{
+    const Evidence evidence = assemble(std::move(record));
+    std::string text;
+    if (evidence.record.test) {
+        appendJudgement(text, judgeTest(evidence, policy, now), {now, policy});
+    } else {
+        appendDecision(text, decide(evidence, policy, now), {now, policy});
+    }
+    return text;
 }
 
 std::string describe(const Decision& decision)

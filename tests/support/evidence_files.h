@@ -32,6 +32,9 @@ struct PolicyChange {
 [[nodiscard]] Decision decideRecord(EvidenceRecord record, const Policy& policy = {});
 [[nodiscard]] Decision decideRecordAt(EvidenceRecord record, const Policy& policy, Instant now);
 
+/// The decision on a record, or the judgement of a test, as a line of JSON.
+[[nodiscard]] std::string answerText(EvidenceRecord record, const Policy& policy, Instant now);
+
 /// Every finding's key and outcome, one a line, for messages of failed tests.
 [[nodiscard]] std::string describe(const Decision& decision);
 

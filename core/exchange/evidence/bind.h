@@ -11,26 +11,78 @@
 
 namespace loadwarden::evidence_format {
 
-// Makers of table rows. `Path` is where the value goes: a member of the owner, or a member of a
-// member and so on, for example <&IndicatorReading::act, &Act::by>.
+// Makers of table rows. `Path` is where the value goes and comes from: a member of the owner, or a
+// member of a member and so on, for example <&IndicatorReading::act, &Act::by>.
 
-template <class Owner, class Member>
-Owner ownerOf(Member Owner::*);
+template <class Owner, class Member, class... Rest>
+Owner ownerOf(Member Owner::*, Rest...);
+
+/// The struct in which a path begins.
+template <auto... Path>
+using OwnerOf = decltype(ownerOf(Path...));
 
 template <auto First, auto... Rest>
-auto& memberAt(void* owner)
+auto& below(auto& owner)
 {
-    using Owner = decltype(ownerOf(First));
-    auto& member = static_cast<Owner*>(owner)->*First;
     if constexpr (sizeof...(Rest) == 0) {
-        return member;
+        return owner.*First;
     } else {
-        return memberAt<Rest...>(&member);
+        return below<Rest...>(owner.*First);
     }
 }
 
 template <auto... Path>
-using MemberAt = std::remove_reference_t<decltype(memberAt<Path...>(nullptr))>;
+auto& memberAt(void* owner)
+{
+    return below<Path...>(*static_cast<OwnerOf<Path...>*>(owner));
+}
+
+template <auto... Path>
+const auto& memberOf(const void* owner)
+{
+    return below<Path...>(*static_cast<const OwnerOf<Path...>*>(owner));
+}
+
+template <auto... Path>
+using MemberAt = std::remove_cvref_t<decltype(memberAt<Path...>(nullptr))>;
+
+template <class Member>
+inline constexpr bool isOptional = false;
+template <class Value>
+inline constexpr bool isOptional<std::optional<Value>> = true;
+
+/// The value of a member when nothing is stated.
+template <auto... Path>
+const auto& assumedAt()
+{
+    static const auto value = [] {
+        OwnerOf<Path...> blank{};
+        return memberAt<Path...>(&blank);
+    }();
+    return value;
+}
+
+/// What is stated in a member, as `convert` makes a field's value of it.
+template <auto... Path, class Convert>
+auto fetched(const void* owner, Convert convert)
+{
+    const auto& member = memberOf<Path...>(owner);
+    if constexpr (isOptional<MemberAt<Path...>>) {
+        using Value = decltype(convert(*member));
+        return member ? Fetched<Value>{Stated::yes, convert(*member)} : Fetched<Value>{};
+    } else {
+        using Value = decltype(convert(member));
+        const bool isAssumed = member == assumedAt<Path...>();
+        return Fetched<Value>{isAssumed ? Stated::assumed : Stated::yes, convert(member)};
+    }
+}
+
+/// The same of a member that holds the field's value as it is.
+template <auto... Path>
+auto fetched(const void* owner)
+{
+    return fetched<Path...>(owner, [](const auto& value) { return value; });
+}
 
 /// Characters of a name, and of a free text.
 inline constexpr std::size_t mostOfName = 64;
@@ -40,8 +92,14 @@ inline constexpr std::size_t mostOfText = 2'000;
 template <auto... Path>
 consteval Field textField(std::string_view name, std::size_t least, std::size_t most, bool isFree)
 {
-    return {name, TextRule{least, most, isFree, [](void* owner, std::string_view value) {
+    return {name, TextRule{least, most, isFree,
+                           [](void* owner, std::string_view value) {
                                memberAt<Path...>(owner).assign(value);
+                           },
+                           [](const void* owner) {
+                               const std::string& text = memberOf<Path...>(owner);
+                               return Fetched<std::string_view>{
+                                   text.empty() ? Stated::assumed : Stated::yes, text};
                            }}};
 }
 
@@ -69,19 +127,22 @@ consteval Field id(std::string_view name)
 template <auto... Path>
 consteval Field time(std::string_view name)
 {
-    return {name, TimeRule{[](void* owner, Instant value) { memberAt<Path...>(owner) = value; }}};
+    return {name, TimeRule{[](void* owner, Instant value) { memberAt<Path...>(owner) = value; },
+                           [](const void* owner) { return fetched<Path...>(owner); }}};
 }
 
 template <auto... Path>
 consteval Field date(std::string_view name)
 {
-    return {name, DateRule{[](void* owner, Date value) { memberAt<Path...>(owner) = value; }}};
+    return {name, DateRule{[](void* owner, Date value) { memberAt<Path...>(owner) = value; },
+                           [](const void* owner) { return fetched<Path...>(owner); }}};
 }
 
 template <auto... Path>
 consteval Field flag(std::string_view name)
 {
-    return {name, FlagRule{[](void* owner, bool value) { memberAt<Path...>(owner) = value; }}};
+    return {name, FlagRule{[](void* owner, bool value) { memberAt<Path...>(owner) = value; },
+                           [](const void* owner) { return fetched<Path...>(owner); }}};
 }
 
 template <const auto& Words>
@@ -93,25 +154,46 @@ inline constexpr auto wordTexts = [] {
     return texts;
 }();
 
+/// A word by its place among some; one that is not there is not stated.
+template <const auto& Words, class Value>
+Fetched<std::size_t> placeOf(const Fetched<Value>& word)
+{
+    for (std::size_t i = 0; i < std::size(Words); ++i) {
+        if (Words[i].value == word.value) {
+            return {word.stated, i};
+        }
+    }
+    return {};
+}
+
 template <const auto& Words, auto... Path>
 consteval Field word(std::string_view name)
 {
-    return {name, WordRule{wordTexts<Words>, [](void* owner, std::size_t which) {
-                               memberAt<Path...>(owner) = Words[which].value;
-                           }}};
+    return {name,
+            WordRule{wordTexts<Words>,
+                     [](void* owner, std::size_t which) {
+                         memberAt<Path...>(owner) = Words[which].value;
+                     },
+                     [](const void* owner) { return placeOf<Words>(fetched<Path...>(owner)); }}};
 }
 
 /// A whole number.
 template <auto... Path>
 consteval Field whole(std::string_view name, std::int64_t least, std::int64_t most)
 {
-    return {name, NumberRule{0, least, most, [](void* owner, std::int64_t value, std::string_view) {
+    return {name, NumberRule{0, least, most,
+                             [](void* owner, std::int64_t value, std::string_view) {
                                  auto& member = memberAt<Path...>(owner);
                                  if constexpr (std::is_same_v<MemberAt<Path...>, int>) {
                                      member = static_cast<int>(value);
                                  } else {
                                      member = value;
                                  }
+                             },
+                             [](const void* owner) {
+                                 return fetched<Path...>(owner, [](std::int64_t value) {
+                                     return Number{.scaled = value};
+                                 });
                              }}};
 }
 
@@ -119,32 +201,52 @@ consteval Field whole(std::string_view name, std::int64_t least, std::int64_t mo
 template <auto... Path>
 consteval Field minutesAsMs(std::string_view name)
 {
-    return {name,
-            NumberRule{3, 0, 100'000'000, [](void* owner, std::int64_t value, std::string_view) {
-                           memberAt<Path...>(owner) = value * 60;
-                       }}};
+    return {name, NumberRule{3, 0, 100'000'000,
+                             [](void* owner, std::int64_t value, std::string_view) {
+                                 memberAt<Path...>(owner) = value * 60;
+                             },
+                             [](const void* owner) {
+                                 return fetched<Path...>(
+                                     owner, [](std::int64_t value) { return numberOf(value, 60); });
+                             }}};
 }
 
 /// Degrees Celsius with at most 2 decimals, stored as hundredths.
 template <auto... Path>
 consteval Field celsiusHundredths(std::string_view name)
 {
-    return {name,
-            NumberRule{2, -9'000, 50'000, [](void* owner, std::int64_t value, std::string_view) {
-                           memberAt<Path...>(owner) = value;
-                       }}};
+    return {name, NumberRule{2, -9'000, 50'000,
+                             [](void* owner, std::int64_t value, std::string_view) {
+                                 memberAt<Path...>(owner) = value;
+                             },
+                             [](const void* owner) {
+                                 return fetched<Path...>(owner, [](std::int64_t value) {
+                                     return Number{.scaled = value};
+                                 });
+                             }}};
 }
 
 /// An object whose struct is a member, or an optional member.
 template <const ObjectType& Type, auto... Path>
 consteval Field object(std::string_view name)
 {
-    return {name, ObjectRule{&Type, [](void* owner) -> void* {
+    return {name, ObjectRule{&Type,
+                             [](void* owner) -> void* {
                                  auto& member = memberAt<Path...>(owner);
-                                 if constexpr (requires { member.emplace(); }) {
+                                 if constexpr (isOptional<MemberAt<Path...>>) {
                                      return &member.emplace();
                                  } else {
                                      return &member;
+                                 }
+                             },
+                             [](const void* owner) -> Fetched<const void*> {
+                                 const auto& member = memberOf<Path...>(owner);
+                                 if constexpr (!isOptional<MemberAt<Path...>>) {
+                                     return {Stated::assumed, &member};
+                                 } else if (member) {
+                                     return {Stated::yes, &*member};
+                                 } else {
+                                     return {};
                                  }
                              }}};
 }
@@ -153,7 +255,10 @@ consteval Field object(std::string_view name)
 template <const ObjectType& Type>
 consteval Field objectSpread(std::string_view name)
 {
-    return {name, ObjectRule{&Type, [](void* owner) { return owner; }}};
+    return {name, ObjectRule{&Type, [](void* owner) { return owner; },
+                             [](const void* owner) -> Fetched<const void*> {
+                                 return {Stated::assumed, owner};
+                             }}};
 }
 
 /// Makes room for a few elements at once: most lists are short, and their elements large.
@@ -168,9 +273,20 @@ auto& append(List& list)
 
 template <const ObjectType& Type, class Element>
 inline constexpr Field objectElement{
-    "", ObjectRule{&Type, [](void* list) -> void* {
-                       return &append(*static_cast<std::vector<Element>*>(list));
-                   }}};
+    "", ObjectRule{
+            &Type,
+            [](void* list) -> void* { return &append(*static_cast<std::vector<Element>*>(list)); },
+            [](const void* element) -> Fetched<const void*> {
+                return {Stated::yes, element};
+            }}};
+
+/// An element of a vector.
+template <auto... Path>
+const void* elementAt(const void* owner, std::size_t index)
+{
+    const auto& list = memberOf<Path...>(owner);
+    return index < list.size() ? &list[index] : nullptr;
+}
 
 /// A list of objects in a vector.
 template <const ObjectType& Type, auto... Path>
@@ -178,12 +294,16 @@ consteval Field objects(std::string_view name)
 {
     using Element = typename MemberAt<Path...>::value_type;
     return {name, ListRule{0, [](void* owner) -> void* { return &memberAt<Path...>(owner); },
-                           &objectElement<Type, Element>}};
+                           &objectElement<Type, Element>, elementAt<Path...>}};
 }
 
 inline constexpr Field idElement{
-    "", TextRule{1, mostOfName, false, [](void* list, std::string_view value) {
+    "", TextRule{1, mostOfName, false,
+                 [](void* list, std::string_view value) {
                      static_cast<std::vector<std::string>*>(list)->emplace_back(value);
+                 },
+                 [](const void* element) -> Fetched<std::string_view> {
+                     return {Stated::yes, *static_cast<const std::string*>(element)};
                  }}};
 
 /// A list of identifiers.
@@ -191,7 +311,7 @@ template <auto... Path>
 consteval Field ids(std::string_view name, std::size_t least = 0)
 {
     return {name, ListRule{least, [](void* owner) -> void* { return &memberAt<Path...>(owner); },
-                           &idElement}};
+                           &idElement, elementAt<Path...>}};
 }
 
 template <std::size_t... Counts>
@@ -226,6 +346,9 @@ consteval auto fields(Fields... list)
     for (std::size_t i = 0; i < fields.size(); ++i) {
         if (bitOf(fields, fields[i].name) != FieldSet{1} << i) {
             throw "a field stands twice in a table";
+        }
+        if (!canBeFetched(fields[i])) {
+            throw "a field has no way back";
         }
         type.needed |= fields[i].needed ? FieldSet{1} << i : 0;
     }

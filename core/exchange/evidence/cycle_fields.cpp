@@ -35,10 +35,15 @@ constinit const ObjectType voidReasonType =
     signedType<&SignedReason::act>("the reason of a void test", voidReason);
 
 constexpr Field riseMbar{
-    "riseMbar",
-    NumberRule{3, -1'000'000, 1'000'000, [](void* owner, std::int64_t value, std::string_view) {
-                   static_cast<LeakReading*>(owner)->riseThousandthsMbar = value;
-               }}};
+    "riseMbar", NumberRule{3, -1'000'000, 1'000'000,
+                           [](void* owner, std::int64_t value, std::string_view) {
+                               static_cast<LeakReading*>(owner)->riseThousandthsMbar = value;
+                           },
+                           [](const void* owner) {
+                               return fetched<&LeakReading::riseThousandthsMbar>(
+                                   owner,
+                                   [](std::int64_t value) { return Number{.scaled = value}; });
+                           }}};
 
 constexpr auto leak = join(fields(minutesAsMs<&LeakReading::settledMs>("settledMinutes"),
                                   minutesAsMs<&LeakReading::testMs>("minutes"), riseMbar),

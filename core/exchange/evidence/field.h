@@ -9,6 +9,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <variant>
 
 namespace loadwarden {
@@ -19,9 +20,11 @@ namespace evidence_format {
 
 // What the format knows of its objects and fields, as constant tables: one ObjectType for each kind
 // of object of resources/schema/evidence.schema.json, with one Field for each of its fields. The
-// tables stand in *_fields.cpp; bind.h makes their rows; ObjectReader follows them.
+// tables stand in *_fields.cpp; bind.h makes their rows; ObjectReader follows them one way and
+// ObjectWriter the other, so each rule says how a value is stored and how it is fetched.
 //
-// "Owner" is the struct of core/ that an object's fields are stored in, without its type.
+// "Owner" is the struct of core/ that an object's fields are stored in, without its type. Of a
+// record it is the EvidenceRecord.
 
 struct ObjectType;
 struct Field;
@@ -32,6 +35,24 @@ struct Complaint {
     std::string message;
 };
 
+/// The first and the last moment of the format: the years 2000 to 2099 of UTC, so that every moment
+/// can be written with Z.
+inline constexpr Instant firstMoment{946'684'800'000};
+inline constexpr Instant lastMoment{4'102'444'800'000 - 1};
+
+/// What an owner has in a field.
+enum class Stated : std::uint8_t {
+    no,
+    assumed, ///< what reading leaves there when the field is left out
+    yes
+};
+
+template <class Value>
+struct Fetched {
+    Stated stated = Stated::no;
+    Value value{}; ///< views and pointers are valid as long as the owner stays as it is
+};
+
 /// A text of that many characters. A name holds none that cannot be seen, a free text no control
 /// character but tab and line feed.
 struct TextRule {
@@ -39,58 +60,85 @@ struct TextRule {
     std::size_t most;
     bool isFree;
     void (*store)(void* owner, std::string_view text);
+    Fetched<std::string_view> (*fetch)(const void* owner);
 };
+
+/// Stores a text with a form of its own. False: the text is wrong, and message says why.
+using FormStore = bool (*)(void* owner, std::string_view text, const SpecificationLibrary* library,
+                           std::string& message);
 
 /// A text with a form of its own.
 struct FormRule {
-    /// False: the text is wrong, and message says why.
-    bool (*store)(void* owner, std::string_view text, const SpecificationLibrary* library,
-                  std::string& message);
+    FormStore store;
+    Fetched<std::string> (*fetch)(const void* owner);
 };
 
 /// One of some words.
 struct WordRule {
     std::span<const std::string_view> words;
     void (*store)(void* owner, std::size_t which);
+    Fetched<std::size_t> (*fetch)(const void* owner);
 };
 
 struct TimeRule {
     void (*store)(void* owner, Instant time);
+    Fetched<Instant> (*fetch)(const void* owner);
 };
 
 struct DateRule {
     void (*store)(void* owner, Date date);
+    Fetched<Date> (*fetch)(const void* owner);
 };
 
 struct FlagRule {
     void (*store)(void* owner, bool flag);
+    Fetched<bool> (*fetch)(const void* owner);
 };
 
-/// A number with at most that many decimals. Limits and what is stored are scaled by 10^decimals.
+/// A number as it is fetched.
+struct Number {
+    std::int64_t scaled = 0;
+    std::string_view written{}; ///< as it was typed, where the owner keeps that
+    bool isExact = true;        ///< false: the owner's number has more decimals than the field may
+};
+
+/// A number of an owner that counts in units of which `many` are one of the field's.
+[[nodiscard]] constexpr Number numberOf(std::int64_t units, std::int64_t many) noexcept
+{
+    return {.scaled = units / many, .isExact = units % many == 0};
+}
+
+/// A number with at most that many decimals, which are 3 at most. Limits, what is stored and what
+/// is fetched are scaled by 10^decimals.
 struct NumberRule {
     int decimals;
     std::int64_t least;
     std::int64_t most;
     void (*store)(void* owner, std::int64_t scaled, std::string_view written);
+    Fetched<Number> (*fetch)(const void* owner);
 };
 
 /// An object of its own.
 struct ObjectRule {
     const ObjectType* type;
     void* (*open)(void* owner); ///< where its fields are stored
+    /// Where they are; `assumed`: as far as the object states none, it could have been left out.
+    Fetched<const void*> (*fetch)(const void* owner);
 };
 
-/// An object, or a text that stands for one.
+/// An object, or a text that stands for one. What it stood for is fetched as the object.
 struct TextOrObjectRule {
-    FormRule text;
+    FormStore text;
     ObjectRule object;
 };
 
-/// A list of values that all follow one rule. The owner of the element is the list.
+/// A list of values that all follow one rule. The owner of an element that is stored is the list,
+/// of one that is fetched the element itself.
 struct ListRule {
     std::size_t least; ///< elements
     void* (*open)(void* owner);
     const Field* element;
+    const void* (*at)(const void* owner, std::size_t index); ///< null after the last element
 };
 
 using Rule = std::variant<TextRule, FormRule, WordRule, TimeRule, DateRule, FlagRule, NumberRule,
@@ -100,6 +148,8 @@ struct Field {
     std::string_view name;
     Rule rule;
     bool needed = false;
+    /// Whether an owner that is read needs the field; null: that does not depend on the owner.
+    bool (*neededIn)(const void* owner) = nullptr;
 
     /// The same field, which must not be left out.
     [[nodiscard]] consteval Field must() const
@@ -108,7 +158,37 @@ struct Field {
         field.needed = true;
         return field;
     }
+
+    /// The same field, which some owners must not leave out. Their type's check refuses it.
+    [[nodiscard]] consteval Field mustIn(bool (*needs)(const void* owner)) const
+    {
+        Field field = *this;
+        field.neededIn = needs;
+        return field;
+    }
+
+    [[nodiscard]] bool isNeededIn(const void* owner) const
+    {
+        return needed || (neededIn != nullptr && neededIn(owner));
+    }
 };
+
+/// Whether what a field stores can also be fetched.
+[[nodiscard]] constexpr bool canBeFetched(const Field& field)
+{
+    return std::visit(
+        [](const auto& rule) {
+            using AnyRule = std::remove_cvref_t<decltype(rule)>;
+            if constexpr (std::is_same_v<AnyRule, ListRule>) {
+                return rule.at != nullptr && canBeFetched(*rule.element);
+            } else if constexpr (std::is_same_v<AnyRule, TextOrObjectRule>) {
+                return rule.object.fetch != nullptr;
+            } else {
+                return rule.fetch != nullptr;
+            }
+        },
+        field.rule);
+}
 
 /// Fields that were there, as one bit each in the order of the type's table.
 using FieldSet = std::uint64_t;
@@ -121,6 +201,16 @@ struct ObjectType {
     Act* (*act)(void*) = nullptr; ///< the act that is spread over the object's fields
     /// What goes beyond single fields; false: complaint is filled in.
     bool (*check)(void* object, FieldSet present, Complaint& complaint) = nullptr;
+    /// Whether the fields can state all that an owner has; null: they always can.
+    bool (*canState)(const void* owner) = nullptr;
+
+    /// The same type, whose owners may have what none of its fields states.
+    [[nodiscard]] consteval ObjectType onlyWhere(bool (*can)(const void* owner)) const
+    {
+        ObjectType type = *this;
+        type.canState = can;
+        return type;
+    }
 };
 
 /// The bit of a field in its table; a name that is not in it does not compile.

@@ -17,6 +17,10 @@ struct ToAllowedCycle {
             temperature = value;
         }
     }
+    static Fetched<Number> fetch(const void* owner, Unit unit)
+    {
+        return fetchedIn(unit, static_cast<const AllowedCycle*>(owner)->temperature);
+    }
 };
 
 constexpr auto allowedCycle = fields(word<methodWords, &AllowedCycle::method>("method"),

@@ -2,6 +2,8 @@
 #include "core/exchange/evidence/object_types.h"
 #include "core/loads/load_words.h"
 
+#include <algorithm>
+
 // The load itself.
 
 namespace loadwarden::evidence_format {
@@ -33,10 +35,21 @@ constexpr auto immediateUse =
 constinit const ObjectType immediateUseType =
     objectType("the statement about immediate use", immediateUse);
 
+/// A review that saw nothing of the evidence saw what there was before the first moment of all.
+Fetched<Instant> fetchNewestSeen(const void* owner)
+{
+    return {Stated::yes, std::max(static_cast<const Review*>(owner)->newestSeen, firstMoment)};
+}
+
+constexpr Field newestSeen{
+    "newestSeen",
+    TimeRule{[](void* owner, Instant value) { static_cast<Review*>(owner)->newestSeen = value; },
+             fetchNewestSeen}};
+
 constexpr auto review =
     join(fields(id<&Review::finding>("finding").must(), nameOrNone<&Review::subject>("subject"),
                 word<reviewAnswerWords, &Review::answer>("answer").must(),
-                text<&Review::why>("why"), time<&Review::newestSeen>("newestSeen").must()),
+                text<&Review::why>("why"), newestSeen.must()),
          actFields<&Review::act>());
 
 constinit const ObjectType reviewType = signedType<&Review::act>("a review", review);

@@ -2,9 +2,9 @@
 
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/json_pointer.h"
+#include "core/exchange/evidence/text_rule.h"
 #include "core/quantities/decimal.h"
 #include "core/quantities/unseen.h"
-#include "core/quantities/utf8.h"
 
 #include <algorithm>
 #include <cstring>
@@ -260,21 +260,17 @@ bool ObjectReader::take(const TextRule& rule, void* owner)
     if (!takeText(text, goOn)) {
         return goOn;
     }
-    // Characters take one to four bytes each, so most lengths need no counting.
-    if (text.size() < rule.least || text.size() > rule.most) {
-        const std::size_t length = utf8::characterCount(text);
-        if (length < rule.least || length > rule.most) {
-            return refuse(wrongLength(rule, length));
-        }
+    if (const auto length = wrongLengthIn(text, rule)) {
+        return refuse(wrongLength(rule, *length));
     }
-    if (const auto unseen = rule.isFree ? findControl(text) : findUnseen(text)) {
+    if (const auto unseen = wrongCharacterIn(text, rule)) {
         return refuse(wrongCharacter(rule, *unseen));
     }
     rule.store(owner, text);
     return true;
 }
 
-bool ObjectReader::take(const FormRule& rule, void* owner)
+bool ObjectReader::take(FormStore store, void* owner)
 {
     std::string_view text;
     bool goOn = true;
@@ -282,7 +278,7 @@ bool ObjectReader::take(const FormRule& rule, void* owner)
         return goOn;
     }
     std::string message;
-    return rule.store(owner, text, m_library, message) || refuse(std::move(message));
+    return store(owner, text, m_library, message) || refuse(std::move(message));
 }
 
 bool ObjectReader::take(const WordRule& rule, void* owner)
@@ -309,7 +305,7 @@ bool ObjectReader::take(const TimeRule& rule, void* owner)
         return goOn;
     }
     const std::optional<Instant> time = parseInstant(text);
-    if (!time) {
+    if (!time || *time < firstMoment || *time > lastMoment) {
         return refuse(wrongTime(text));
     }
     if (const std::optional<Duration> offset = offsetIn(text)) {

@@ -52,7 +52,8 @@ private:
     bool mendDecimal(const std::string& pointer = {});
 
     bool take(const TextRule& rule, void* owner);
-    bool take(const FormRule& rule, void* owner);
+    bool take(FormStore store, void* owner);
+    bool take(const FormRule& rule, void* owner) { return take(rule.store, owner); }
     bool take(const WordRule& rule, void* owner);
     bool take(const TimeRule& rule, void* owner);
     bool take(const DateRule& rule, void* owner);

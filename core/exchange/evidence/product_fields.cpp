@@ -13,8 +13,12 @@ namespace loadwarden::evidence_format {
 namespace {
 
 constexpr Field typeElement{
-    "", NumberRule{0, 1, 6, [](void* list, std::int64_t value, std::string_view) {
+    "", NumberRule{0, 1, 6,
+                   [](void* list, std::int64_t value, std::string_view) {
                        static_cast<std::vector<int>*>(list)->push_back(static_cast<int>(value));
+                   },
+                   [](const void* element) -> Fetched<Number> {
+                       return {Stated::yes, {.scaled = *static_cast<const int*>(element)}};
                    }}};
 
 constexpr Field implantTypes{
@@ -23,7 +27,17 @@ constexpr Field implantTypes{
              [](void* owner) -> void* {
                  return &memberAt<&IndicatorProduct::implantIndicatorTypes>(owner);
              },
-             &typeElement}};
+             &typeElement, elementAt<&IndicatorProduct::implantIndicatorTypes>}};
+
+bool isChemical(const void* product)
+{
+    return static_cast<const IndicatorProduct*>(product)->kind == IndicatorKind::chemical;
+}
+
+bool isBiological(const void* product)
+{
+    return static_cast<const IndicatorProduct*>(product)->kind == IndicatorKind::biological;
+}
 
 constexpr auto commonFields =
     fields(id<&IndicatorProduct::id>("id").must(),
@@ -33,7 +47,7 @@ constexpr auto commonFields =
            word<responseWords, &IndicatorProduct::response>("response").must());
 
 constexpr auto chemicalFields =
-    fields(whole<&IndicatorProduct::type>("type", 1, 6),
+    fields(whole<&IndicatorProduct::type>("type", 1, 6).mustIn(isChemical),
            whole<&IndicatorProduct::readWithinMinutes>("readWithinMinutes", 1, 10'000'000),
            minutesAsMs<&IndicatorProduct::sheet, &SheetDirections::leastMs>("leastMinutes"),
            minutesAsMs<&IndicatorProduct::sheet, &SheetDirections::mostMs>("mostMinutes"),
@@ -43,15 +57,15 @@ constexpr auto chemicalFields =
                "mostCelsius"),
            flag<&IndicatorProduct::sheet, &SheetDirections::dryingForbidden>("dryingForbidden"));
 
-constexpr auto biologicalFields =
-    fields(word<speciesWords, &IndicatorProduct::species>("species"),
-           whole<&IndicatorProduct::releaseMinutes>("releaseMinutes", 1, 100'000),
-           whole<&IndicatorProduct::lastMinutes>("lastMinutes", 1, 100'000),
-           whole<&IndicatorProduct::latestMinutes>("latestMinutes", 1, 1'000'000),
-           whole<&IndicatorProduct::startWithinMinutes>("startWithinMinutes", 1, 1'000'000),
-           flag<&IndicatorProduct::needsActivation>("needsActivation"),
-           flag<&IndicatorProduct::hasProcessIndicator>("hasProcessIndicator"),
-           word<controlReachWords, &IndicatorProduct::control>("control"), implantTypes);
+constexpr auto biologicalFields = fields(
+    word<speciesWords, &IndicatorProduct::species>("species").mustIn(isBiological),
+    whole<&IndicatorProduct::releaseMinutes>("releaseMinutes", 1, 100'000).mustIn(isBiological),
+    whole<&IndicatorProduct::lastMinutes>("lastMinutes", 1, 100'000),
+    whole<&IndicatorProduct::latestMinutes>("latestMinutes", 1, 1'000'000),
+    whole<&IndicatorProduct::startWithinMinutes>("startWithinMinutes", 1, 1'000'000),
+    flag<&IndicatorProduct::needsActivation>("needsActivation"),
+    flag<&IndicatorProduct::hasProcessIndicator>("hasProcessIndicator"),
+    word<controlReachWords, &IndicatorProduct::control>("control"), implantTypes);
 
 constexpr auto product = join(commonFields, chemicalFields, biologicalFields);
 
@@ -74,12 +88,10 @@ bool checkProduct(void* object, FieldSet present, Complaint& complaint)
             return false;
         }
     }
-    const std::string_view needed[] = {biological ? "species" : "type",
-                                       biological ? "releaseMinutes" : "type"};
-    for (const std::string_view name : needed) {
-        if ((present & bitOf(product, name)) == 0) {
-            complaint.message =
-                "a " + std::string(kind) + " indicator product needs the field " + quoted(name);
+    for (const Field& field : product) {
+        if (field.isNeededIn(object) && (present & bitOf(product, field.name)) == 0) {
+            complaint.message = "a " + std::string(kind) + " indicator product needs the field "
+                                + quoted(field.name);
             return false;
         }
     }

@@ -20,6 +20,13 @@ struct ToReading {
         reading.value = value;
         reading.typed = written;
     }
+    static Fetched<Number> fetch(const void* owner, Unit unit)
+    {
+        const auto& reading = *static_cast<const ParameterReading*>(owner);
+        Fetched<Number> number = fetchedIn(unit, reading.value);
+        number.value.written = reading.typed;
+        return number;
+    }
 };
 
 constexpr auto values = fields(

@@ -163,7 +163,7 @@ Purpose purposeOf(CycleKind test)
 
 bool checkPurpose(const RecordDraft& draft, Complaint& complaint)
 {
-    const EvidenceRecord& record = draft.record;
+    const EvidenceRecord& record = draft;
     if (record.test && record.test->kind == CycleKind::load) {
         complaint.field = "/test/kind";
         complaint.message = "a test must be \"warm-up\", \"bowie-dick\", \"leak\" or "
@@ -192,7 +192,7 @@ bool checkPurpose(const RecordDraft& draft, Complaint& complaint)
 
 bool checkAcross(const RecordDraft& draft, Complaint& complaint)
 {
-    const EvidenceRecord& record = draft.record;
+    const EvidenceRecord& record = draft;
     const auto lotKey = [](const IndicatorLot& lot) {
         return std::pair<std::string_view, std::string_view>(lot.product, lot.number);
     };

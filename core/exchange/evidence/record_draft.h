@@ -4,9 +4,8 @@
 
 namespace loadwarden::evidence_format {
 
-/// A record while it is read.
-struct RecordDraft {
-    EvidenceRecord record;
+/// A record while it is read. The tables know it as the record that it is.
+struct RecordDraft : EvidenceRecord {
     bool zoneIsKnown = false;
     bool specificationIsNamed = false; ///< it came from the library
 };

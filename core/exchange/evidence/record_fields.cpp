@@ -21,20 +21,32 @@ bool storeZone(void* owner, std::string_view text, const SpecificationLibrary*,
               "for example America/Chicago";
         return false;
     }
-    auto* const draft = static_cast<RecordDraft*>(owner);
-    draft->record.zone = *zone;
-    draft->zoneIsKnown = true;
+    auto& draft = static_cast<RecordDraft&>(*static_cast<EvidenceRecord*>(owner));
+    draft.zone = *zone;
+    draft.zoneIsKnown = true;
     return true;
+}
+
+Fetched<std::string> fetchZone(const void* owner)
+{
+    return {Stated::yes, static_cast<const EvidenceRecord*>(owner)->zone.name()};
 }
 
 constexpr Field atmosphere{
     "atmosphereKPa",
-    NumberRule{3, 50'000, 110'000, [](void* owner, std::int64_t value, std::string_view) {
-                   static_cast<RecordDraft*>(owner)->record.atmosphere =
+    NumberRule{3, 50'000, 110'000,
+               [](void* owner, std::int64_t value, std::string_view) {
+                   static_cast<EvidenceRecord*>(owner)->atmosphere =
                        AbsolutePressure::fromKPaThousandths(value);
+               },
+               [](const void* owner) {
+                   return fetched<&EvidenceRecord::atmosphere>(owner, [](AbsolutePressure value) {
+                       return numberOf(value.micropascals(), pressure_units::thousandthKPa);
+                   });
                }}};
 
-constexpr auto facility = fields(Field{"timeZone", FormRule{storeZone}}.must(), atmosphere);
+constexpr auto facility =
+    fields(Field{"timeZone", FormRule{storeZone, fetchZone}}.must(), atmosphere);
 
 constinit const ObjectType facilityType = objectType("the facility", facility);
 
@@ -73,8 +85,8 @@ bool storeNamedSpecification(void* owner, std::string_view text,
                     "write the specification out as an object";
         return false;
     }
-    auto& draft = *static_cast<RecordDraft*>(owner);
-    draft.record.specification = *found;
+    auto& draft = static_cast<RecordDraft&>(*static_cast<EvidenceRecord*>(owner));
+    draft.specification = *found;
     draft.specificationIsNamed = true;
     return true;
 }
@@ -82,27 +94,35 @@ bool storeNamedSpecification(void* owner, std::string_view text,
 constexpr Field specification{
     "specification",
     TextOrObjectRule{
-        FormRule{storeNamedSpecification},
-        ObjectRule{&specificationType, [](void* owner) -> void* {
-                       return &static_cast<RecordDraft*>(owner)->record.specification.emplace();
-                   }}}};
+        storeNamedSpecification,
+        std::get<ObjectRule>(object<specificationType, &EvidenceRecord::specification>("").rule)}};
 
 constexpr Field version{"evidenceVersion",
-                        NumberRule{0, 1, 1, [](void*, std::int64_t, std::string_view) {}}, true};
+                        NumberRule{0, 1, 1, [](void*, std::int64_t, std::string_view) {},
+                                   [](const void*) {
+                                       return Fetched<Number>{Stated::yes, {.scaled = 1}};
+                                   }},
+                        true};
 
-constexpr auto recordFields =
-    fields(version, text<&RecordDraft::record, &EvidenceRecord::comment>("comment"),
-           time<&RecordDraft::record, &EvidenceRecord::decideAt>("decideAt"),
-           objectSpread<facilityType>("facility").must(),
-           object<sterilizerType, &RecordDraft::record, &EvidenceRecord::sterilizer>("sterilizer"),
-           specification,
-           objects<productType, &RecordDraft::record, &EvidenceRecord::products>("products"),
-           objects<lotType, &RecordDraft::record, &EvidenceRecord::lots>("lots"),
-           objects<packagingType, &RecordDraft::record, &EvidenceRecord::packagings>("packagings"),
-           objects<controlType, &RecordDraft::record, &EvidenceRecord::controls>("controls"),
-           objects<incubatorType, &RecordDraft::record, &EvidenceRecord::incubators>("incubators"),
-           object<loadType, &RecordDraft::record, &EvidenceRecord::load>("load"),
-           object<cycleType, &RecordDraft::record, &EvidenceRecord::test>("test"));
+/// The load of a record, which a record of a test has not.
+constexpr Field load{
+    "load", ObjectRule{&loadType,
+                       [](void* owner) -> void* { return &memberAt<&EvidenceRecord::load>(owner); },
+                       [](const void* owner) -> Fetched<const void*> {
+                           const auto& record = *static_cast<const EvidenceRecord*>(owner);
+                           return {record.test ? Stated::no : Stated::yes, &record.load};
+                       }}};
+
+constexpr auto recordFields = fields(
+    version, text<&EvidenceRecord::comment>("comment"), time<&EvidenceRecord::decideAt>("decideAt"),
+    objectSpread<facilityType>("facility").must(),
+    object<sterilizerType, &EvidenceRecord::sterilizer>("sterilizer"), specification,
+    objects<productType, &EvidenceRecord::products>("products"),
+    objects<lotType, &EvidenceRecord::lots>("lots"),
+    objects<packagingType, &EvidenceRecord::packagings>("packagings"),
+    objects<controlType, &EvidenceRecord::controls>("controls"),
+    objects<incubatorType, &EvidenceRecord::incubators>("incubators"), load,
+    object<cycleType, &EvidenceRecord::test>("test"));
 
 bool checkRecord(void* object, FieldSet present, Complaint& complaint)
 {
@@ -114,7 +134,8 @@ bool checkRecord(void* object, FieldSet present, Complaint& complaint)
                                     : "a record needs the field \"load\" or the field \"test\"";
         return false;
     }
-    return checkAcross(*static_cast<const RecordDraft*>(object), complaint);
+    const auto& record = *static_cast<const EvidenceRecord*>(object);
+    return checkAcross(static_cast<const RecordDraft&>(record), complaint);
 }
 
 } // namespace

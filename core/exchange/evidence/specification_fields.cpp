@@ -6,6 +6,7 @@
 #include "core/exchange/evidence/unit_fields.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 // A cycle specification: the program's settings and the limits of its record.
@@ -22,6 +23,12 @@ struct ToLimit {
         auto& side = static_cast<Limit*>(owner)->*Side;
         const auto after = std::ranges::upper_bound(side, value.unit, {}, &Quantity::unit);
         side.insert(after, value);
+    }
+    static Fetched<Number> fetch(const void* owner, Unit unit)
+    {
+        const auto& side = static_cast<const Limit*>(owner)->*Side;
+        const auto found = std::ranges::find(side, unit, &Quantity::unit);
+        return found == side.end() ? Fetched<Number>{} : fetchedIn(unit, *found);
     }
 };
 
@@ -97,7 +104,19 @@ bool checkLimit(void* object, FieldSet, Complaint& complaint)
     return true;
 }
 
-constinit const ObjectType limitType = objectType("a limit", limit, checkLimit);
+/// Whether every value is in a unit that has a field. A journal also knows limits in seconds.
+bool hasFieldsForUnits(const void* owner)
+{
+    const auto hasField = [](const Quantity& value) {
+        return std::ranges::find(limitUnits, value.unit) != std::end(limitUnits);
+    };
+    const auto& checked = *static_cast<const Limit*>(owner);
+    return std::ranges::all_of(checked.least, hasField)
+           && std::ranges::all_of(checked.most, hasField);
+}
+
+constinit const ObjectType limitType =
+    objectType("a limit", limit, checkLimit).onlyWhere(hasFieldsForUnits);
 
 struct ToSettings {
     static void store(void* owner, Quantity value, std::string_view)
@@ -110,6 +129,12 @@ struct ToSettings {
         } else {
             set.inFahrenheit = value;
         }
+    }
+    static Fetched<Number> fetch(const void* owner, Unit unit)
+    {
+        const auto& set = *static_cast<const ProgramSettings*>(owner);
+        const Fetched<Number> first = fetchedIn(unit, set.temperature);
+        return first.stated == Stated::yes ? first : fetchedIn(unit, set.inFahrenheit);
     }
 };
 

@@ -1,7 +1,10 @@
 #include "core/exchange/evidence/complaints.h"
 #include "core/exchange/evidence/object_types.h"
+#include "core/quantities/digits.h"
 #include "core/sterilizers/sterilizer_record.h"
 #include "core/sterilizers/sterilizer_words.h"
+
+#include <utility>
 
 // A sterilizer and what is known of it; its other cycles stand in cycle_fields.cpp.
 
@@ -28,6 +31,16 @@ bool storeTestHour(void* owner, std::string_view text, const SpecificationLibrar
     return true;
 }
 
+Fetched<std::string> fetchTestHour(const void* owner)
+{
+    const auto [stated, minutes] = fetched<&SterilizerRecord::testMinute>(owner);
+    std::string text;
+    digits::append(text, static_cast<unsigned>(minutes / 60), 2);
+    text += ':';
+    digits::append(text, static_cast<unsigned>(minutes % 60), 2);
+    return {stated, std::move(text)};
+}
+
 constexpr auto aeration =
     fields(whole<&SterilizerAeration::minutes>("minutes", 0, 100'000).must(),
            celsiusHundredths<&SterilizerAeration::celsiusHundredths>("celsius").must());
@@ -39,13 +52,17 @@ constexpr auto listedAlarm = fields(id<&ListedAlarm::code>("code").must(),
 
 constinit const ObjectType listedAlarmType = objectType("a listed alarm", listedAlarm);
 
-constexpr Field offsetSeconds{"seconds",
-                              NumberRule{0, -1'000'000, 1'000'000,
-                                         [](void* owner, std::int64_t value, std::string_view) {
-                                             static_cast<ClockOffset*>(owner)->offset =
-                                                 Duration::seconds(value);
-                                         }},
-                              true};
+constexpr Field offsetSeconds{
+    "seconds",
+    NumberRule{0, -1'000'000, 1'000'000,
+               [](void* owner, std::int64_t value, std::string_view) {
+                   static_cast<ClockOffset*>(owner)->offset = Duration::seconds(value);
+               },
+               [](const void* owner) {
+                   return fetched<&ClockOffset::offset>(
+                       owner, [](Duration offset) { return numberOf(offset.ms, 1'000); });
+               }},
+    true};
 
 constexpr auto clockOffset = fields(time<&ClockOffset::from>("from").must(), offsetSeconds);
 
@@ -69,7 +86,7 @@ constinit const ObjectType incidentType = objectType("an incident", incident);
 
 constexpr auto sterilizer =
     fields(id<&SterilizerRecord::id>("id").must(), id<&SterilizerRecord::model>("model"),
-           Field{"testHour", FormRule{storeTestHour}},
+           Field{"testHour", FormRule{storeTestHour, fetchTestHour}},
            flag<&SterilizerRecord::recordsConcentration>("recordsConcentration"),
            flag<&SterilizerRecord::recordsHumidity>("recordsHumidity"),
            object<aerationType, &SterilizerRecord::aeration>("aeration"),

@@ -4,10 +4,22 @@
 #include "core/cycle/unit_range.h"
 #include "core/exchange/evidence/bind.h"
 
+#include <optional>
+
 namespace loadwarden::evidence_format {
 
-/// A number in a unit; Store::store(owner, quantity, written) says where it goes.
-template <class Store, Unit InUnit>
+/// A number of an owner in a unit, without its text; not stated where there is none.
+inline Fetched<Number> fetchedIn(Unit unit, const std::optional<Quantity>& value)
+{
+    if (!value || value->unit != unit) {
+        return {};
+    }
+    return {Stated::yes, {.scaled = value->thousandths}};
+}
+
+/// A number in a unit; Place::store(owner, quantity, written) says where it goes, and
+/// Place::fetch(owner, unit) what is there in that unit, in thousandths.
+template <class Place, Unit InUnit>
 consteval Field measured(std::string_view name)
 {
     constexpr UnitRange range = rangeOf(InUnit);
@@ -15,7 +27,14 @@ consteval Field measured(std::string_view name)
     return {name,
             NumberRule{range.decimals, range.least * scale, range.most * scale,
                        [](void* owner, std::int64_t scaled, std::string_view written) {
-                           Store::store(owner, Quantity{InUnit, scaled * (1'000 / scale)}, written);
+                           Place::store(owner, Quantity{InUnit, scaled * (1'000 / scale)}, written);
+                       },
+                       [](const void* owner) {
+                           Fetched<Number> number = Place::fetch(owner, InUnit);
+                           const Number inScale = numberOf(number.value.scaled, 1'000 / scale);
+                           number.value.scaled = inScale.scaled;
+                           number.value.isExact = inScale.isExact;
+                           return number;
                        }}};
 }
 
