@@ -56,14 +56,10 @@ std::int64_t shortestReadout(Method method)
     return method == Method::ethyleneOxide || method == Method::dryHeat ? 120 : fastestMinutes;
 }
 
-/// What the register does not know of a vial: its product, its lot, the incubator that it names, of
-/// which nobody knows then whether it was in range, or a readout that can be.
-Cause missingOf(const Vial& vial, const CycleContext& cycle, const IndicatorRegister& known)
+/// What the register does not know of a vial whose product and lot it knows: the incubator that it
+/// names, of which nobody knows then whether it was in range, or a readout that can be.
+Cause missingBeside(const Vial& vial, const CycleContext& cycle, const IndicatorRegister& known)
 {
-    const Cause missing = missingInRegister(vial.link, cycle, known);
-    if (missing != Cause::none) {
-        return missing;
-    }
     if (isNamed(vial.incubator) && vial.incubatorIndex < 0) {
         return Cause::incubatorUnknown;
     }
@@ -345,10 +341,10 @@ VialJudgement judgeVial(const Vial& vial, const CycleContext& cycle, bool ofHist
 
     // A vial whose incubation start is not recorded, or whose product or lot the register does not
     // know, has no group yet: that is said as not started or not registered.
-    const Cause unregistered = missingOf(vial, cycle, known);
-    const bool hasGroup = vial.incubationStart
-                          && (unregistered == Cause::none || unregistered == Cause::incubatorUnknown
-                              || unregistered == Cause::readoutImplausible);
+    const Cause unlisted = missingInRegister(vial.link, cycle, known);
+    const Cause unregistered =
+        unlisted != Cause::none ? unlisted : missingBeside(vial, cycle, known);
+    const bool hasGroup = vial.incubationStart && unlisted == Cause::none;
     const GroupJudgement group = hasGroup ? judgeGroup(vial, cycle, ofHistory, settings, known, now)
                                           : GroupJudgement{GroupState::pending, {}};
     const bool accepted = settled.state == SettledState::accepted;

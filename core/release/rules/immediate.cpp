@@ -14,7 +14,8 @@ void immediate(const View& view, FindingSink& sink)
         }
         return;
     }
-    const ImmediateUse use = stated.value_or(ImmediateUse{});
+    static const ImmediateUse nothing;
+    const ImmediateUse& use = stated ? *stated : nothing;
     if (view.method != Method::steam && view.method != Method::unknown) {
         sink.add(Key::immediateNotSteam, Outcome::fails);
     }

@@ -39,9 +39,9 @@ constexpr std::array floors{Floor{Method::steam, 110'00, 2}, Floor{Method::dryHe
                             Floor{Method::ethyleneOxide, 25'00, 30},
                             Floor{Method::hydrogenPeroxide, std::nullopt, 1}};
 
-/// A cooler program needs longer: the same Guideline has steam at 121 °C for 30 min or more, dry
-/// heat at 170 °C for 60 min, 160 °C for 120 min. Each line holds below its temperature; well below
-/// what is published there.
+/// A cooler program needs longer: the same Guideline has steam at 121 °C for 30 min or more, and
+/// (restated) dry heat at 170 °C for 60 min, 160 °C for 120 min. Each line holds below its
+/// temperature; well below what is published there.
 struct CoolerFloor {
     Method method;
     std::int64_t belowCelsiusHundredths;
