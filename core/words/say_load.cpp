@@ -41,8 +41,8 @@ Words Sentences::aerationNotStated() const
 {
     return {
         tr("It is not recorded how long and how warm this load must aerate: for the sterilizer, a "
-           "package or a device it is missing, or cannot be, such as a time above 0 but below 60 "
-           "min, or nothing that takes 4 h."),
+           "package or a device it is missing, or cannot be: a time above 0 but below 60 min, or "
+           "no time of at least 4 h."),
         tr("Look the time and temperature of aeration up in the instructions for use of "
            "sterilizer, packaging and devices, and record them in minutes and °C. Where a "
            "package or device asks for less than an hour, record 60 min. Leave the load in the "

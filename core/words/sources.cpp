@@ -98,7 +98,8 @@ QString Sources::of(Key key)
     case Key::physicalLimitImplausible:
         return tr(
             "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008): "
-            "the shortest and coolest cycles of steam, dry heat and ethylene oxide; drying and "
+            "the shortest and coolest cycles of steam, ethylene oxide and (restated) dry heat; "
+            "drying and "
             "hydrogen peroxide common practice, no source");
     case Key::physicalSettingsMissing:
     case Key::physicalLimitsDisagree:

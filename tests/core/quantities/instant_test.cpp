@@ -115,6 +115,14 @@ TEST(FormatAt, WritesWhatWasRead)
     }
 }
 
+TEST(OffsetIn, IsWhatWasWrittenBehindTheTime)
+{
+    EXPECT_EQ(offsetIn("2031-03-04T07:14-06:00"), Duration::hours(-6));
+    EXPECT_EQ(offsetIn("2031-03-04T07:14:30.5+05:45"), Duration::minutes(345));
+    EXPECT_EQ(offsetIn("2031-03-04T07:14+00:00"), Duration{});
+    EXPECT_FALSE(offsetIn("2031-03-04T07:14Z"));
+}
+
 TEST(ParseDate, ReadsExistingDatesOfThisCentury)
 {
     EXPECT_EQ(parseDate("2000-01-01")->days, 10'957); // GNU date: 946684800 s / 86400
