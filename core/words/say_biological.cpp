@@ -123,8 +123,8 @@ Words Sentences::biControl() const
         {tr("Biological indicator (BI) %1 shows no growth, but no control has grown yet.")
              .arg(subject()),
          tr("Read the unexposed control of the same lot in the same incubator when it is due, and "
-            "record it. It must grow, or the test is void. Growth counts only later than the "
-            "minute in which its incubation began: check both times.")}));
+            "record it. It must grow, or the test is void. Growth counts from 10 min "
+            "after its incubation began: check both times.")}));
 }
 
 Words Sentences::biVoid() const
@@ -201,7 +201,8 @@ Words Sentences::routineNone() const
     Words words{
         tr("The routine biological indicator (BI) of this sterilizer and cycle type has not "
            "been negative in the time in which it is due, and none is under way."),
-        tr("If one was run, record it; if it is recorded, check cycle type, lot, expiry date, times "
+        tr("If one was run, record it; if it is recorded, check cycle type, lot, expiry date, "
+           "times "
            "and control, by which it may not count, and have a lead look at a control that did not "
            "grow. If none was run, run one in the next load, at the place that is hardest to "
            "sterilize.")};

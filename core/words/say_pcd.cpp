@@ -131,8 +131,8 @@ Words Sentences::implantIndicatorMissing() const
                "biological indicator alone does not release an implant."),
             tr("If there was one in the PCD, record it with its product and reading, or correct a "
                "product that was typed wrong. If there was none, hold the implants and reprocess "
-               "them in a load that has one. An item whose record does "
-               "not say counts as an implant: record it where it is not.")};
+               "them in a load that has one. An item whose record does not say "
+               "counts as an implant: record it where it is not.")};
 }
 
 Words Sentences::implantPending() const

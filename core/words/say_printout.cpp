@@ -76,8 +76,7 @@ Words Sentences::printoutCounterUsed() const
         tr("Make sure that this is the printout of this load, and correct a counter that was "
            "typed wrong. If the record is right as it is, have a lead who neither ran the load "
            "nor recorded the printout confirm the counter: that counts only where the start or the "
-           "end "
-           "agrees by itself.")};
+           "end agrees by itself.")};
 }
 
 Words Sentences::printoutDiffers() const

@@ -99,8 +99,7 @@ QString Sources::of(Key key)
         return tr(
             "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008): "
             "the shortest and coolest cycles of steam, ethylene oxide and (restated) dry heat; "
-            "drying and "
-            "hydrogen peroxide common practice, no source");
+            "drying and hydrogen peroxide common practice, no source");
     case Key::physicalSettingsMissing:
     case Key::physicalLimitsDisagree:
     case Key::physicalLimitsMissing:
