@@ -1,0 +1,35 @@
+#pragma once
+
+#include "core/acts/fold/facts.h"
+#include "core/sterilizers/sterilizer_record.h"
+
+#include <optional>
+#include <set>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace loadwarden {
+
+/// What the desk asks of a cycle before it lets an act about it in: from its own entries alone.
+struct CycleState {
+    bool reserved = false;
+    Purpose purpose = Purpose::routine;
+    std::string lot;
+    std::string sterilizer;
+    std::optional<Instant> start; ///< as the facility's clock had it when it was recorded
+    std::optional<Instant> end;
+    bool started = false;
+    bool ended = false;
+    std::set<std::string, std::less<>> mentions; ///< every id that its entries are about
+
+    [[nodiscard]] bool isTest() const
+    {
+        return purpose != Purpose::routine && purpose != Purpose::immediateUse;
+    }
+};
+
+/// `entries` are those about the cycle, in order.
+[[nodiscard]] CycleState stateOfCycle(std::span<const Entry> entries, std::string_view cycle);
+
+} // namespace loadwarden

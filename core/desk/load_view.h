@@ -1,0 +1,45 @@
+#pragma once
+
+#include "core/acts/fold/evidence_fold.h"
+#include "core/release/decision.h"
+#include "core/release/policy.h"
+#include "core/store/journal_reader.h"
+#include "core/store/read_snapshot.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loadwarden {
+
+/// A load or a test as the journal has it, and what the rules say of it.
+struct CycleView {
+    std::string id;        ///< ld-
+    std::int64_t seen = 0; ///< the newest entry of the journal that went into this view
+    FoldedEvidence folded;
+    Policy policy;           ///< by which it was decided
+    Instant now{};           ///< for which it was decided
+    Decision decision;       ///< of a load
+    TestJudgement judgement; ///< of a test
+
+    [[nodiscard]] bool isTest() const { return folded.record.test.has_value(); }
+    [[nodiscard]] const std::string& lot() const
+    {
+        return isTest() ? folded.record.test->lot : folded.record.load.lot;
+    }
+};
+
+/// The cycle as of an entry, decided for a moment. nullopt where nothing was ever recorded of it.
+/// Throws StoreFault::damaged where the journal cannot be read or holds a policy that is none.
+[[nodiscard]] std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, std::string_view cycle,
+                                                 Instant now, std::int64_t upTo = toTheEnd);
+
+/// What was decided, as far as a signer sees it: verdicts and findings in one text that differs
+/// where any of them does.
+[[nodiscard]] std::string sightOf(const CycleView& view);
+
+/// The cycle that somebody names: by its id, or by its lot control number, blanks and case apart.
+[[nodiscard]] std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name);
+
+} // namespace loadwarden

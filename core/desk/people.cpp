@@ -1,0 +1,64 @@
+#include "core/desk/people.h"
+
+#include "core/acts/fold/registers.h"
+#include "core/desk/journal_entries.h"
+#include "core/quantities/person.h"
+
+#include <algorithm>
+
+namespace loadwarden {
+namespace {
+
+bool hasPin(ReadSnapshot& snapshot, const std::string& id)
+{
+    Statement row = snapshot.statement("SELECT staff FROM s_pin WHERE staff = :staff");
+    row.bind(":staff", id);
+    return row.step();
+}
+
+} // namespace
+
+std::vector<Person> peopleOf(ReadSnapshot& snapshot)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, "st");
+    const FactBook book(entries);
+    std::vector<Person> people;
+    for (const Fact& fact : book.facts()) {
+        if (!std::holds_alternative<StaffRecorded>(fact.origin->act)) {
+            continue;
+        }
+        const std::string& id = fact.origin->subjects.front();
+        if (std::ranges::find(people, id, &Person::id) != people.end()) {
+            continue;
+        }
+        const Fact* const newestFact = peekRevision<StaffRecorded>(book, id, newest);
+        if (newestFact == nullptr) {
+            continue;
+        }
+        const auto& recorded = std::get<StaffRecorded>(newestFact->current().act);
+        people.push_back({.id = id,
+                          .name = recorded.name,
+                          .role = recorded.role,
+                          .badge = recorded.badge,
+                          .active = recorded.active,
+                          .hasPin = hasPin(snapshot, id)});
+    }
+    return people;
+}
+
+std::optional<Person> findPerson(const std::vector<Person>& people, std::string_view who)
+{
+    for (const Person& person : people) {
+        if (person.id == who || (!person.badge.empty() && isSamePerson(person.badge, who))) {
+            return person;
+        }
+    }
+    const auto isNamedSo = [who](const Person& person) { return isSamePerson(person.name, who); };
+    const auto found = std::ranges::find_if(people, isNamedSo);
+    if (found == people.end() || std::ranges::count_if(people, isNamedSo) != 1) {
+        return std::nullopt;
+    }
+    return *found;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "core/desk/person.h"
+#include "core/store/read_snapshot.h"
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace loadwarden {
+
+/// The staff as the journal has them, in the order in which they were first recorded.
+[[nodiscard]] std::vector<Person> peopleOf(ReadSnapshot& snapshot);
+
+/// Somebody by id, badge or, where only one has it, name; blanks and the case of A to Z do not
+/// matter.
+[[nodiscard]] std::optional<Person> findPerson(const std::vector<Person>& people,
+                                               std::string_view who);
+
+} // namespace loadwarden

@@ -1,0 +1,97 @@
+#include "core/desk/recorder.h"
+
+#include "core/desk/act_checks.h"
+#include "core/desk/people.h"
+#include "core/quantities/role_words.h"
+
+#include <optional>
+#include <utility>
+
+namespace loadwarden {
+namespace {
+
+/// What only another door lets in.
+bool goesElsewhere(const AnyAct& act)
+{
+    return std::holds_alternative<DispositionSigned>(act)
+           || std::holds_alternative<EmergencyReleased>(act)
+           || std::holds_alternative<ReviewRecorded>(act)
+           || std::holds_alternative<StaffPinSet>(act);
+}
+
+} // namespace
+
+std::vector<Task> tasksOf(const ToRecord& act)
+{
+    std::vector<Task> tasks{taskOf(act.act)};
+    const bool amends = act.supersedes != 0 && !std::holds_alternative<EntryVoided>(act.act)
+                        && !std::holds_alternative<EntryAnnotated>(act.act)
+                        && !std::holds_alternative<ChemicalReread>(act.act)
+                        && !std::holds_alternative<BiologicalReread>(act.act);
+    if (amends) {
+        tasks.push_back(Task::amend);
+    }
+    return tasks;
+}
+
+OrRefusal<Author> authorFor(ReadSnapshot& snapshot, const SignedIn& who, Task task,
+                            const Signature* signature, Instant now)
+{
+    const auto person = findPerson(peopleOf(snapshot), who.id());
+    if (!person) {
+        return Refusal{.why = RefusalWhy::personUnknown, .subject = who.id()};
+    }
+    if (!person->active) {
+        return Refusal{.why = RefusalWhy::personInactive, .subject = person->name};
+    }
+    const Right& right = rightOf(task);
+    if (!mayDo(person->role, task)) {
+        return Refusal{.why = RefusalWhy::roleTooLow,
+                       .subject = std::string(wordOf(roleWords, right.least)),
+                       .task = task};
+    }
+    const bool signs =
+        signature != nullptr && signature->id() == who.id() && signature->isGood(now);
+    if (right.signs && !signs) {
+        return Refusal{.why = RefusalWhy::pinNeeded, .task = task};
+    }
+    return Author{person->id, person->role};
+}
+
+OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToRecord> acts,
+                                     const Signature* signature)
+{
+    // The role that is written down is that of the moment; another one by the time it is written
+    // is found by the check within.
+    std::optional<Author> author;
+    {
+        ReadSnapshot snapshot(m_office.connection());
+        auto asked = authorFor(snapshot, who, Task::look, signature, m_office.now());
+        if (auto* const refusal = std::get_if<Refusal>(&asked)) {
+            return std::move(*refusal);
+        }
+        author = std::get<Author>(std::move(asked));
+    }
+    return m_office.record(*author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
+        for (const ToRecord& act : acts) {
+            if (goesElsewhere(act.act)) {
+                return Refusal{.why = RefusalWhy::notUnderstood};
+            }
+            for (const Task task : tasksOf(act)) {
+                auto asked = authorFor(snapshot, who, task, signature, m_office.now());
+                if (auto* const refusal = std::get_if<Refusal>(&asked)) {
+                    return std::move(*refusal);
+                }
+                if (std::get<Author>(asked).role != author->role) {
+                    return Refusal{.why = RefusalWhy::roleTooLow, .task = task};
+                }
+            }
+        }
+        if (auto refusal = checkActs(snapshot, acts, m_office.now())) {
+            return *std::move(refusal);
+        }
+        return Plan{.acts = {acts.begin(), acts.end()}, .inside = {}};
+    });
+}
+
+} // namespace loadwarden

@@ -1,0 +1,82 @@
+#pragma once
+
+#include "core/desk/rights.h"
+#include "core/quantities/instant.h"
+#include "core/release/decision.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace loadwarden {
+
+/// Why the desk does not do what it was asked: something that a person can mend.
+enum class RefusalWhy : std::uint8_t {
+    // who
+    personUnknown, ///< subject: the badge or id
+    personInactive,
+    pinNotSet,
+    pinWrong, ///< until: when the next try counts, if there is a wait
+    pinWait,  ///< until
+    pinTooShort,
+    pinTooEasy,
+    pinNeeded,
+    roleTooLow, ///< task, and subject: the role that is needed
+    badgeTaken, ///< subject: the badge
+    lastSupervisor,
+    // what it is about
+    unknown,      ///< subject: an id that is not in the journal
+    alreadyThere, ///< subject: an id that is
+    badId,        ///< subject: what cannot be an id of that kind
+    malformed,    ///< detail: what is wrong with what was typed
+    notPlaced,    ///< subject: an indicator, item or run that is not of this cycle
+    notALoad,
+    notATest,
+    // when
+    inFuture,
+    beforeStart,
+    beforeEnd,
+    notStarted,
+    alreadyStarted,
+    notEnded,
+    alreadyEnded,
+    // corrections and reviews
+    noSuchEntry, ///< seq
+    notCurrent,  ///< seq: the entry that is current
+    notCorrectable,
+    reasonNeeded,
+    otherFact,     ///< an amendment of another kind or about something else
+    noSuchFinding, ///< subject: the key
+    notReviewable,
+    reviewerTooLow, ///< subject: the role that is needed
+    // signing
+    stale,         ///< since: what has come in
+    changed,       ///< what is decided now differs from what the signer saw
+    notUnderstood, ///< the journal holds what this program does not know
+    notReleasable, ///< verdict: what is decided instead
+    itemsOpen,     ///< subject: the label of an item whose verdict is worse
+    nothingToSign,
+    notAnImplant
+};
+
+/// A refusal with what its sentences need; which of it is set depends on `why`.
+struct Refusal {
+    RefusalWhy why{};
+    std::string subject;
+    std::string detail;
+    std::optional<Task> task;
+    std::optional<Instant> until;
+    std::optional<Verdict> verdict;
+    std::int64_t seq = 0;
+    std::vector<std::int64_t> since; ///< entries
+
+    friend bool operator==(const Refusal&, const Refusal&) = default;
+};
+
+/// A value, or why there is none.
+template <class Value>
+using OrRefusal = std::variant<Value, Refusal>;
+
+} // namespace loadwarden
