@@ -3,6 +3,8 @@
 #include "core/acts/fold/harm.h"
 #include "core/desk/cycle_state.h"
 #include "core/desk/journal_entries.h"
+#include "core/desk/people.h"
+#include "core/quantities/person.h"
 
 #include <algorithm>
 #include <array>
@@ -121,6 +123,9 @@ public:
         if (auto refusal = act.supersedes != 0 ? checkCorrection(act) : checkIds(act)) {
             return refusal;
         }
+        if (auto refusal = checkStaff(act)) {
+            return refusal;
+        }
         if (act.supersedes == 0) {
             if (auto refusal = checkCycle(act)) {
                 return refusal;
@@ -151,6 +156,31 @@ private:
     {
         if (act.paper && !isKnown(act.paper->by)) {
             return Refusal{.why = RefusalWhy::personUnknown, .subject = act.paper->by};
+        }
+        return std::nullopt;
+    }
+
+    /// One badge is one person, and somebody can always register staff.
+    std::optional<Refusal> checkStaff(const ToRecord& act)
+    {
+        const auto* const staff = std::get_if<StaffRecorded>(&act.act);
+        if (staff == nullptr) {
+            return std::nullopt;
+        }
+        const std::string& id = act.subjects.front();
+        bool hasOther = staff->role == Role::supervisor && staff->active;
+        for (const Person& person : peopleOf(m_snapshot)) {
+            if (person.id == id) {
+                continue;
+            }
+            if (!staff->badge.empty() && isSamePerson(person.badge, staff->badge)) {
+                return Refusal{.why = RefusalWhy::badgeTaken, .subject = staff->badge};
+            }
+            hasOther =
+                hasOther || (person.role == Role::supervisor && person.active && person.hasPin);
+        }
+        if (!hasOther) {
+            return Refusal{.why = RefusalWhy::lastSupervisor, .subject = staff->name};
         }
         return std::nullopt;
     }

@@ -76,13 +76,13 @@ OrRefusal<Head> foundDepartment(const fs::path& file, const Founding& founding,
     const std::string hash = hashOfPin(founding.supervisorPin, place.pinCost);
     makeKeyIfNone(place);
     const Draft draft(fs::absolute(file));
+    const std::string facility = place.ids.next("fa");
     Office::found(draft.path(), {place.ids.next("jn"), founding.facility, founding.timeZone},
-                  place);
+                  facility, place);
     Head head;
     {
         Office office(draft.path(), Access::write, place);
         const Author supervisor{founding.supervisorId, Role::supervisor};
-        const std::string facility = place.ids.next("fa");
         auto recorded = office.record(supervisor, [&](ReadSnapshot&) -> OrRefusal<Plan> {
             return Plan{
                 .acts = {{.act = StaffRecorded{.name = founding.supervisorName,

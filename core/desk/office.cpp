@@ -69,7 +69,7 @@ Office::Office(const std::filesystem::path& file, Access access, const Workplace
 Office::~Office() = default;
 
 void Office::found(const std::filesystem::path& file, const JournalIdentity& identity,
-                   const Workplace& place)
+                   const std::string& facilityId, const Workplace& place)
 {
     const std::optional<Zone> zone = Zone::find(identity.timeZone);
     if (!zone) {
@@ -82,7 +82,7 @@ void Office::found(const std::filesystem::path& file, const JournalIdentity& ide
     migrate(connection, migrations(), place.clock);
     HeadWitness witness(place.keep / "heads", identity.id);
     JournalStore store(connection, place.clock, *zone, {}, &witness);
-    store.begin(identity, place.workstation);
+    store.begin(identity, place.workstation, facilityId);
 }
 
 std::optional<std::string> Office::staleLock() const
@@ -90,10 +90,11 @@ std::optional<std::string> Office::staleLock() const
     return m_lock == nullptr ? std::nullopt : m_lock->stale();
 }
 
-OrRefusal<EntryDraft> Office::draftOf(const ToRecord& act, const Author& author) const
+OrRefusal<EntryDraft> Office::draftOf(const ToRecord& act, const Author& author,
+                                      std::int64_t seq) const
 {
     const JournalTime now = journalTime(m_place.clock.now(), m_zone);
-    const Entry entry{.seq = 1,
+    const Entry entry{.seq = seq,
                       .hash = {},
                       .recordedAt = now,
                       .happenedAt = act.happenedAt.value_or(now),
@@ -151,7 +152,8 @@ OrRefusal<Appended> Office::record(const Author& author,
         }
         std::vector<EntryDraft> drafts;
         for (const ToRecord& act : planned->acts) {
-            auto draft = draftOf(act, author);
+            const auto before = static_cast<std::int64_t>(drafts.size());
+            auto draft = draftOf(act, author, head.seq + 1 + before);
             if (auto* const refusal = std::get_if<Refusal>(&draft)) {
                 return std::move(*refusal);
             }

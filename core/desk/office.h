@@ -70,7 +70,7 @@ public:
     /// Makes a new journal with entry 1 and closes it again. Throws StoreError; what there is at
     /// that place is never touched.
     static void found(const std::filesystem::path& file, const JournalIdentity& identity,
-                      const Workplace& place);
+                      const std::string& facilityId, const Workplace& place);
 
     [[nodiscard]] const std::filesystem::path& file() const { return m_file; }
     [[nodiscard]] const Workplace& place() const { return m_place; }
@@ -90,7 +90,8 @@ public:
                                const std::function<OrRefusal<Plan>(ReadSnapshot&)>& plan);
 
 private:
-    [[nodiscard]] OrRefusal<EntryDraft> draftOf(const ToRecord& act, const Author& author) const;
+    [[nodiscard]] OrRefusal<EntryDraft> draftOf(const ToRecord& act, const Author& author,
+                                                std::int64_t seq) const;
 
     std::filesystem::path m_file;
     Workplace m_place;

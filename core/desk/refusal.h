@@ -55,8 +55,7 @@ enum class RefusalWhy : std::uint8_t {
     stale,         ///< since: what has come in
     changed,       ///< what is decided now differs from what the signer saw
     notUnderstood, ///< the journal holds what this program does not know
-    notReleasable, ///< verdict: what is decided instead
-    itemsOpen,     ///< subject: the label of an item whose verdict is worse
+    notReleasable, ///< verdict: what is decided
     nothingToSign,
     notAnImplant
 };

@@ -256,7 +256,8 @@ Head JournalStore::checkedHead(WriteTransaction& transaction)
     return now.head;
 }
 
-Appended JournalStore::begin(const JournalIdentity& identity, const std::string& workstation)
+Appended JournalStore::begin(const JournalIdentity& identity, const std::string& workstation,
+                             const std::string& facilityId)
 {
     WriteTransaction transaction(m_connection);
     if (newest(transaction).head.seq != 0) {
@@ -266,6 +267,9 @@ Appended JournalStore::begin(const JournalIdentity& identity, const std::string&
     draft.happenedAt = journalTime(m_clock.now(), m_zone);
     draft.workstation = workstation;
     draft.kind = openingKind;
+    if (!facilityId.empty()) {
+        draft.subjects = {facilityId};
+    }
     draft.body = writeIdentity(identity);
     const Appended appended = write(transaction, std::span(&draft, 1), {});
     transaction.commit();

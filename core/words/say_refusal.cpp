@@ -1,0 +1,208 @@
+#include "core/words/say_refusal.h"
+
+#include <QCoreApplication>
+#include <QString>
+
+namespace loadwarden {
+namespace {
+
+/// The sentences of one refusal.
+class RefusalSentences {
+    Q_DECLARE_TR_FUNCTIONS(loadwarden)
+
+public:
+    RefusalSentences(const Refusal& refusal, const HouseStyle& style) : r_(refusal), style_(style)
+    {
+    }
+
+    [[nodiscard]] Told told() const
+    {
+        const auto [says, next] = pair();
+        return {says.toStdString(), next.toStdString()};
+    }
+
+private:
+    struct Pair {
+        QString says;
+        QString next;
+    };
+
+    [[nodiscard]] QString subject() const { return QString::fromStdString(r_.subject); }
+    [[nodiscard]] QString detail() const { return QString::fromStdString(r_.detail); }
+    [[nodiscard]] QString entry() const { return QString::number(r_.seq); }
+    [[nodiscard]] QString until() const
+    {
+        // Up to a minute late, never early.
+        return QString::fromStdString(
+            sayTime(*r_.until + Duration::minutes(1) - Duration::milliseconds(1), style_));
+    }
+    [[nodiscard]] QString verdict() const
+    {
+        return QString::fromStdString(say(r_.verdict.value_or(Verdict::quarantine)));
+    }
+    [[nodiscard]] QString since() const
+    {
+        QString list;
+        for (const std::int64_t seq : r_.since) {
+            list += list.isEmpty() ? QString::number(seq) : tr(", %1").arg(seq);
+        }
+        return list;
+    }
+
+    [[nodiscard]] Pair pair() const
+    {
+        switch (r_.why) {
+        case RefusalWhy::personUnknown:
+            return {tr("Nobody of the staff has the id, badge or name “%1”.").arg(subject()),
+                    tr("Scan the badge again; who is new is registered by a supervisor.")};
+        case RefusalWhy::personInactive:
+            return {tr("%1 is registered as not working here any more.").arg(subject()),
+                    tr("A supervisor can make the entry active again.")};
+        case RefusalWhy::pinNotSet:
+            return {tr("%1 has no PIN yet.").arg(subject()),
+                    tr("A supervisor sets a first one together with the person.")};
+        case RefusalWhy::pinWrong:
+            return r_.until
+                       ? Pair{tr("This is not the PIN of %1.").arg(subject()),
+                              tr("Wait until %1 before you try again. Who has forgotten the PIN "
+                                 "asks a supervisor for a new one.")
+                                  .arg(until())}
+                       : Pair{tr("This is not the PIN of %1.").arg(subject()),
+                              tr("Type it again.")};
+        case RefusalWhy::pinWait:
+            return {tr("The PIN of %1 was wrong several times; the next try counts from %2 on.")
+                        .arg(subject(), until()),
+                    tr("Wait. Who has forgotten the PIN asks a supervisor for a new one.")};
+        case RefusalWhy::pinTooShort:
+            return {tr("A PIN has 6 to 12 digits and nothing else."), tr("Choose another.")};
+        case RefusalWhy::pinTooEasy:
+            return {tr("A PIN of one digit repeated, or of digits in a row, is guessed at once."),
+                    tr("Choose another.")};
+        case RefusalWhy::pinNeeded:
+            return {tr("This is signed, and there is no PIN given for it."),
+                    tr("Give the PIN of who is signed in.")};
+        case RefusalWhy::roleTooLow:
+            return {r_.subject.empty() ? tr("The role of who is signed in is not enough for this.")
+                                       : tr("This takes at least the role “%1”.").arg(subject()),
+                    tr("Ask somebody who has it to sign in and do it.")};
+        case RefusalWhy::badgeTaken:
+            return {tr("The badge “%1” is somebody else's.").arg(subject()),
+                    tr("Check the badge; one badge is one person.")};
+        case RefusalWhy::lastSupervisor:
+            return {tr("%1 is the last active supervisor.").arg(subject()),
+                    tr("Register another supervisor first.")};
+        case RefusalWhy::unknown:
+            return {tr("There is nothing with the name “%1” in this journal.").arg(subject()),
+                    tr("Check the name, or register or reserve it first.")};
+        case RefusalWhy::alreadyThere:
+            return {tr("There is “%1” in this journal already.").arg(subject()),
+                    tr("Take another id; what is there is corrected, not entered again.")};
+        case RefusalWhy::badId:
+            return {tr("A sterilizer cannot have the id “%1”.").arg(subject()),
+                    tr("A sterilizer's id is sz- and 1 to 8 digits or capital letters, with which "
+                       "its lot control numbers begin.")};
+        case RefusalWhy::malformed:
+            return {tr("What was typed cannot be recorded (%1): %2.").arg(subject(), trimmed()),
+                    tr("Correct it; nothing was recorded.")};
+        case RefusalWhy::notPlaced:
+            return {tr("There is no “%1” in the cycle %2.").arg(subject(), detail()),
+                    tr("Check the label and the lot control number.")};
+        case RefusalWhy::notALoad:
+            return {tr("%1 is a test cycle, not a load.").arg(subject()),
+                    tr("Check the lot control number.")};
+        case RefusalWhy::notATest:
+            return {tr("%1 is a load, not a test cycle.").arg(subject()),
+                    tr("Check the lot control number.")};
+        case RefusalWhy::inFuture:
+            return {tr("The time lies in the future."),
+                    tr("Check date, time and the computer's clock.")};
+        case RefusalWhy::beforeStart:
+            return {tr("The time lies before the start of %1.").arg(subject()),
+                    tr("Check the times.")};
+        case RefusalWhy::beforeEnd:
+            return {tr("The time lies before the end of %1.").arg(subject()),
+                    tr("Check the times.")};
+        case RefusalWhy::notStarted:
+            return {tr("%1 has not been recorded as started.").arg(subject()),
+                    tr("Record its start first.")};
+        case RefusalWhy::alreadyStarted:
+            return {tr("%1 has been recorded as started already.").arg(subject()),
+                    tr("If that start is wrong, correct its entry.")};
+        case RefusalWhy::notEnded:
+            return {tr("%1 has not been recorded as ended.").arg(subject()),
+                    tr("Record its end first.")};
+        case RefusalWhy::alreadyEnded:
+            return {tr("%1 has been recorded as ended already.").arg(subject()),
+                    tr("If that end is wrong, correct its entry.")};
+        case RefusalWhy::noSuchEntry:
+            return {tr("There is no entry %1.").arg(entry()),
+                    tr("Look for its number in the history of the load.")};
+        case RefusalWhy::notCurrent:
+            return {tr("This entry has been corrected or struck by entry %1.").arg(entry()),
+                    tr("Correct that one, if it is wrong.")};
+        case RefusalWhy::notCorrectable:
+            return {tr("An entry of this kind is not corrected."),
+                    tr("Enter what is right anew, or annotate it.")};
+        case RefusalWhy::reasonNeeded:
+            return {tr("A correction needs a reason."), tr("Say why, in a few words.")};
+        case RefusalWhy::otherFact:
+            return {tr("A correction is of the same kind as entry %1 and about the same things.")
+                        .arg(entry()),
+                    tr("What belongs elsewhere is voided here and entered there.")};
+        case RefusalWhy::noSuchFinding:
+            return {tr("The load has no finding “%1” with that subject now.").arg(subject()),
+                    tr("Look at the decision again.")};
+        case RefusalWhy::notReviewable:
+            return {tr("No review answers the finding “%1”.").arg(subject()),
+                    tr("Do what the decision says beside it.")};
+        case RefusalWhy::reviewerTooLow:
+            return {tr("This finding is reviewed by the role “%1”.").arg(subject()),
+                    tr("Ask somebody who has it.")};
+        case RefusalWhy::stale:
+            return {tr("Since you looked, something was recorded about this load: entries %1.")
+                        .arg(since()),
+                    tr("Look at the load again, then sign.")};
+        case RefusalWhy::changed:
+            return {tr("What is decided about %1 is no longer what you saw; it is now: %2.")
+                        .arg(subject(), verdict()),
+                    tr("Look at the load again, then sign.")};
+        case RefusalWhy::notUnderstood:
+            return {tr("The journal holds entries about this that this version of the program does "
+                       "not know."),
+                    tr("Use the version with which they were recorded; with this one nothing is "
+                       "signed.")};
+        case RefusalWhy::notReleasable:
+            return {tr("The decision about %1 is: %2. Nothing laxer can be signed.")
+                        .arg(subject(), verdict()),
+                    tr("Do what the decision says, or sign something stricter.")};
+        case RefusalWhy::nothingToSign:
+            return {tr("%1 needs no exception: it may go.").arg(subject()),
+                    tr("Sign its release.")};
+        case RefusalWhy::notAnImplant:
+            return {tr("The item “%1” is no implant.").arg(subject()),
+                    tr("Only an implant is released in an emergency.")};
+        }
+        return {};
+    }
+
+    [[nodiscard]] QString trimmed() const
+    {
+        QString text = detail();
+        while (text.endsWith(QLatin1Char('.'))) {
+            text.chop(1);
+        }
+        return text;
+    }
+
+    const Refusal& r_;
+    const HouseStyle& style_;
+};
+
+} // namespace
+
+Told say(const Refusal& refusal, const HouseStyle& style)
+{
+    return RefusalSentences(refusal, style).told();
+}
+
+} // namespace loadwarden
