@@ -60,7 +60,7 @@ Role roleFor(Reviewer reviewer)
 
 Sight sightFrom(const CycleView& view)
 {
-    return {.cycle = view.id, .seen = view.seen, .decided = sightOf(view)};
+    return {.cycle = view.id, .seen = view.seen, .decided = sightDigest(view)};
 }
 
 OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& signature,
@@ -96,7 +96,7 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
         if (view->isTest()) {
             return Refusal{.why = RefusalWhy::notALoad, .subject = view->lot()};
         }
-        if (sightOf(*view) != sight.decided) {
+        if (sightDigest(*view) != sight.decided) {
             return Refusal{.why = RefusalWhy::changed,
                            .subject = view->lot(),
                            .verdict = view->decision.verdict};

@@ -11,7 +11,7 @@ namespace loadwarden {
 struct Sight {
     std::string cycle;
     std::int64_t seen = 0; ///< CycleView::seen
-    std::string decided;   ///< sightOf()
+    std::string decided;   ///< digest of what was decided: sightDigest()
 };
 
 [[nodiscard]] Sight sightFrom(const CycleView& view);

@@ -109,6 +109,12 @@ std::string sightOf(const CycleView& view)
     return text;
 }
 
+std::string sightDigest(const CycleView& view)
+{
+    constexpr std::size_t digits = 16;
+    return hexOf(hashOf(sightOf(view))).substr(0, digits);
+}
+
 std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name)
 {
     if (hasPrefix(name, "ld") && isMentioned(snapshot, std::string(name))) {

@@ -39,6 +39,9 @@ struct CycleView {
 /// where any of them does.
 [[nodiscard]] std::string sightOf(const CycleView& view);
 
+/// The first 16 hexadecimal digits of the hash of that text.
+[[nodiscard]] std::string sightDigest(const CycleView& view);
+
 /// The cycle that somebody names: by its id, or by its lot control number, blanks and case apart.
 [[nodiscard]] std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name);
 
