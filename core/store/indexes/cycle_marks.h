@@ -20,6 +20,9 @@ inline constexpr std::string_view counter = "counter"; ///< `at` is the counter
 inline constexpr std::string_view test = "test";       ///< detail: its purpose
 inline constexpr std::string_view vials = "vials";
 inline constexpr std::string_view specification = "specification"; ///< `at` is 0; detail: sp-
+/// By which revision it was begun; `at` is 0; detail: sp-, `@` and the seq of the newest entry about
+/// that specification itself before the start (0: none).
+inline constexpr std::string_view bound = "bound";
 /// Something of it may have failed; detail: what; time: when that was recorded.
 inline constexpr std::string_view trouble = "trouble";
 /// A chemical indicator that is unclear, lost or unsettled: of a test that may be a failure.
@@ -28,10 +31,12 @@ inline constexpr std::string_view doubt = "doubt";
 inline constexpr std::string_view grave = "grave";
 /// A failure was resolved; time: when that was recorded.
 inline constexpr std::string_view resolved = "resolved";
-/// Resolved with a known cause by a lead; time: when it happened; detail: empty, or, where it
-/// reaches the sterilizer, when it was recorded, in ms.
+/// Resolved with a known cause by a lead, after everything that was said of it; time: how much later
+/// than the latest of its times, in ms; detail: empty, or, where the resolution reaches the
+/// sterilizer, when it was recorded, in ms.
 inline constexpr std::string_view right = "right";
-/// Resolved in any other way, or a resolution was corrected: nothing frees it any more.
+/// Resolved in any other way, or something was said or struck after a resolution: nothing frees it
+/// any more.
 inline constexpr std::string_view unfree = "unfree";
 
 /// Before the code of an alarm in the detail of trouble.
@@ -42,7 +47,7 @@ inline constexpr std::string_view alarm = "alarm:";
 struct SaidMark {
     std::string_view mark;
     std::string detail;
-    std::int64_t time = 0; ///< ms
+    std::int64_t time = 0; ///< ms; of `right` when it happened
 };
 
 /// A time of a cycle that an entry says, or its counter.

@@ -29,7 +29,7 @@ struct Row {
 bool isTime(std::string_view mark)
 {
     return mark == mark::reserved || mark == mark::start || mark == mark::end
-           || mark == mark::counter || mark == mark::specification;
+           || mark == mark::counter || mark == mark::specification || mark == mark::bound;
 }
 
 /// Marks of which it matters which entry says them.
@@ -77,17 +77,25 @@ public:
         if (!said.specification.empty()) {
             m_specifications.insert(said.specification);
         }
+        const bool wasRight = has(mark::right);
+        bool isNew = said.strikes;
         for (const SaidTime& each : said.times) {
             m_times.emplace(std::string(each.mark), each.at);
+            isNew = true;
+            if (each.mark == mark::start) {
+                bind(entry.seq());
+            }
         }
         for (const SaidMark& each : said.marks) {
+            if (each.mark == mark::right) {
+                addRight(entry, each);
+                continue;
+            }
             const bool counted = isCounted(each.mark);
             m_marks.insert({std::string(each.mark), each.detail, counted ? entry.seq() : 0,
                             counted ? each.time : 0});
         }
-        const bool wasRight = std::ranges::any_of(
-            m_marks, [](const Mark& each) { return each.mark == mark::right; });
-        if (said.strikes && wasRight) {
+        if (wasRight && (isNew || entry.isOf("physical.read"))) {
             m_marks.insert({std::string(mark::unfree), {}, entry.seq(), entry.recordedMs()});
         }
         addGrave();
@@ -115,6 +123,9 @@ public:
             for (const std::string& id : m_specifications) {
                 now.insert({sterilizer, std::string(mark::specification), 0, id, 0, 0});
             }
+            for (const std::string& id : m_bound) {
+                now.insert({sterilizer, std::string(mark::bound), 0, id, 0, 0});
+            }
             for (const Mark& each : m_marks) {
                 for (const std::int64_t at : anchors) {
                     now.insert({sterilizer, each.mark, at, each.detail, each.said, each.time});
@@ -128,12 +139,12 @@ public:
         }
     }
 
-    /// The sterilizers with the specifications that the cycle was said to have.
+    /// The sterilizers with the revisions by which the cycle was said to have begun.
     [[nodiscard]] std::set<std::pair<std::string, std::string>> pairs() const
     {
         std::set<std::pair<std::string, std::string>> all;
         for (const std::string& sterilizer : m_sterilizers) {
-            for (const std::string& specification : m_specifications) {
+            for (const std::string& specification : m_bound) {
                 all.emplace(sterilizer, specification);
             }
         }
@@ -149,10 +160,49 @@ private:
         }
         if (row.mark == mark::specification) {
             m_specifications.insert(row.detail);
+        } else if (row.mark == mark::bound) {
+            m_bound.insert(row.detail);
         } else if (isTime(row.mark)) {
             m_times.emplace(row.mark, row.at);
         } else {
             m_marks.insert({row.mark, row.detail, row.said, row.time});
+        }
+    }
+
+    [[nodiscard]] bool has(std::string_view mark) const
+    {
+        return std::ranges::any_of(m_marks,
+                                   [mark](const Mark& each) { return each.mark == mark; });
+    }
+
+    void bind(std::int64_t start)
+    {
+        for (const std::string& id : m_specifications) {
+            Statement row = m_transaction.statement(
+                sqlOf(Query::newestOwnBefore, m_transaction.dialect()));
+            row.bind(":subject", id).bind(":seq", start);
+            const bool any = row.step() && !row.isNull(0);
+            m_bound.insert(id + '@' + std::to_string(any ? row.integer(0) : 0));
+        }
+    }
+
+    /// A resolution frees only when it came after all that there was to resolve.
+    void addRight(const IndexedEntry& entry, const SaidMark& said)
+    {
+        std::int64_t latest = INT64_MIN;
+        for (const auto& [mark, at] : m_times) {
+            if (mark == mark::start || mark == mark::end) {
+                latest = std::max(latest, at);
+            }
+        }
+        const bool afterTrouble = std::ranges::none_of(m_marks, [&](const Mark& each) {
+            return each.mark == mark::trouble && each.time > said.time;
+        });
+        if (afterTrouble && latest != INT64_MIN && said.time >= latest) {
+            m_marks.insert(
+                {std::string(mark::right), said.detail, entry.seq(), said.time - latest});
+        } else {
+            m_marks.insert({std::string(mark::unfree), {}, entry.seq(), said.time});
         }
     }
 
@@ -193,7 +243,8 @@ private:
     std::set<Row> m_rows;
     std::set<std::string> m_sterilizers;
     std::set<std::string> m_specifications;
-    std::set<std::pair<std::string, std::int64_t>> m_times;
+    std::set<std::string> m_bound;
+    std::set<std::pair<std::string, std::int64_t>> m_times; ///< mark and ms
     std::set<Mark> m_marks;
     std::set<std::pair<std::string, std::string>> m_pairsBefore;
     std::int64_t m_unanchored = 0;
