@@ -13,7 +13,7 @@ ActIndexes::ActIndexes()
 void ActIndexes::take(WriteTransaction& transaction, const EntryHeader& header,
                       std::string_view bytes)
 {
-    IndexedEntry entry(header, bytes);
+    const IndexedEntry entry(header, bytes);
     m_own.take(transaction, entry);
     m_cycles.take(transaction, entry);
     m_marks.take(transaction, entry);

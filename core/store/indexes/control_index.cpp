@@ -26,10 +26,10 @@ Known knownOf(WriteTransaction& transaction, std::string_view control)
     return known;
 }
 
-void takeControl(WriteTransaction& transaction, std::string_view control, IndexedEntry& entry)
+void takeControl(WriteTransaction& transaction, std::string_view control, const IndexedEntry& entry)
 {
-    const auto* const prepared = entry.act<ControlPrepared>("control.prepared");
-    const auto* const incubated = entry.act<BiologicalIncubated>("biological.incubated");
+    const auto* const prepared = entry.act<ControlPrepared>();
+    const auto* const incubated = entry.act<BiologicalIncubated>();
     if (prepared == nullptr && incubated == nullptr) {
         return;
     }
@@ -67,12 +67,12 @@ std::span<const IndexTable> ControlIndex::tables() const
     return mine;
 }
 
-void ControlIndex::take(WriteTransaction& transaction, IndexedEntry& entry)
+void ControlIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     if (const std::string_view control = entry.subject("bc"); !control.empty()) {
         takeControl(transaction, control, entry);
     }
-    if (const auto* const lot = entry.act<ProductLotRecorded>("product-lot.recorded")) {
+    if (const auto* const lot = entry.act<ProductLotRecorded>()) {
         transaction
             .statement("INSERT INTO p_lot_number (number, lot, seq) VALUES (:number, :lot, :seq) "
                        "ON CONFLICT DO NOTHING")

@@ -15,7 +15,7 @@ void change(WriteTransaction& transaction, std::string_view cycle, const std::st
         .run();
 }
 
-void takeReserved(WriteTransaction& transaction, std::string_view cycle, IndexedEntry& entry,
+void takeReserved(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
                   const CycleReserved& reserved)
 {
     transaction
@@ -50,12 +50,12 @@ void takeTimes(WriteTransaction& transaction, std::string_view cycle, const Said
     }
 }
 
-void takeOf(WriteTransaction& transaction, std::string_view cycle, IndexedEntry& entry,
+void takeOf(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
             const SaidOfCycle& said)
 {
     const bool vials = entry.has("bv");
-    const bool ended = entry.isOf("cycle.ended");
-    const bool disposed = entry.isOf("disposition.signed");
+    const bool ended = entry.act<CycleEnded>() != nullptr;
+    const bool disposed = entry.act<DispositionSigned>() != nullptr;
     transaction
         .statement("INSERT INTO p_cycle (cycle, sterilizer, lot, purpose, at, counter, vials, "
                    "trouble, ended, disposed, newest) VALUES (:cycle, '', '', '', :at, -1, :vials, "
@@ -81,7 +81,7 @@ void takeOf(WriteTransaction& transaction, std::string_view cycle, IndexedEntry&
     if (disposed) {
         change(transaction, cycle, "disposed = newest");
     }
-    if (const auto* const reserved = entry.act<CycleReserved>("cycle.reserved")) {
+    if (const auto* const reserved = entry.act<CycleReserved>()) {
         takeReserved(transaction, cycle, entry, *reserved);
     }
     takeTimes(transaction, cycle, said);
@@ -98,7 +98,7 @@ std::span<const IndexTable> CycleIndex::tables() const
     return mine;
 }
 
-void CycleIndex::take(WriteTransaction& transaction, IndexedEntry& entry)
+void CycleIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     if (!entry.has("ld")) {
         return;

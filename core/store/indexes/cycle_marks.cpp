@@ -16,11 +16,16 @@ constexpr std::int64_t troublingLeak = 1'000;
 
 class Sayings {
 public:
-    Sayings(IndexedEntry& entry, SaidOfCycle& said) : m_entry(entry), m_said(said) {}
+    Sayings(const IndexedEntry& entry, SaidOfCycle& said) : m_entry(entry), m_said(said) {}
 
     void all()
     {
-        if (m_entry.isOf("entry.voided")) {
+        if (!m_entry.isUnderstood()) {
+            // It may say anything, and nothing of it is known to be put right.
+            add(mark::trouble, "not-understood");
+            add(mark::unfree);
+        }
+        if (m_entry.act<EntryVoided>() != nullptr) {
             m_said.strikes = true;
         }
         if (m_entry.has("bv")) {
@@ -50,18 +55,18 @@ private:
 
     void course()
     {
-        if (const auto* const reserved = m_entry.act<CycleReserved>("cycle.reserved")) {
+        if (const auto* const reserved = m_entry.act<CycleReserved>()) {
             m_said.sterilizer = m_entry.subject("sz");
             m_said.specification = m_entry.subject("sp");
             time(mark::reserved, m_entry.recordedMs());
             if (reserved->purpose > Purpose::immediateUse) {
                 add(mark::test, std::string(wordOf(purposeWords, reserved->purpose)));
             }
-        } else if (const auto* const started = m_entry.act<CycleStarted>("cycle.started")) {
+        } else if (const auto* const started = m_entry.act<CycleStarted>()) {
             m_said.specification = m_entry.subject("sp");
             time(mark::start, started->shown.at.ms);
             counter(started->counter);
-        } else if (const auto* const ended = m_entry.act<CycleEnded>("cycle.ended")) {
+        } else if (const auto* const ended = m_entry.act<CycleEnded>()) {
             time(mark::end, ended->shown.at.ms);
             counter(ended->counter);
             if (ended->outcome == CycleOutcome::aborted || ended->abortPhase) {
@@ -72,15 +77,15 @@ private:
 
     void failures()
     {
-        if (const auto* const alarm = m_entry.act<AlarmRecorded>("alarm.recorded")) {
+        if (const auto* const alarm = m_entry.act<AlarmRecorded>()) {
             add(mark::trouble, std::string(mark::alarm) + alarm->code);
-        } else if (m_entry.isOf("failure.recorded")) {
+        } else if (m_entry.act<FailureRecorded>() != nullptr) {
             add(mark::trouble, "failure");
-        } else if (const auto* const check = m_entry.act<PackageChecked>("package.checked")) {
+        } else if (const auto* const check = m_entry.act<PackageChecked>()) {
             if (check->dry && !*check->dry) {
                 add(mark::trouble, "wet");
             }
-        } else if (const auto* const resolved = m_entry.act<FailureResolved>("failure.resolved")) {
+        } else if (const auto* const resolved = m_entry.act<FailureResolved>()) {
             add(mark::resolved);
             const Act act = actOf(*m_entry.entry());
             if (m_entry.entry()->supersedes == 0 && resolved->causeKnown && isSigned(act)
@@ -99,10 +104,10 @@ private:
 
     void chemical()
     {
-        if (m_entry.isOf("chemical.lost") || m_entry.isOf("chemical.unsettled")) {
+        if (m_entry.act<ChemicalLost>() != nullptr || m_entry.act<ChemicalUnsettled>() != nullptr) {
             add(mark::doubt);
-        } else if ((m_entry.isOf("chemical.read") || m_entry.isOf("chemical.reread"))
-                   && m_entry.entry() != nullptr) {
+        } else if (m_entry.act<ChemicalRead>() != nullptr
+                   || m_entry.act<ChemicalReread>() != nullptr) {
             const SeenRank rank = rankOf(*seenIn(m_entry.entry()->act), false);
             if (rank == SeenRank::bad) {
                 add(mark::trouble, "rejected");
@@ -117,10 +122,10 @@ private:
         if (!m_entry.has("bv")) {
             return;
         }
-        if (m_entry.isOf("biological.unsettled")) {
+        if (m_entry.act<BiologicalUnsettled>() != nullptr) {
             add(mark::grave);
-        } else if ((m_entry.isOf("biological.read") || m_entry.isOf("biological.reread"))
-                   && m_entry.entry() != nullptr
+        } else if ((m_entry.act<BiologicalRead>() != nullptr
+                    || m_entry.act<BiologicalReread>() != nullptr)
                    && rankOf(*seenIn(m_entry.entry()->act), false) != SeenRank::good) {
             add(mark::grave);
         }
@@ -128,7 +133,7 @@ private:
 
     void tests()
     {
-        if (const auto* const leak = m_entry.act<LeakRead>("test.leak-read")) {
+        if (const auto* const leak = m_entry.act<LeakRead>()) {
             const bool known = leak->riseMbar && leak->minutes && leak->minutes->thousandths > 0;
             if (!known
                 || leak->riseMbar->thousandths * 1'000
@@ -136,14 +141,14 @@ private:
                 add(mark::trouble, "leak");
             }
         } else if (const auto* const judged =
-                       m_entry.act<TestPhysicalJudged>("test.physical-judged")) {
+                       m_entry.act<TestPhysicalJudged>()) {
             if (!judged->good) {
                 add(mark::trouble, "judged");
             }
         }
     }
 
-    IndexedEntry& m_entry;
+    const IndexedEntry& m_entry;
     SaidOfCycle& m_said;
 };
 
@@ -156,7 +161,7 @@ bool SaidOfCycle::isTrouble() const
     });
 }
 
-SaidOfCycle saidOfCycle(IndexedEntry& entry)
+SaidOfCycle saidOfCycle(const IndexedEntry& entry)
 {
     SaidOfCycle said;
     Sayings(entry, said).all();

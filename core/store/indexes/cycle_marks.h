@@ -73,6 +73,6 @@ struct SaidOfCycle {
     [[nodiscard]] bool isTrouble() const;
 };
 
-[[nodiscard]] SaidOfCycle saidOfCycle(IndexedEntry& entry);
+[[nodiscard]] SaidOfCycle saidOfCycle(const IndexedEntry& entry);
 
 } // namespace loadwarden

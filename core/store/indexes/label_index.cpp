@@ -25,7 +25,7 @@ void insert(WriteTransaction& transaction, const std::string& said, std::string_
         .run();
 }
 
-void takeAdded(WriteTransaction& transaction, std::string_view item, IndexedEntry& entry,
+void takeAdded(WriteTransaction& transaction, std::string_view item, const IndexedEntry& entry,
                const ItemAdded& added)
 {
     std::set<std::string, std::less<>> cycles;
@@ -74,15 +74,15 @@ std::span<const IndexTable> LabelIndex::tables() const
     return mine;
 }
 
-void LabelIndex::take(WriteTransaction& transaction, IndexedEntry& entry)
+void LabelIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     const std::string_view item = entry.subject("it");
     if (item.empty()) {
         return;
     }
-    if (const auto* const added = entry.act<ItemAdded>("item.added")) {
+    if (const auto* const added = entry.act<ItemAdded>()) {
         takeAdded(transaction, item, entry, *added);
-    } else if (const auto* const moved = entry.act<ItemMoved>("item.moved")) {
+    } else if (const auto* const moved = entry.act<ItemMoved>()) {
         takeMoved(transaction, item, *moved, entry.seq());
     }
 }

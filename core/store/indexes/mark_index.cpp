@@ -95,7 +95,7 @@ public:
             m_marks.insert({std::string(each.mark), each.detail, counted ? entry.seq() : 0,
                             counted ? each.time : 0});
         }
-        if (wasRight && (isNew || entry.isOf("physical.read"))) {
+        if (wasRight && (isNew || entry.act<PhysicalRead>() != nullptr)) {
             m_marks.insert({std::string(mark::unfree), {}, entry.seq(), entry.recordedMs()});
         }
         addGrave();
@@ -284,18 +284,18 @@ std::vector<PhysicalRead> readBefore(WriteTransaction& transaction, std::string_
         if (!readHeader(bytes, header)) {
             continue;
         }
-        IndexedEntry entry(header, bytes);
-        if (const auto* const read = entry.act<PhysicalRead>("physical.read")) {
+        const IndexedEntry entry(header, bytes);
+        if (const auto* const read = entry.act<PhysicalRead>()) {
             all.push_back(*read);
         }
     }
     return all;
 }
 
-void takeOf(WriteTransaction& transaction, std::string_view cycle, IndexedEntry& entry,
+void takeOf(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
             const SaidOfCycle& said)
 {
-    const auto* const read = entry.act<PhysicalRead>("physical.read");
+    const auto* const read = entry.act<PhysicalRead>();
     if (said.isNothing() && read == nullptr) {
         return;
     }
@@ -324,6 +324,27 @@ void takeOf(WriteTransaction& transaction, std::string_view cycle, IndexedEntry&
     }
 }
 
+/// The cycles that an entry is about; where it is not understood also those of its items and
+/// indicators.
+std::set<std::string> cyclesOf(WriteTransaction& transaction, const IndexedEntry& entry)
+{
+    std::set<std::string> cycles;
+    for (const std::string_view id : entry.header().subjects) {
+        if (hasPrefix(id, "ld")) {
+            cycles.emplace(id);
+        } else if (!entry.isUnderstood()
+                   && (hasPrefix(id, "it") || hasPrefix(id, "ci") || hasPrefix(id, "bv"))) {
+            Statement rows =
+                transaction.statement(sqlOf(Query::cyclesOfThing, transaction.dialect()));
+            rows.bind(":thing", id);
+            while (rows.step()) {
+                cycles.insert(rows.text(0));
+            }
+        }
+    }
+    return cycles;
+}
+
 } // namespace
 
 std::span<const IndexTable> MarkIndex::tables() const
@@ -336,16 +357,15 @@ std::span<const IndexTable> MarkIndex::tables() const
     return mine;
 }
 
-void MarkIndex::take(WriteTransaction& transaction, IndexedEntry& entry)
+void MarkIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
-    if (!entry.has("ld")) {
+    const std::set<std::string> cycles = cyclesOf(transaction, entry);
+    if (cycles.empty()) {
         return;
     }
     const SaidOfCycle said = saidOfCycle(entry);
-    for (const std::string_view id : entry.header().subjects) {
-        if (hasPrefix(id, "ld")) {
-            takeOf(transaction, id, entry, said);
-        }
+    for (const std::string& id : cycles) {
+        takeOf(transaction, id, entry, said);
     }
 }
 

@@ -28,7 +28,7 @@ std::span<const IndexTable> OwnIndex::tables() const
     return mine;
 }
 
-void OwnIndex::take(WriteTransaction& transaction, IndexedEntry& entry)
+void OwnIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     for (const std::string_view id : entry.header().subjects) {
         const auto prefix = std::ranges::find_if(

@@ -26,7 +26,7 @@ void setFinished(WriteTransaction& transaction, std::string_view vial, bool fini
         .run();
 }
 
-void takePlaced(WriteTransaction& transaction, IndexedEntry& entry, const PcdPlaced& placed)
+void takePlaced(WriteTransaction& transaction, const IndexedEntry& entry, const PcdPlaced& placed)
 {
     for (const PlacedIndicator& vial : placed.vials) {
         note(transaction, vial.id, entry.subject("ld"), entry.seq());
@@ -40,27 +40,27 @@ void takePlaced(WriteTransaction& transaction, IndexedEntry& entry, const PcdPla
 }
 
 /// What an entry does to whether a vial is finished; nullopt: nothing.
-std::optional<bool> finishes(IndexedEntry& entry)
+std::optional<bool> finishes(const IndexedEntry& entry)
 {
-    if (entry.isOf("entry.voided")) {
+    if (entry.act<EntryVoided>() != nullptr) {
         return false;
     }
-    if (entry.isOf("biological.lost") || entry.isOf("biological.voided")) {
+    if (entry.act<BiologicalLost>() != nullptr || entry.act<BiologicalVoided>() != nullptr) {
         return true;
     }
-    if (const auto* const read = entry.act<BiologicalRead>("biological.read")) {
+    if (const auto* const read = entry.act<BiologicalRead>()) {
         return read->seen != Seen::unclear && entry.entry()->supersedes == 0;
     }
-    if (const auto* const read = entry.act<BiologicalReread>("biological.reread")) {
+    if (const auto* const read = entry.act<BiologicalReread>()) {
         return read->seen != Seen::unclear;
     }
-    return entry.isOf("biological.unsettled") ? std::optional(true) : std::nullopt;
+    return entry.act<BiologicalUnsettled>() != nullptr ? std::optional(true) : std::nullopt;
 }
 
-void takeVial(WriteTransaction& transaction, std::string_view vial, IndexedEntry& entry)
+void takeVial(WriteTransaction& transaction, std::string_view vial, const IndexedEntry& entry)
 {
     note(transaction, vial, entry.subject("ld"), entry.seq());
-    if (entry.act<BiologicalIncubated>("biological.incubated") != nullptr) {
+    if (entry.act<BiologicalIncubated>() != nullptr) {
         transaction
             .statement("UPDATE p_vial SET incubator = :incubator, incubated = :incubated "
                        "WHERE vial = :vial")
@@ -83,9 +83,9 @@ std::span<const IndexTable> VialIndex::tables() const
     return mine;
 }
 
-void VialIndex::take(WriteTransaction& transaction, IndexedEntry& entry)
+void VialIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
-    if (const auto* const placed = entry.act<PcdPlaced>("pcd.placed")) {
+    if (const auto* const placed = entry.act<PcdPlaced>()) {
         takePlaced(transaction, entry, *placed);
         return;
     }

