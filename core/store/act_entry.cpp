@@ -29,8 +29,8 @@ Entry understand(std::string_view bytes, const Hash& hash)
             .reason = std::move(envelope.reason),
             .supersedes = envelope.supersedes,
             .basedOn = envelope.basedOn,
-            .act = NotUnderstood{std::move(envelope.kind), envelope.version,
-                                 std::move(envelope.body)},
+            .act =
+                NotUnderstood{std::move(envelope.kind), envelope.version, std::move(envelope.body)},
             .paper = {}};
 }
 

@@ -154,8 +154,8 @@ std::vector<FoundCycle> Finder::openCycles(std::int64_t most)
 std::vector<FoundCycle> Finder::cyclesBetween(std::string_view sterilizer, std::int64_t from,
                                               std::int64_t to, std::int64_t most)
 {
-    Statement rows = select(m_snapshot, sterilizer.empty() ? Query::cyclesBetween
-                                                           : Query::cyclesOfSterilizer);
+    Statement rows =
+        select(m_snapshot, sterilizer.empty() ? Query::cyclesBetween : Query::cyclesOfSterilizer);
     if (!sterilizer.empty()) {
         rows.bind(":sterilizer", sterilizer);
     }

@@ -129,8 +129,7 @@ StaleSight JournalStore::changesSince(WriteTransaction& transaction,
     std::set<std::int64_t> newer;
     for (const EntryDraft& draft : drafts) {
         for (const std::string& subject : draft.unchanged) {
-            Statement rows =
-                transaction.statement(sqlOf(Query::newerAbout, transaction.dialect()));
+            Statement rows = transaction.statement(sqlOf(Query::newerAbout, transaction.dialect()));
             rows.bind(":subject", subject).bind(":seq", draft.basedOn);
             while (rows.step()) {
                 newer.insert(rows.integer(0));

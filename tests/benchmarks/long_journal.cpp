@@ -148,8 +148,7 @@ private:
         const std::int64_t counter = 1'000 + number / sterilizers;
         add(operatorA, now(2), {m_cycle},
             CycleStarted{ClockSource::facility, {now(2), 0}, counter});
-        add(operatorA, now(27), {m_cycle},
-            CycleEnded{{now(27), 0}, CycleOutcome::ended, {}, {}});
+        add(operatorA, now(27), {m_cycle}, CycleEnded{{now(27), 0}, CycleOutcome::ended, {}, {}});
         add(operatorA, now(28), {m_cycle},
             PrintoutRecorded{"P1", "S" + m_sterilizer.substr(3), counter, JournalTime{now(2), 0},
                              JournalTime{now(27), 0}});

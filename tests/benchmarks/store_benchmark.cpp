@@ -18,9 +18,8 @@
 #include <QSqlDriver>
 #include <QVariant>
 
-#include <sqlite3.h>
-
 #include <random>
+#include <sqlite3.h>
 
 namespace loadwarden {
 namespace {
@@ -53,8 +52,9 @@ void openLoad(benchmark::State& state)
     for (auto _ : state) {
         EntryCache cache;
         EvidenceReader reader(snapshot, cache);
-        decideOne(reader, loadId(static_cast<std::int64_t>(
-                              random() % static_cast<std::uint64_t>(longJournal().loads))),
+        decideOne(reader,
+                  loadId(static_cast<std::int64_t>(
+                      random() % static_cast<std::uint64_t>(longJournal().loads))),
                   entries);
     }
     state.counters["entries"] =
@@ -70,9 +70,8 @@ void openHistory(benchmark::State& state)
     std::mt19937_64 random(1);
     for (auto _ : state) {
         JournalReader reader(snapshot);
-        EntryCursor cursor =
-            reader.about(loadId(static_cast<std::int64_t>(
-                random() % static_cast<std::uint64_t>(longJournal().loads))));
+        EntryCursor cursor = reader.about(loadId(
+            static_cast<std::int64_t>(random() % static_cast<std::uint64_t>(longJournal().loads))));
         while (const auto entry = cursor.next()) {
             benchmark::DoNotOptimize(understand(entry->bytes, entry->hash));
         }
@@ -167,7 +166,8 @@ void oneAct(benchmark::State& state)
                       / ("loadwarden-act-" + std::to_string(QCoreApplication::applicationPid()));
     {
         loadwarden::testing::BulkWriter writer(SqliteFile{file}, Instant{1'930'000'000'000}, 1);
-        const QSqlDatabase database = QSqlDatabase::database(QSqlDatabase::connectionNames().last(), false);
+        const QSqlDatabase database =
+            QSqlDatabase::database(QSqlDatabase::connectionNames().last(), false);
         auto* const handle = *static_cast<sqlite3* const*>(database.driver()->handle().constData());
         sqlite3_trace_v2(handle, SQLITE_TRACE_STMT, countStatement, nullptr);
         loadwarden::testing::TimedDraft act;
@@ -188,8 +188,8 @@ void oneAct(benchmark::State& state)
             act.draft.basedOn = writer.newest();
             writer.add(act);
         }
-        state.counters["statements"] = benchmark::Counter(
-            static_cast<double>(statementsOfAct), benchmark::Counter::kAvgIterations);
+        state.counters["statements"] = benchmark::Counter(static_cast<double>(statementsOfAct),
+                                                          benchmark::Counter::kAvgIterations);
         sqlite3_trace_v2(handle, 0, nullptr, nullptr);
     }
     for (const char* end : {"", "-wal", "-shm"}) {

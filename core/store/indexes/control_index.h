@@ -4,8 +4,8 @@
 
 namespace loadwarden {
 
-/// p_control, controls by the lot or the load that they were said to be for, and p_lot_number, every
-/// number that a product's lot was said to have.
+/// p_control, controls by the lot or the load that they were said to be for, and p_lot_number,
+/// every number that a product's lot was said to have.
 class ControlIndex final : public IndexPart {
 public:
     [[nodiscard]] std::span<const IndexTable> tables() const override;

@@ -140,8 +140,7 @@ private:
                        > leak->minutes->thousandths * troublingLeak) {
                 add(mark::trouble, "leak");
             }
-        } else if (const auto* const judged =
-                       m_entry.act<TestPhysicalJudged>()) {
+        } else if (const auto* const judged = m_entry.act<TestPhysicalJudged>()) {
             if (!judged->good) {
                 add(mark::trouble, "judged");
             }

@@ -20,8 +20,8 @@ inline constexpr std::string_view counter = "counter"; ///< `at` is the counter
 inline constexpr std::string_view test = "test";       ///< detail: its purpose
 inline constexpr std::string_view vials = "vials";
 inline constexpr std::string_view specification = "specification"; ///< `at` is 0; detail: sp-
-/// By which revision it was begun; `at` is 0; detail: sp-, `@` and the seq of the newest entry about
-/// that specification itself before the start (0: none).
+/// By which revision it was begun; `at` is 0; detail: sp-, `@` and the seq of the newest entry
+/// about that specification itself before the start (0: none).
 inline constexpr std::string_view bound = "bound";
 /// Something of it may have failed; detail: what; time: when that was recorded.
 inline constexpr std::string_view trouble = "trouble";
@@ -31,8 +31,8 @@ inline constexpr std::string_view doubt = "doubt";
 inline constexpr std::string_view grave = "grave";
 /// A failure was resolved; time: when that was recorded.
 inline constexpr std::string_view resolved = "resolved";
-/// Resolved with a known cause by a lead, after everything that was said of it; time: how much later
-/// than the latest of its times, in ms; detail: empty, or, where the resolution reaches the
+/// Resolved with a known cause by a lead, after everything that was said of it; time: how much
+/// later than the latest of its times, in ms; detail: empty, or, where the resolution reaches the
 /// sterilizer, when it was recorded, in ms.
 inline constexpr std::string_view right = "right";
 /// Resolved in any other way, or something was said or struck after a resolution: nothing frees it

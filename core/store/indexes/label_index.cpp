@@ -30,8 +30,7 @@ void takeAdded(WriteTransaction& transaction, std::string_view item, const Index
 {
     std::set<std::string, std::less<>> cycles;
     {
-        Statement rows =
-            transaction.statement(sqlOf(Query::cyclesOfItem, transaction.dialect()));
+        Statement rows = transaction.statement(sqlOf(Query::cyclesOfItem, transaction.dialect()));
         rows.bind(":item", item);
         while (rows.step()) {
             cycles.insert(rows.text(0));
@@ -52,8 +51,7 @@ void takeMoved(WriteTransaction& transaction, std::string_view item, const ItemM
 {
     std::vector<std::string> labels;
     {
-        Statement rows =
-            transaction.statement(sqlOf(Query::labelsOfItem, transaction.dialect()));
+        Statement rows = transaction.statement(sqlOf(Query::labelsOfItem, transaction.dialect()));
         rows.bind(":item", item);
         while (rows.step()) {
             labels.push_back(rows.text(1));
@@ -69,8 +67,7 @@ void takeMoved(WriteTransaction& transaction, std::string_view item, const ItemM
 
 std::span<const IndexTable> LabelIndex::tables() const
 {
-    static constexpr std::array<IndexTable, 1> mine{
-        {{"p_label", "label, item, cycle, said, seq"}}};
+    static constexpr std::array<IndexTable, 1> mine{{{"p_label", "label, item, cycle, said, seq"}}};
     return mine;
 }
 

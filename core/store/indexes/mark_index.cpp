@@ -57,12 +57,11 @@ public:
     Known(WriteTransaction& transaction, std::string_view cycle)
         : m_transaction(transaction), m_cycle(cycle)
     {
-        Statement rows =
-            transaction.statement(sqlOf(Query::marksOfCycle, transaction.dialect()));
+        Statement rows = transaction.statement(sqlOf(Query::marksOfCycle, transaction.dialect()));
         rows.bind(":cycle", cycle);
         while (rows.step()) {
-            Row row{rows.text(0),    rows.text(1),    rows.integer(2),
-                    rows.text(3),    rows.integer(4), rows.integer(5)};
+            Row row{rows.text(0), rows.text(1),    rows.integer(2),
+                    rows.text(3), rows.integer(4), rows.integer(5)};
             note(row);
             m_rows.insert(std::move(row));
         }
@@ -171,15 +170,14 @@ private:
 
     [[nodiscard]] bool has(std::string_view mark) const
     {
-        return std::ranges::any_of(m_marks,
-                                   [mark](const Mark& each) { return each.mark == mark; });
+        return std::ranges::any_of(m_marks, [mark](const Mark& each) { return each.mark == mark; });
     }
 
     void bind(std::int64_t start)
     {
         for (const std::string& id : m_specifications) {
-            Statement row = m_transaction.statement(
-                sqlOf(Query::newestOwnBefore, m_transaction.dialect()));
+            Statement row =
+                m_transaction.statement(sqlOf(Query::newestOwnBefore, m_transaction.dialect()));
             row.bind(":subject", id).bind(":seq", start);
             const bool any = row.step() && !row.isNull(0);
             m_bound.insert(id + '@' + std::to_string(any ? row.integer(0) : 0));
@@ -255,9 +253,10 @@ void insertReading(WriteTransaction& transaction, std::string_view cycle,
                    std::int64_t seq)
 {
     transaction
-        .statement("INSERT INTO p_reading (sterilizer, specification, parameter, unit, thousandths, "
-                   "cycle, seq) VALUES (:sterilizer, :specification, :parameter, :unit, "
-                   ":thousandths, :cycle, :seq) ON CONFLICT DO NOTHING")
+        .statement(
+            "INSERT INTO p_reading (sterilizer, specification, parameter, unit, thousandths, "
+            "cycle, seq) VALUES (:sterilizer, :specification, :parameter, :unit, "
+            ":thousandths, :cycle, :seq) ON CONFLICT DO NOTHING")
         .bind(":sterilizer", pair.first)
         .bind(":specification", pair.second)
         .bind(":parameter", textOf(read.parameter))
@@ -351,8 +350,7 @@ std::span<const IndexTable> MarkIndex::tables() const
 {
     static constexpr std::array<IndexTable, 3> mine{
         {{"p_mark", "sterilizer, mark, at, cycle, detail, said, time, seq"},
-         {"p_reading",
-          "sterilizer, specification, parameter, unit, thousandths, cycle, seq"},
+         {"p_reading", "sterilizer, specification, parameter, unit, thousandths, cycle, seq"},
          {"p_specification_used", "sterilizer, specification, seq"}}};
     return mine;
 }

@@ -87,8 +87,7 @@ public:
 private:
     [[nodiscard]] Statement select(Query query)
     {
-        Statement rows = m_reach.m_snapshot.statement(
-            sqlOf(query, m_reach.m_snapshot.dialect()));
+        Statement rows = m_reach.m_snapshot.statement(sqlOf(query, m_reach.m_snapshot.dialect()));
         rows.bind(":sterilizer", m_sterilizer).bind(":seq", m_reach.m_upTo);
         return rows;
     }
@@ -206,8 +205,7 @@ private:
         if (!detail.starts_with(mark::alarm)) {
             return false;
         }
-        const auto found =
-            m_own.harmlessCode.find(std::string(detail.substr(mark::alarm.size())));
+        const auto found = m_own.harmlessCode.find(std::string(detail.substr(mark::alarm.size())));
         return found != m_own.harmlessCode.end() && found->second;
     }
 
@@ -246,8 +244,8 @@ private:
 
     [[nodiscard]] std::set<std::int64_t> resolutionsOf(const std::string& id)
     {
-        Statement rows = m_reach.m_snapshot.statement(
-            sqlOf(Query::saidOfCycle, m_reach.m_snapshot.dialect()));
+        Statement rows =
+            m_reach.m_snapshot.statement(sqlOf(Query::saidOfCycle, m_reach.m_snapshot.dialect()));
         rows.bind(":cycle", id).bind(":seq", m_reach.m_upTo);
         std::set<std::int64_t> times;
         while (rows.step()) {
@@ -292,15 +290,15 @@ CyclesInReach::CyclesInReach(ReadSnapshot& snapshot, std::int64_t upTo, Ask ask)
 {
 }
 
-CyclesInReach::Found CyclesInReach::of(std::string_view cycle, const std::set<std::int64_t>& counters)
+CyclesInReach::Found CyclesInReach::of(std::string_view cycle,
+                                       const std::set<std::int64_t>& counters)
 {
     Found found;
     std::set<std::int64_t> times;
     std::set<std::int64_t> reserved;
     std::set<std::int64_t> all = counters;
     {
-        Statement rows =
-            m_snapshot.statement(sqlOf(Query::saidOfCycle, m_snapshot.dialect()));
+        Statement rows = m_snapshot.statement(sqlOf(Query::saidOfCycle, m_snapshot.dialect()));
         rows.bind(":cycle", cycle).bind(":seq", m_upTo);
         while (rows.step()) {
             const std::string mark = rows.text(1);

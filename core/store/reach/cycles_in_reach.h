@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/store/read_snapshot.h"
 #include "core/store/reach/sterilizer_own.h"
+#include "core/store/read_snapshot.h"
 
 #include <cstdint>
 #include <functional>

@@ -15,8 +15,8 @@
 namespace loadwarden {
 namespace {
 
-/// Controls this far from a vial's incubation, in ms, are not of its day in any zone, nor within the
-/// hours that a policy may allow.
+/// Controls this far from a vial's incubation, in ms, are not of its day in any zone, nor within
+/// the hours that a policy may allow.
 constexpr std::int64_t controlsMs = 2 * dayMs;
 
 bool isThing(std::string_view id)
@@ -217,8 +217,8 @@ private:
                 const auto entry = m_reader.entry(seq);
                 if (const auto* const recorded = std::get_if<ProductRecorded>(&entry->act)) {
                     const auto& control = recorded->product.control;
-                    any = any || (control ? *control == ControlReach::lot
-                                          : m_reader.mayPolicySayLot());
+                    any = any
+                          || (control ? *control == ControlReach::lot : m_reader.mayPolicySayLot());
                 }
             }
         }
@@ -350,9 +350,8 @@ std::vector<std::string> EvidenceReader::controls(const std::string& reason, std
 const SterilizerOwn& EvidenceReader::sterilizer(const std::string& id)
 {
     const auto known = m_sterilizers.find(id);
-    return known != m_sterilizers.end()
-               ? known->second
-               : m_sterilizers[id] = sterilizerOwn(entries(own(id)));
+    return known != m_sterilizers.end() ? known->second
+                                        : m_sterilizers[id] = sterilizerOwn(entries(own(id)));
 }
 
 std::span<const LeastValue> EvidenceReader::leastValuesOf(const std::string& sterilizer)
@@ -406,8 +405,7 @@ bool EvidenceReader::mayPolicySayLot()
             const auto* const policy = std::get_if<PolicyRecorded>(&each->act);
             const std::string_view toml = policy == nullptr ? "" : std::string_view(policy->toml);
             m_policySaysLot = *m_policySaysLot || toml.find("\"lot\"") != toml.npos
-                              || toml.find("'lot'") != toml.npos
-                              || toml.find('\\') != toml.npos;
+                              || toml.find("'lot'") != toml.npos || toml.find('\\') != toml.npos;
         }
     }
     return *m_policySaysLot;

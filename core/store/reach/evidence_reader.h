@@ -3,8 +3,8 @@
 #include "core/acts/entry.h"
 #include "core/quantities/pressure.h"
 #include "core/store/journal_reader.h"
-#include "core/store/reach/entry_cache.h"
 #include "core/store/reach/cycles_in_reach.h"
+#include "core/store/reach/entry_cache.h"
 
 #include <cstdint>
 #include <map>
@@ -27,7 +27,8 @@ public:
     /// this journal, outlive the reader.
     EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo = toTheEnd);
 
-    /// In the order of seq; at least what the cycle is: of one that nobody named only the registers.
+    /// In the order of seq; at least what the cycle is: of one that nobody named only the
+    /// registers.
     [[nodiscard]] std::vector<Entry> entriesFor(std::string_view cycle);
 
 private:

@@ -14,8 +14,7 @@ SterilizerOwn sterilizerOwn(const std::vector<std::shared_ptr<const Entry>>& ent
             own.clockWidth = std::max(own.clockWidth, std::abs(compared->seconds) * 1'000);
         } else if (const auto* const classed = std::get_if<AlarmClassed>(&entry->act)) {
             const bool harmless = classed->alarm.effect == AlarmEffect::harmless;
-            const auto [place, isNew] =
-                own.harmlessCode.emplace(classed->alarm.code, harmless);
+            const auto [place, isNew] = own.harmlessCode.emplace(classed->alarm.code, harmless);
             place->second = place->second && harmless;
             classings.emplace(entry->seq, classed->alarm.code);
         }

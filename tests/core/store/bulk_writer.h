@@ -40,8 +40,7 @@ public:
             m_transaction.emplace(m_connection);
         }
         m_clock.set(timed.recordedAt);
-        m_last =
-            std::get<Appended>(m_store->append(*m_transaction, std::span(&timed.draft, 1)));
+        m_last = std::get<Appended>(m_store->append(*m_transaction, std::span(&timed.draft, 1)));
         if (++m_open >= m_most) {
             flush();
         }

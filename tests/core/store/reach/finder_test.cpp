@@ -20,8 +20,8 @@ TEST(ABeginning, EndsBehindAllThatBeginSo)
 {
     EXPECT_EQ(behindAllFrom("3-2031"), "3-2032");
     EXPECT_EQ(behindAllFrom("a\x7F"), "a\xC2\x80");
-    EXPECT_EQ(behindAllFrom("\xC3\xBF"), "\xC4\x80");           // U+00FF, U+0100
-    EXPECT_EQ(behindAllFrom("\xED\x9F\xBF"), "\xEE\x80\x80");   // before and behind the surrogates
+    EXPECT_EQ(behindAllFrom("\xC3\xBF"), "\xC4\x80");         // U+00FF, U+0100
+    EXPECT_EQ(behindAllFrom("\xED\x9F\xBF"), "\xEE\x80\x80"); // before and behind the surrogates
     EXPECT_EQ(behindAllFrom("\xEF\xBF\xBF"), "\xF0\x90\x80\x80");
     EXPECT_EQ(behindAllFrom("b\xF4\x8F\xBF\xBF"), "c");
     EXPECT_EQ(behindAllFrom("\xF4\x8F\xBF\xBF"), "");

@@ -54,10 +54,10 @@ bool isThere(const Finding& finding, const Decision& decision)
 /// them, and labels that come back are not this load's.
 bool isOfOutOfReach(Key key)
 {
-    constexpr std::array keys{Key::orderDisagrees,        Key::orderOffsetUnknown,
-                              Key::orderOverlaps,         Key::orderHistoryDisagrees,
-                              Key::actUnsigned,           Key::actTimesImpossible,
-                              Key::itemInTwoLoads,        Key::itemInTest};
+    constexpr std::array keys{Key::orderDisagrees, Key::orderOffsetUnknown,
+                              Key::orderOverlaps,  Key::orderHistoryDisagrees,
+                              Key::actUnsigned,    Key::actTimesImpossible,
+                              Key::itemInTwoLoads, Key::itemInTest};
     return std::ranges::find(keys, key) != keys.end();
 }
 
@@ -198,8 +198,8 @@ TEST(InReach, AsOfAnEarlierEntryIsWhatItWasThen)
         BulkWriter writer(SqliteFile{folder / "a.lw"}, at(4, 0), 1'000);
         const Journal journal = weeks(3'000 + seed, {.days = 8, .oddities = true});
         std::mt19937_64 random(seed);
-        const auto middle = journal.entries().size() / 3
-                            + random() % (journal.entries().size() / 2);
+        const auto middle =
+            journal.entries().size() / 3 + random() % (journal.entries().size() / 2);
         const std::span<const Entry> entries(journal.entries());
         write(writer, entries.first(middle));
         const std::vector<std::string> cycles =
@@ -213,8 +213,8 @@ TEST(InReach, AsOfAnEarlierEntryIsWhatItWasThen)
         }
         write(writer, entries.subspan(middle));
         for (std::size_t i = 0; i < cycles.size(); ++i) {
-            const std::vector<Entry> part = entriesFor(writer.connection(), cycles[i],
-                                                       static_cast<std::int64_t>(middle));
+            const std::vector<Entry> part =
+                entriesFor(writer.connection(), cycles[i], static_cast<std::int64_t>(middle));
             EXPECT_EQ(seqsOf(part), seqs[i]) << seed << ' ' << cycles[i];
             EXPECT_EQ(foldEvidence(part, cycles[i]).digest, digests[i]) << seed << ' ' << cycles[i];
         }
@@ -243,8 +243,8 @@ TEST(InReach, OfACycleThatNobodyNamedIsNoCycle)
     BulkWriter writer(SqliteFile{folder / "a.lw"}, at(4, 0), 1'000);
     write(writer, weeks(7, {.days = 1}).entries());
     const std::vector<Entry> part = entriesFor(writer.connection(), "ld-nobody");
-    EXPECT_TRUE(std::ranges::none_of(
-        part, [](const Entry& each) { return !each.subject("ld").empty(); }));
+    EXPECT_TRUE(
+        std::ranges::none_of(part, [](const Entry& each) { return !each.subject("ld").empty(); }));
     EXPECT_EQ(foldEvidence(part, "ld-nobody").phase, Phase::beingLoaded);
 }
 

@@ -114,10 +114,9 @@ TEST_P(TheIndexes, AreNotBrokenByActsThatAreNotUnderstood)
     EXPECT_EQ(seqsOf(part), (std::vector<std::int64_t>{1, 2, 3, 4, 5}));
     EXPECT_FALSE(foldEvidence(part, "ld-1").isUnderstood);
     NoProgress progress;
-    EXPECT_THAT(
-        rebuildIndexes(writer.connection(), {&writer.indexes()}, Rebuild::compare, progress)
-            .differences,
-        IsEmpty());
+    EXPECT_THAT(rebuildIndexes(writer.connection(), {&writer.indexes()}, Rebuild::compare, progress)
+                    .differences,
+                IsEmpty());
 }
 
 } // namespace

@@ -21,8 +21,8 @@ TEST(ThePlan, OfEveryQuerySearchesAndDoesNotScan)
     WriteTransaction transaction(connection);
     EXPECT_FALSE(namedQueries().empty());
     for (const NamedQuery& query : namedQueries()) {
-        Statement plan = transaction.statement("EXPLAIN QUERY PLAN "
-                                               + sqlOf(query.query, connection.dialect()));
+        Statement plan =
+            transaction.statement("EXPLAIN QUERY PLAN " + sqlOf(query.query, connection.dialect()));
         while (plan.step()) {
             const std::string line = plan.text(3);
             // An index in whose order the rows are wanted is scanned as far as LIMIT goes.

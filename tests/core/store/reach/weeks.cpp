@@ -50,8 +50,7 @@ private:
     int between(int least, int most)
     {
         // Not a distribution of the library's: each has its own.
-        return least
-               + static_cast<int>(m_random() % static_cast<std::uint64_t>(most - least + 1));
+        return least + static_cast<int>(m_random() % static_cast<std::uint64_t>(most - least + 1));
     }
     bool odd(int percent) { return m_options.oddities && chance(percent); }
     std::string next(const char* prefix) { return prefix + std::to_string(++m_number); }
@@ -80,7 +79,8 @@ private:
                           specification(131'500 + 500 * between(0, 2)));
         }
         if (odd(10)) {
-            m_journal.add(operatorA, now(), {sterilizer()}, ClockCompared{shown(), between(-90, 90)});
+            m_journal.add(operatorA, now(), {sterilizer()},
+                          ClockCompared{shown(), between(-90, 90)});
         }
         if (chance(10)) {
             m_journal.add(supervisorE, now(), {sterilizer()},
@@ -202,10 +202,10 @@ private:
     {
         const bool sterilizersClock = odd(5);
         const std::int64_t counted = odd(3) ? counter()++ : ++counter();
-        m_journal.add(operatorA, later(2), {m_cycle},
-                      CycleStarted{sterilizersClock ? ClockSource::sterilizer
-                                                    : ClockSource::facility,
-                                   shown(), counted});
+        m_journal.add(
+            operatorA, later(2), {m_cycle},
+            CycleStarted{sterilizersClock ? ClockSource::sterilizer : ClockSource::facility,
+                         shown(), counted});
         m_start = shown();
         m_minute += 50;
         if (chance(5)) {
@@ -233,10 +233,10 @@ private:
     void read(const std::vector<std::string>& chemicals, const std::string& pcd)
     {
         const bool low = chance(5);
-        m_journal.add(operatorA, now(), {m_cycle},
-                      PhysicalRead{Parameter::temperature,
-                                   typed(low ? "131.7" : "132.4", Unit::celsius,
-                                         low ? 131'700 : 132'400)});
+        m_journal.add(
+            operatorA, now(), {m_cycle},
+            PhysicalRead{Parameter::temperature,
+                         typed(low ? "131.7" : "132.4", Unit::celsius, low ? 131'700 : 132'400)});
         if (low) {
             addTrouble();
         }
@@ -307,9 +307,7 @@ private:
         m_journal.add(operatorA, later(1), subjects, BiologicalActivated{});
         m_journal.add(operatorA, now(), {m_vial, m_cycle, "in-1"}, BiologicalIncubated{});
         if (!odd(5)) {
-            const Seen seen = chance(4)   ? Seen::growth
-                              : odd(4)    ? Seen::unclear
-                                          : Seen::noGrowth;
+            const Seen seen = chance(4) ? Seen::growth : odd(4) ? Seen::unclear : Seen::noGrowth;
             m_evening.push_back({subjects, seen});
         }
     }
