@@ -2,6 +2,7 @@
 
 #include "app/cli/arguments.h"
 #include "app/cli/commands.h"
+#include "app/cli/desk/desk_session.h"
 
 #include <algorithm>
 #include <array>
@@ -24,6 +25,19 @@ constexpr std::array commands = {
     Command{"policy", policy},
     Command{"schema", schema},
     Command{"specifications", specifications},
+    Command{"init", init},
+    Command{"staff", staff},
+    Command{"sterilizer", sterilizer},
+    Command{"specification", specification},
+    Command{"record", record},
+    Command{"load", load},
+    Command{"bi", bi},
+    Command{"test", test},
+    Command{"verify", verify},
+    Command{"backup", backup},
+    Command{"restore", restore},
+    Command{"export", exportEvidence},
+    Command{"journal", journal},
 };
 
 int dispatch(std::span<const std::string_view> arguments, Streams streams)
@@ -73,6 +87,10 @@ int run(std::span<const std::string_view> arguments, Streams streams) noexcept
         } catch (const UsageError& error) {
             streams.err << "loadwarden-cli: " << error.what()
                         << "\nloadwarden-cli --help says how to use it.\n";
+        } catch (const Refused& refused) {
+            streams.err << "Refused; nothing was recorded. " << refused.what() << '\n';
+            streams.err.flush();
+            return exitRefused;
         } catch (const std::bad_alloc&) {
             streams.err << "loadwarden-cli: not enough memory\n";
         } catch (const std::exception& error) {

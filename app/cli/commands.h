@@ -15,6 +15,21 @@ int policy(std::span<const std::string_view> arguments, Streams streams);
 int schema(std::span<const std::string_view> arguments, Streams streams);
 int specifications(std::span<const std::string_view> arguments, Streams streams);
 
+// On a journal's file (app/cli/desk/).
+int backup(std::span<const std::string_view> arguments, Streams streams);
+int bi(std::span<const std::string_view> arguments, Streams streams);
+int exportEvidence(std::span<const std::string_view> arguments, Streams streams);
+int init(std::span<const std::string_view> arguments, Streams streams);
+int journal(std::span<const std::string_view> arguments, Streams streams);
+int load(std::span<const std::string_view> arguments, Streams streams);
+int record(std::span<const std::string_view> arguments, Streams streams);
+int restore(std::span<const std::string_view> arguments, Streams streams);
+int specification(std::span<const std::string_view> arguments, Streams streams);
+int staff(std::span<const std::string_view> arguments, Streams streams);
+int sterilizer(std::span<const std::string_view> arguments, Streams streams);
+int test(std::span<const std::string_view> arguments, Streams streams);
+int verify(std::span<const std::string_view> arguments, Streams streams);
+
 std::string helpText();
 std::string versionText();
 

@@ -5,6 +5,7 @@
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
 #include "core/quantities/person.h"
+#include "core/store/act_entry.h"
 
 #include <algorithm>
 #include <array>
@@ -297,7 +298,7 @@ private:
         if (act.reason.empty()) {
             return Refusal{.why = RefusalWhy::reasonNeeded};
         }
-        const Entry entry = understand(*stored);
+        const Entry entry = understand(stored->bytes, stored->hash);
         if (std::holds_alternative<EntryAnnotated>(act.act)) {
             return std::nullopt;
         }

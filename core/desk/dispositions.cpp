@@ -86,7 +86,7 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
         if (auto since = unseenOf(snapshot, sight); !since.empty()) {
             return Refusal{.why = RefusalWhy::stale, .since = std::move(since)};
         }
-        const auto view = viewCycle(snapshot, sight.cycle, m_office.now());
+        const auto view = viewCycle(snapshot, m_office.entries(), sight.cycle, m_office.now());
         if (!view) {
             return Refusal{.why = RefusalWhy::unknown, .subject = sight.cycle};
         }

@@ -76,9 +76,8 @@ OrRefusal<Head> foundDepartment(const fs::path& file, const Founding& founding,
     const std::string hash = hashOfPin(founding.supervisorPin, place.pinCost);
     makeKeyIfNone(place);
     const Draft draft(fs::absolute(file));
-    const std::string facility = place.ids.next("fa");
     Office::found(draft.path(), {place.ids.next("jn"), founding.facility, founding.timeZone},
-                  facility, place);
+                  place);
     Head head;
     {
         Office office(draft.path(), Access::write, place);
@@ -94,7 +93,7 @@ OrRefusal<Head> foundDepartment(const fs::path& file, const Founding& founding,
                               FacilityRecorded{.name = founding.facility,
                                                .timeZone = founding.timeZone,
                                                .atmosphereKPa = typedKPa(founding.atmosphereKPa)},
-                          .subjects = {facility}},
+                          .subjects = {openingSubject}},
                          {.act = defaultPolicyRecorded(), .subjects = {place.ids.next("po")}}},
                 .inside = [&](WriteTransaction& transaction, std::vector<ToRecord>&) {
                     PinBook::set(transaction, founding.supervisorId, hash);

@@ -1,23 +1,12 @@
 #include "core/desk/journal_entries.h"
 
+#include "core/store/act_entry.h"
+#include "core/store/queries.h"
 #include "core/store/store_error.h"
 
-namespace loadwarden {
+#include <algorithm>
 
-Entry understand(const StoredEntry& stored)
-{
-    const auto envelope = readEnvelope(stored.bytes);
-    if (const auto* const fault = std::get_if<EnvelopeFault>(&envelope)) {
-        throw engineError(StoreFault::damaged,
-                          "entry " + std::to_string(stored.seq) + ": " + fault->what);
-    }
-    auto entry = readEntry(std::get<Envelope>(envelope), stored.hash);
-    if (const auto* const fault = std::get_if<ActFault>(&entry)) {
-        throw engineError(StoreFault::damaged,
-                          "entry " + std::to_string(stored.seq) + ": " + fault->what);
-    }
-    return std::get<Entry>(std::move(entry));
-}
+namespace loadwarden {
 
 std::vector<Entry> entriesAbout(ReadSnapshot& snapshot, const std::string& subject)
 {
@@ -25,41 +14,43 @@ std::vector<Entry> entriesAbout(ReadSnapshot& snapshot, const std::string& subje
     JournalReader reader(snapshot);
     EntryCursor cursor = reader.about(subject);
     while (const auto stored = cursor.next()) {
-        entries.push_back(understand(*stored));
+        entries.push_back(understand(stored->bytes, stored->hash));
     }
     return entries;
 }
 
 bool isMentioned(ReadSnapshot& snapshot, const std::string& subject)
 {
-    Statement row =
-        snapshot.statement("SELECT seq FROM p_subject WHERE subject = :subject LIMIT 1");
-    row.bind(":subject", subject);
+    Statement row = snapshot.statement(sqlOf(Query::seqsAbout, snapshot.dialect()));
+    row.bind(":subject", subject).bind(":seq", toTheEnd);
     return row.step();
 }
 
 std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix)
 {
-    // '.' follows '-' among the bytes; an id is of ASCII alone.
     std::vector<std::int64_t> seqs;
     {
-        Statement rows = snapshot.statement(
-            "SELECT seq FROM p_subject WHERE subject >= :from AND subject < :to AND ordinal = 0 "
-            "ORDER BY seq");
-        rows.bind(":from", std::string(prefix) + '-').bind(":to", std::string(prefix) + '.');
+        // '.' follows '-' among the bytes.
+        Statement rows = snapshot.statement(sqlOf(Query::ownEntriesOfAll, snapshot.dialect()));
+        rows.bind(":from", std::string(prefix) + '-')
+            .bind(":end", std::string(prefix) + '.')
+            .bind(":seq", toTheEnd);
         while (rows.step()) {
             seqs.push_back(rows.integer(0));
         }
     }
+    std::ranges::sort(seqs);
+    const auto doubled = std::ranges::unique(seqs);
+    seqs.erase(doubled.begin(), doubled.end());
     std::vector<Entry> entries;
     JournalReader reader(snapshot);
     for (const std::int64_t seq : seqs) {
         const auto stored = reader.entry(seq);
         if (!stored) {
-            throw engineError(StoreFault::damaged, "p_subject names entry " + std::to_string(seq)
-                                                       + ", which is not there");
+            throw engineError(StoreFault::damaged,
+                              "p_own names entry " + std::to_string(seq) + ", which is not there");
         }
-        entries.push_back(understand(*stored));
+        entries.push_back(understand(stored->bytes, stored->hash));
     }
     return entries;
 }

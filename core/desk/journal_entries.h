@@ -7,13 +7,9 @@
 #include <string_view>
 #include <vector>
 
-// What stands in the journal, understood as acts.
+// What stands in the journal, understood as acts. Everything throws StoreError.
 
 namespace loadwarden {
-
-/// An entry understood. One that cannot be read throws StoreFault::damaged: nothing is decided on a
-/// journal with a hole.
-[[nodiscard]] Entry understand(const StoredEntry& stored);
 
 /// The entries about something, in order.
 [[nodiscard]] std::vector<Entry> entriesAbout(ReadSnapshot& snapshot, const std::string& subject);
@@ -21,8 +17,7 @@ namespace loadwarden {
 /// Whether there is any.
 [[nodiscard]] bool isMentioned(ReadSnapshot& snapshot, const std::string& subject);
 
-/// The entries that are about ids with a prefix first of all ("st"), in order: what is recorded in
-/// the register of that prefix.
+/// The entries about anything in the register of a prefix ("st") itself, in order.
 [[nodiscard]] std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix);
 
 } // namespace loadwarden

@@ -1,28 +1,17 @@
 #include "core/desk/load_view.h"
 
-#include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
 #include "core/exchange/policy_reader.h"
-#include "core/quantities/person.h"
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
+#include "core/store/finder.h"
+#include "core/store/reach/evidence_reader.h"
 #include "core/store/store_error.h"
 
 #include <algorithm>
 
 namespace loadwarden {
 namespace {
-
-std::vector<Entry> entriesFor(ReadSnapshot& snapshot, std::int64_t upTo)
-{
-    std::vector<Entry> entries;
-    JournalReader reader(snapshot);
-    EntryCursor cursor = reader.range(1, upTo);
-    while (const auto stored = cursor.next()) {
-        entries.push_back(understand(*stored));
-    }
-    return entries;
-}
 
 /// The policy of a digest; the default where none was ever recorded.
 Policy policyOf(const std::vector<Entry>& entries, const std::optional<std::string>& digest)
@@ -69,10 +58,11 @@ void appendFindings(std::string& out, const std::vector<Finding>& findings)
 
 } // namespace
 
-std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, std::string_view cycle, Instant now,
-                                   std::int64_t upTo)
+std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
+                                   std::string_view cycle, Instant now, std::int64_t upTo)
 {
-    const std::vector<Entry> entries = entriesFor(snapshot, upTo);
+    EvidenceReader evidenceReader(snapshot, cache, upTo);
+    const std::vector<Entry> entries = evidenceReader.entriesFor(cycle);
     const auto isOfIt = [cycle](const Entry& entry) { return entry.isAbout(cycle); };
     if (std::ranges::none_of(entries, isOfIt)) {
         return std::nullopt;
@@ -120,10 +110,13 @@ std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view na
     if (hasPrefix(name, "ld") && isMentioned(snapshot, std::string(name))) {
         return std::string(name);
     }
-    for (const Entry& entry : registerEntries(snapshot, "ld")) {
-        const auto* const reserved = std::get_if<CycleReserved>(&entry.act);
-        if (reserved != nullptr && isSamePerson(reserved->lot, name)) {
-            return std::string(entry.subject("ld"));
+    std::string lot(name);
+    for (char& c : lot) {
+        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+    }
+    for (const FoundLot& found : Finder(snapshot).lotsFrom(lot, 1)) {
+        if (found.lot == lot) {
+            return found.cycle;
         }
     }
     return std::nullopt;

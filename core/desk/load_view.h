@@ -4,6 +4,7 @@
 #include "core/release/decision.h"
 #include "core/release/policy.h"
 #include "core/store/journal_reader.h"
+#include "core/store/reach/entry_cache.h"
 #include "core/store/read_snapshot.h"
 
 #include <optional>
@@ -32,8 +33,9 @@ struct CycleView {
 
 /// The cycle as of an entry, decided for a moment. nullopt where nothing was ever recorded of it.
 /// Throws StoreFault::damaged where the journal cannot be read or holds a policy that is none.
-[[nodiscard]] std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, std::string_view cycle,
-                                                 Instant now, std::int64_t upTo = toTheEnd);
+[[nodiscard]] std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
+                                                 std::string_view cycle, Instant now,
+                                                 std::int64_t upTo = toTheEnd);
 
 /// What was decided, as far as a signer sees it: verdicts and findings in one text that differs
 /// where any of them does.
@@ -42,7 +44,8 @@ struct CycleView {
 /// The first 16 hexadecimal digits of the hash of that text.
 [[nodiscard]] std::string sightDigest(const CycleView& view);
 
-/// The cycle that somebody names: by its id, or by its lot control number, blanks and case apart.
+/// The cycle that somebody names: by its id, or by its lot control number, the case of a to z
+/// apart.
 [[nodiscard]] std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name);
 
 } // namespace loadwarden

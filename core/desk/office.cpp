@@ -4,6 +4,7 @@
 #include "core/desk/journal_entries.h"
 #include "core/store/journal_reader.h"
 #include "core/store/migration.h"
+#include "core/store/rebuild.h"
 #include "core/store/store_error.h"
 
 namespace loadwarden {
@@ -52,7 +53,13 @@ Office::Office(const std::filesystem::path& file, Access access, const Workplace
     if (access == Access::read) {
         checkSchema(*m_connection, migrations());
     } else {
+        const std::int64_t before = schemaOf(*m_connection);
         migrate(*m_connection, migrations(), place.clock);
+        if (before != 0 && before != migrations().back().version) {
+            // Tables that are new are empty.
+            NoProgress progress;
+            (void)rebuildIndexes(*m_connection, indexes(), Rebuild::replace, progress);
+        }
     }
     m_identity = identityOf(*m_connection);
     m_zone = zoneOf(*m_connection);
@@ -62,14 +69,14 @@ Office::Office(const std::filesystem::path& file, Access access, const Workplace
         m_witness->check(snapshot);
     }
     m_store = std::make_unique<JournalStore>(*m_connection, place.clock, m_zone,
-                                             std::vector<JournalIndex*>{},
+                                             std::vector<JournalIndex*>{&m_indexes},
                                              access == Access::read ? nullptr : m_witness.get());
 }
 
 Office::~Office() = default;
 
 void Office::found(const std::filesystem::path& file, const JournalIdentity& identity,
-                   const std::string& facilityId, const Workplace& place)
+                   const Workplace& place)
 {
     const std::optional<Zone> zone = Zone::find(identity.timeZone);
     if (!zone) {
@@ -81,8 +88,9 @@ void Office::found(const std::filesystem::path& file, const JournalIdentity& ide
     Connection connection(SqliteFile{file}, {.access = Access::create, .syncing = place.syncing});
     migrate(connection, migrations(), place.clock);
     HeadWitness witness(place.keep / "heads", identity.id);
-    JournalStore store(connection, place.clock, *zone, {}, &witness);
-    store.begin(identity, place.workstation, facilityId);
+    ActIndexes indexes;
+    JournalStore store(connection, place.clock, *zone, {&indexes}, &witness);
+    store.begin(identity, place.workstation);
 }
 
 std::optional<std::string> Office::staleLock() const

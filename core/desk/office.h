@@ -7,8 +7,10 @@
 #include "core/quantities/id_source.h"
 #include "core/store/desktop_lock.h"
 #include "core/store/head_witness.h"
+#include "core/store/indexes/act_indexes.h"
 #include "core/store/journal_identity.h"
 #include "core/store/journal_store.h"
+#include "core/store/reach/entry_cache.h"
 #include "core/store/read_snapshot.h"
 
 #include <filesystem>
@@ -70,7 +72,7 @@ public:
     /// Makes a new journal with entry 1 and closes it again. Throws StoreError; what there is at
     /// that place is never touched.
     static void found(const std::filesystem::path& file, const JournalIdentity& identity,
-                      const std::string& facilityId, const Workplace& place);
+                      const Workplace& place);
 
     [[nodiscard]] const std::filesystem::path& file() const { return m_file; }
     [[nodiscard]] const Workplace& place() const { return m_place; }
@@ -80,6 +82,10 @@ public:
     [[nodiscard]] Instant now() const { return m_place.clock.now(); }
     [[nodiscard]] Connection& connection() { return *m_connection; }
     [[nodiscard]] JournalStore& store() { return *m_store; }
+    /// The index tables beside the journal, for who rebuilds or compares them.
+    [[nodiscard]] std::vector<JournalIndex*> indexes() { return {&m_indexes}; }
+    /// Entries of this journal that were read lately.
+    [[nodiscard]] EntryCache& entries() { return m_entries; }
     /// Somebody else's desktop that ended without closing this file, in words.
     [[nodiscard]] std::optional<std::string> staleLock() const;
 
@@ -99,6 +105,8 @@ private:
     std::unique_ptr<Connection> m_connection;
     JournalIdentity m_identity;
     Zone m_zone;
+    ActIndexes m_indexes;
+    EntryCache m_entries;
     std::unique_ptr<HeadWitness> m_witness;
     std::unique_ptr<JournalStore> m_store;
 };

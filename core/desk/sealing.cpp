@@ -1,7 +1,6 @@
 #include "core/desk/sealing.h"
 
 #include "core/store/posix_file.h"
-#include "core/store/seal_book.h"
 #include "core/store/seal_key_file.h"
 
 #include <system_error>
@@ -9,24 +8,14 @@
 namespace loadwarden {
 namespace {
 
-std::filesystem::path sealsFile(const Office& office)
+std::filesystem::path sealsFile(const Workplace& place)
 {
-    return office.place().keep / "seals.jsonl";
+    return place.keep / "seals.jsonl";
 }
 
 std::filesystem::path keyFile(const Workplace& place)
 {
     return place.keep / "seal.key";
-}
-
-SealBook bookOf(Office& office)
-{
-    return {office.connection(),
-            office.store(),
-            office.place().clock,
-            office.zone(),
-            readSealKey(keyFile(office.place())),
-            sealsFile(office)};
 }
 
 } // namespace
@@ -42,17 +31,24 @@ void makeKeyIfNone(const Workplace& place)
 
 Seal sealNow(Office& office)
 {
-    return bookOf(office).seal();
+    return sealBookOf(office).seal();
 }
 
 std::optional<Seal> sealDaily(Office& office)
 {
-    return bookOf(office).sealDaily();
+    return sealBookOf(office).sealDaily();
 }
 
-std::vector<Seal> keptSeals(const Office& office)
+SealBook sealBookOf(Office& office)
 {
-    return sealsOutside(sealsFile(office), office.identity().id);
+    const Workplace& place = office.place();
+    return {office.connection(),         office.store(),  place.clock, office.zone(),
+            readSealKey(keyFile(place)), sealsFile(place)};
+}
+
+std::vector<Seal> keptSeals(const Workplace& place, const std::string& journalId)
+{
+    return sealsOutside(sealsFile(place), journalId);
 }
 
 } // namespace loadwarden

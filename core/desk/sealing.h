@@ -2,6 +2,7 @@
 
 #include "core/desk/office.h"
 #include "core/journal/seal.h"
+#include "core/store/seal_book.h"
 
 #include <optional>
 
@@ -18,7 +19,10 @@ Seal sealNow(Office& office);
 /// Seals once a day; nullopt where there is nothing to do.
 std::optional<Seal> sealDaily(Office& office);
 
-/// The seals of this journal that this user keeps outside it.
-[[nodiscard]] std::vector<Seal> keptSeals(const Office& office);
+/// What seals this journal with this user's key. Throws StoreError.
+[[nodiscard]] SealBook sealBookOf(Office& office);
+
+/// The seals of a journal that this user keeps outside it.
+[[nodiscard]] std::vector<Seal> keptSeals(const Workplace& place, const std::string& journalId);
 
 } // namespace loadwarden

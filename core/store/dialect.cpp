@@ -203,6 +203,9 @@ std::string Dialect::translated(std::string statement) const
     const bool sqlite = m_engine == Engine::sqlite;
     replaceAll(statement, "/*rows*/", sqlite ? "STRICT" : "");
     replaceAll(statement, "/*clustered*/", sqlite ? "STRICT, WITHOUT ROWID" : "");
+    // SQLite compares texts by their bytes unless told otherwise; PostgreSQL by the database's
+    // locale.
+    replaceAll(statement, " /*bytes*/", sqlite ? "" : " COLLATE \"C\"");
     if (sqlite) {
         // A strict table knows INTEGER only, which has 64 bits here, and INTEGER PRIMARY KEY is the
         // row's own number.

@@ -19,7 +19,8 @@ struct JournalIdentity {
 /// Reads entry 1 from its bytes; nullopt when they do not open a journal.
 [[nodiscard]] std::optional<JournalIdentity> readIdentity(std::string_view bytes);
 
-/// The kind of entry 1.
+/// The kind of entry 1, and what it is about: the facility (core/acts/ACTS.md, 2).
 inline constexpr std::string_view openingKind = "journal.opened";
+inline constexpr const char* openingSubject = "fa-1";
 
 } // namespace loadwarden

@@ -1,5 +1,7 @@
 #include "core/store/journal_reader.h"
 
+#include "core/store/queries.h"
+
 #include <utility>
 
 namespace loadwarden {
@@ -21,11 +23,6 @@ StoredEntry entryOf(const Statement& row)
     return entry;
 }
 
-std::string columns(const Dialect& dialect)
-{
-    return "SELECT e.seq, e.hash, " + dialect.bytesOf("e.bytes") + " FROM ";
-}
-
 } // namespace
 
 EntryCursor::EntryCursor(ReadSnapshot& snapshot, std::string subject, std::int64_t first,
@@ -39,12 +36,8 @@ void EntryCursor::fetch()
     m_block.clear();
     m_taken = 0;
     const bool all = m_subject.empty();
-    const std::string by = all ? "e" : "s";
     Statement rows = m_snapshot->statement(
-        columns(m_snapshot->dialect())
-        + (all ? "j_entry e WHERE "
-               : "p_subject s JOIN j_entry e ON e.seq = s.seq WHERE s.subject = :subject AND ")
-        + by + ".seq >= :first AND " + by + ".seq <= :last ORDER BY " + by + ".seq LIMIT :limit");
+        sqlOf(all ? Query::entriesInRange : Query::entriesAbout, m_snapshot->dialect()));
     if (!all) {
         rows.bind(":subject", m_subject);
     }

@@ -1,5 +1,7 @@
 #include "core/store/journal_store.h"
 
+#include "core/store/queries.h"
+
 #include <QString>
 
 #include <algorithm>
@@ -85,11 +87,7 @@ JournalStore::JournalStore(Connection& connection, const Clock& clock, Zone zone
 
 JournalStore::Newest JournalStore::newest(WriteTransaction& transaction)
 {
-    Statement row =
-        transaction.statement("SELECT e.seq, e.hash, " + transaction.dialect().bytesOf("e.bytes")
-                              + ", h.seq, h.hash FROM j_entry e LEFT JOIN p_head h ON "
-                                "h.one = 1 WHERE e.seq = (SELECT MAX(seq) FROM "
-                                "j_entry)");
+    Statement row = transaction.statement(sqlOf(Query::newestEntry, transaction.dialect()));
     if (!row.step()) {
         Statement head = transaction.statement("SELECT seq FROM p_head");
         if (head.step()) {
@@ -117,7 +115,7 @@ void JournalStore::checkKnown(WriteTransaction& transaction, const Newest& newes
     if (newest.head == m_known || m_known.seq == 0) {
         return;
     }
-    Statement row = transaction.statement("SELECT hash FROM j_entry WHERE seq = :seq");
+    Statement row = transaction.statement(sqlOf(Query::hashOfEntry, transaction.dialect()));
     row.bind(":seq", m_known.seq);
     if (!row.step() || row.text(0) != hexOf(m_known.hash)) {
         throw headChanged("entry " + std::to_string(m_known.seq)
@@ -131,8 +129,7 @@ StaleSight JournalStore::changesSince(WriteTransaction& transaction,
     std::set<std::int64_t> newer;
     for (const EntryDraft& draft : drafts) {
         for (const std::string& subject : draft.unchanged) {
-            Statement rows = transaction.statement(
-                "SELECT seq FROM p_subject WHERE subject = :subject AND seq > :seq");
+            Statement rows = transaction.statement(sqlOf(Query::newerAbout, transaction.dialect()));
             rows.bind(":subject", subject).bind(":seq", draft.basedOn);
             while (rows.step()) {
                 newer.insert(rows.integer(0));
@@ -141,9 +138,7 @@ StaleSight JournalStore::changesSince(WriteTransaction& transaction,
     }
     StaleSight stale;
     for (const std::int64_t seq : newer) {
-        Statement row =
-            transaction.statement("SELECT hash, " + transaction.dialect().bytesOf("bytes")
-                                  + " FROM j_entry WHERE seq = :seq");
+        Statement row = transaction.statement(sqlOf(Query::oneEntry, transaction.dialect()));
         row.bind(":seq", seq);
         if (!row.step()) {
             throw engineError(StoreFault::damaged, "p_subject names entry " + std::to_string(seq)
@@ -256,8 +251,7 @@ Head JournalStore::checkedHead(WriteTransaction& transaction)
     return now.head;
 }
 
-Appended JournalStore::begin(const JournalIdentity& identity, const std::string& workstation,
-                             const std::string& facilityId)
+Appended JournalStore::begin(const JournalIdentity& identity, const std::string& workstation)
 {
     WriteTransaction transaction(m_connection);
     if (newest(transaction).head.seq != 0) {
@@ -267,9 +261,7 @@ Appended JournalStore::begin(const JournalIdentity& identity, const std::string&
     draft.happenedAt = journalTime(m_clock.now(), m_zone);
     draft.workstation = workstation;
     draft.kind = openingKind;
-    if (!facilityId.empty()) {
-        draft.subjects = {facilityId};
-    }
+    draft.subjects = {openingSubject};
     draft.body = writeIdentity(identity);
     const Appended appended = write(transaction, std::span(&draft, 1), {});
     transaction.commit();

@@ -46,10 +46,8 @@ public:
     JournalStore(Connection& connection, const Clock& clock, Zone zone,
                  std::vector<JournalIndex*> further = {}, HeadWitness* witness = nullptr);
 
-    /// Writes entry 1 of a new journal, about the facility of that id if there is one. Throws
-    /// StoreFault::exists when there is an entry.
-    Appended begin(const JournalIdentity& identity, const std::string& workstation,
-                   const std::string& facilityId = {});
+    /// Writes entry 1 of a new journal. Throws StoreFault::exists when there is an entry.
+    Appended begin(const JournalIdentity& identity, const std::string& workstation);
 
     /// Appends in a transaction of its own. Throws StoreFault::headChanged, with nothing recorded,
     /// when the newest entry is not what p_head, its own bytes, or this store's memory say;

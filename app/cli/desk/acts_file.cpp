@@ -41,7 +41,8 @@ JournalTime timeOf(const std::string& text)
     const auto at = parseInstant(text);
     if (!at) {
         throw std::runtime_error("happenedAt needs a moment with its offset, as "
-                                 "2031-03-04T07:14-06:00, not " + text);
+                                 "2031-03-04T07:14-06:00, not "
+                                 + text);
     }
     const Duration offset = offsetIn(text).value_or(Duration{});
     return {*at, static_cast<std::int32_t>(offset.ms / 60'000)};

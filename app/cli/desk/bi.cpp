@@ -1,18 +1,21 @@
 #include "app/cli/commands.h"
 #include "app/cli/desk/load_commands.h"
 #include "app/cli/desk/parts.h"
-#include "core/desk/cycle_list.h"
+#include "core/acts/fold/registers.h"
+#include "core/desk/journal_entries.h"
+#include "core/desk/load_view.h"
 #include "core/indicators/indicator_words.h"
+#include "core/store/finder.h"
 
 #include <ostream>
+#include <set>
 
 namespace loadwarden::cli {
 
 namespace {
 
 /// "LOT v1", a vial of a load, or "bc-…", a control: the subjects of what is said of it.
-std::vector<std::string> subjectsOf(DeskSession& session, const Arguments& given,
-                                    std::size_t& next)
+std::vector<std::string> subjectsOf(DeskSession& session, const Arguments& given, std::size_t& next)
 {
     constexpr std::string_view usage = "bi activate|incubate|read LOT v1, or bi … bc-ID";
     const std::string_view first = argument(given, 1, usage);
@@ -64,10 +67,10 @@ int processIndicator(DeskSession& session, const Arguments& given)
     const std::vector<std::string> subjects = subjectsOf(session, given, next);
     const std::string_view seen =
         argument(given, next, "bi process-indicator LOT v1 changed|unchanged");
-    session.sayRecorded(session.record(ProcessIndicatorRead{wordIn(processIndicatorWords, seen,
-                                                                   "what was seen")},
-                                       subjects),
-                        std::string(seen) + '.');
+    session.sayRecorded(
+        session.record(ProcessIndicatorRead{wordIn(processIndicatorWords, seen, "what was seen")},
+                       subjects),
+        std::string(seen) + '.');
     return exitDone;
 }
 
@@ -75,7 +78,8 @@ int control(DeskSession& session, const Arguments& given)
 {
     const std::string id = session.office().place().ids.next("bc");
     const ControlPrepared prepared{std::string(given.value("--product").value_or("")),
-                                   std::string(given.value("--lot").value_or("")), {}};
+                                   std::string(given.value("--lot").value_or("")),
+                                   {}};
     const Appended appended = session.record(prepared, {id});
     if (session.wantsJson()) {
         session.out() << "{\"control\":\"" << id << "\",\"entry\":" << appended.firstSeq << "}\n";
@@ -85,26 +89,57 @@ int control(DeskSession& session, const Arguments& given)
     return exitDone;
 }
 
+constexpr std::int64_t mostRows = 10'000;
+
+/// When a vial may be read for release; nullopt where its product does not say.
+std::optional<Instant> dueAt(const FactBook& products, const FoundVial& vial)
+{
+    const Fact* const product = peekRevision<ProductRecorded>(products, vial.product, newest);
+    if (product == nullptr) {
+        return std::nullopt;
+    }
+    const auto& recorded = std::get<ProductRecorded>(product->current().act).product;
+    return Instant{vial.incubated} + Duration::minutes(recorded.releaseMinutes);
+}
+
+/// Controls beside a load's vials that nobody has read.
+void sayControls(DeskSession& session, const CycleView& view, std::set<std::string>& said)
+{
+    for (const Control& control : view.folded.record.controls) {
+        if (control.readings.empty() && said.insert(control.id).second) {
+            session.out() << control.id << "  a control, "
+                          << (control.incubationStart ? "not read yet" : "not in an incubator yet")
+                          << '\n';
+        }
+    }
+}
+
 int due(DeskSession& session)
 {
-    const Instant now = session.office().now();
-    ReadSnapshot snapshot(session.office().connection());
-    for (const IncubatingRow& row : incubating(snapshot)) {
-        std::string name = row.id;
-        if (!row.cycle.empty()) {
-            const auto view = viewCycle(snapshot, row.cycle, now);
-            for (const Part& each : partsOf(snapshot, row.cycle)) {
-                if (each.id == row.id && view) {
-                    name = view->lot() + ' ' + each.name;
-                }
+    Office& office = session.office();
+    ReadSnapshot snapshot(office.connection());
+    const std::vector<Entry> productEntries = registerEntries(snapshot, "pr");
+    const FactBook products(productEntries);
+    std::set<std::string> controls;
+    for (const FoundVial& vial : Finder(snapshot).openVials(mostRows)) {
+        const auto view = viewCycle(snapshot, office.entries(), vial.cycle, office.now());
+        std::string name = vial.id;
+        for (const Part& each : partsOf(snapshot, vial.cycle)) {
+            if (each.id == vial.id && view) {
+                name = view->lot() + ' ' + each.name;
             }
         }
-        session.out() << name << "  in since " << sayTime(row.since, session.style());
-        if (!row.due) {
+        session.out() << name << "  in " << vial.incubator << " since "
+                      << sayTime(Instant{vial.incubated}, session.style());
+        const auto at = dueAt(products, vial);
+        if (!at) {
             session.out() << ", its product is not known\n";
         } else {
-            session.out() << (*row.due <= now ? ", due since " : ", due at ")
-                          << sayTime(*row.due, session.style()) << '\n';
+            session.out() << (*at <= office.now() ? ", due since " : ", due at ")
+                          << sayTime(*at, session.style()) << '\n';
+        }
+        if (view) {
+            sayControls(session, *view, controls);
         }
     }
     return exitDone;

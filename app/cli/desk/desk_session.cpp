@@ -123,9 +123,8 @@ std::unique_ptr<QCoreApplication> makeApplication()
     static int argc = 1;
     static char name[] = "loadwarden-cli";
     static char* argv[] = {name, nullptr};
-    return QCoreApplication::instance() == nullptr
-               ? std::make_unique<QCoreApplication>(argc, argv)
-               : nullptr;
+    return QCoreApplication::instance() == nullptr ? std::make_unique<QCoreApplication>(argc, argv)
+                                                   : nullptr;
 }
 
 std::string journalFile(const Arguments& given)
@@ -142,10 +141,7 @@ std::string journalFile(const Arguments& given)
 
 Workplace workplace(const Clock& clock, IdSource& ids)
 {
-    return {.clock = clock,
-            .ids = ids,
-            .workstation = hostName(),
-            .keep = userDataFolder()};
+    return {.clock = clock, .ids = ids, .workstation = hostName(), .keep = userDataFolder()};
 }
 
 DeskSession::DeskSession(const Arguments& given, Access access, Streams streams)

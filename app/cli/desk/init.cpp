@@ -23,9 +23,12 @@ std::string needed(const Arguments& given, std::string_view option)
 
 int init(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options =
-        withDeskOptions({{"--facility", true}, {"--zone", true}, {"--atmosphere", true},
-                         {"--supervisor", true}, {"--badge", true}, {"--id", true}});
+    const auto options = withDeskOptions({{"--facility", true},
+                                          {"--zone", true},
+                                          {"--atmosphere", true},
+                                          {"--supervisor", true},
+                                          {"--badge", true},
+                                          {"--id", true}});
     const Arguments given(arguments, options);
     const auto application = makeApplication();
     const SystemClock clock;

@@ -125,9 +125,8 @@ int placePcd(DeskSession& session, const Arguments& given)
         given, 1,
         "load pcd LOT [--mark TEXT] [--indicators PRODUCT/LOT,…] [--vials PRODUCT/LOT,…]"));
     std::vector<std::string> subjects{session.office().place().ids.next("pd"), cycle};
-    PcdPlaced placed{.mark = std::string(given.value("--mark").value_or("")),
-                     .indicators = {},
-                     .vials = {}};
+    PcdPlaced placed{
+        .mark = std::string(given.value("--mark").value_or("")), .indicators = {}, .vials = {}};
     placed.indicators = indicatorsOf(session, "ci", given.value("--indicators"), subjects);
     placed.vials = indicatorsOf(session, "bv", given.value("--vials"), subjects);
     session.sayRecorded(session.record(placed, subjects), "Process challenge device.");
@@ -140,8 +139,8 @@ int placeSheet(DeskSession& session, const Arguments& given)
         session.cycle(argument(given, 1, "load sheet TEST --product ID --lot ID"));
     const SheetPlaced placed{std::string(given.value("--product").value_or("")),
                              std::string(given.value("--lot").value_or(""))};
-    session.sayRecorded(
-        session.record(placed, {session.office().place().ids.next("ci"), cycle}), "Sheet.");
+    session.sayRecorded(session.record(placed, {session.office().place().ids.next("ci"), cycle}),
+                        "Sheet.");
     return exitDone;
 }
 
@@ -166,8 +165,7 @@ int endLoad(DeskSession& session, const Arguments& given)
         ended.outcome = CycleOutcome::aborted;
         ended.abortPhase = wordIn(abortPhaseWords, *phase, "--aborted");
     }
-    session.sayRecorded(session.record(ended, {cycle}),
-                        ended.abortPhase ? "Aborted." : "Ended.");
+    session.sayRecorded(session.record(ended, {cycle}), ended.abortPhase ? "Aborted." : "Ended.");
     return exitDone;
 }
 

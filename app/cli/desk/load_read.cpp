@@ -25,8 +25,8 @@ TypedQuantity typed(std::string_view text, std::string_view unit)
 {
     const auto thousandths = parseDecimal(text, 3);
     if (!thousandths) {
-        throw UsageError("a reading is a number with at most 3 decimals, not \""
-                         + std::string(text) + '"');
+        throw UsageError("a reading is a number with at most 3 decimals, not \"" + std::string(text)
+                         + '"');
     }
     return {std::string(text), {wordIn(unitWords, unit, "the unit"), *thousandths}};
 }

@@ -4,11 +4,12 @@
 #include "app/cli/paragraph.h"
 #include "app/cli/plain_text.h"
 #include "core/acts/codec.h"
-#include "core/desk/cycle_list.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
 #include "core/exchange/decision_writer.h"
 #include "core/quantities/role_words.h"
+#include "core/store/act_entry.h"
+#include "core/store/finder.h"
 
 #include <algorithm>
 #include <array>
@@ -18,11 +19,13 @@ namespace loadwarden::cli {
 
 namespace {
 
+constexpr std::int64_t mostRows = 10'000; ///< of a day
+
 CycleView viewOf(DeskSession& session, const Arguments& given)
 {
     const std::string cycle = session.cycle(argument(given, 1, "load decide LOT"));
     ReadSnapshot snapshot(session.office().connection());
-    auto view = viewCycle(snapshot, cycle, session.office().now());
+    auto view = viewCycle(snapshot, session.office().entries(), cycle, session.office().now());
     if (!view) {
         session.refuse({.why = RefusalWhy::unknown, .subject = cycle});
     }
@@ -66,8 +69,7 @@ int sayDecision(DeskSession& session, const CycleView& view)
         return isGood ? exitDone : exitWithheld;
     }
     ExplainedNotes explained;
-    const Occasion occasion{
-        .record = view.id, .zone = session.office().zone(), .now = view.now};
+    const Occasion occasion{.record = view.id, .zone = session.office().zone(), .now = view.now};
     if (view.isTest()) {
         appendPlain(text, view.judgement, occasion, explained);
     } else {
@@ -140,15 +142,20 @@ int listLoads(DeskSession& session, const Arguments& given)
         day = *parsed;
     }
     ReadSnapshot snapshot(session.office().connection());
-    for (const CycleRow& row : cyclesOfDay(snapshot, day, session.office().zone())) {
-        const auto view = viewCycle(snapshot, row.cycle, session.office().now());
+    const Zone& zone = session.office().zone();
+    const Instant from = zone.resolve(day, 0);
+    const Instant behind = zone.resolve(day + 1, 0);
+    for (const FoundCycle& found :
+         Finder(snapshot).cyclesBetween("", from.ms, behind.ms - 1, mostRows)) {
+        const auto view =
+            viewCycle(snapshot, session.office().entries(), found.id, session.office().now());
         if (!view) {
             continue;
         }
         const std::string verdict =
             view->isTest() ? say(view->judgement.result) : say(view->decision.verdict);
-        session.out() << row.lot << "  " << phaseText(view->folded.phase) << "  " << verdict
-                      << '\n';
+        session.out() << (found.lot.empty() ? found.id : found.lot) << "  " << found.purpose << ", "
+                      << phaseText(view->folded.phase) << ": " << verdict << '\n';
     }
     return exitDone;
 }
@@ -164,16 +171,12 @@ int showHistory(DeskSession& session, const Arguments& given)
         if (!stored) {
             continue;
         }
-        const Entry entry = understand(*stored);
-        std::string text = sayTime(entry.happenedAt.at, session.style()) + "  "
-                           + nameOf(people, entry.actor)
-                           + (entry.actor.empty()
-                                  ? ""
-                                  : " (" + std::string(wordOf(roleWords, entry.role)) + ")")
-                           + (entry.paper ? ", from paper of " + nameOf(people, entry.paper->by)
-                                          : "")
-                           + ": " + std::string(kindOf(entry.act).kind) + ' '
-                           + encodeBody({entry.act, std::nullopt});
+        const Entry entry = understand(stored->bytes, stored->hash);
+        std::string text =
+            sayTime(entry.happenedAt.at, session.style()) + "  " + nameOf(people, entry.actor)
+            + (entry.actor.empty() ? "" : " (" + std::string(wordOf(roleWords, entry.role)) + ")")
+            + (entry.paper ? ", from paper of " + nameOf(people, entry.paper->by) : "") + ": "
+            + std::string(kindOf(entry.act).kind) + ' ' + encodeBody({entry.act, std::nullopt});
         if (!entry.reason.empty()) {
             text += " because: " + entry.reason;
         }

@@ -34,31 +34,28 @@ int reviewLoad(DeskSession& session, const Arguments& given)
     constexpr std::string_view usage = "load review LOT KEY [--subject TEXT] --answer "
                                        "isolated|not-isolated --why TEXT --seen CODE";
     const std::string cycle = session.cycle(argument(given, 1, usage));
-    const ReviewAsked asked{
-        .finding = std::string(argument(given, 2, usage)),
-        .subject = std::string(given.value("--subject").value_or("")),
-        .answer = wordIn(reviewAnswerWords, needed(given, "--answer"), "--answer"),
-        .why = needed(given, "--why")};
+    const ReviewAsked asked{.finding = std::string(argument(given, 2, usage)),
+                            .subject = std::string(given.value("--subject").value_or("")),
+                            .answer =
+                                wordIn(reviewAnswerWords, needed(given, "--answer"), "--answer"),
+                            .why = needed(given, "--why")};
     const Sight sight = sightOf(given, cycle);
     const SignedIn& who = session.who();
     session.sayRecorded(
-        session.must(
-            Dispositions(session.office()).review(who, session.signature(), sight, asked)),
+        session.must(Dispositions(session.office()).review(who, session.signature(), sight, asked)),
         "Reviewed.");
     return exitDone;
 }
 
 int signLoad(DeskSession& session, const Arguments& given)
 {
-    constexpr std::string_view usage =
-        "load sign LOT release|quarantine|reprocess --seen CODE";
+    constexpr std::string_view usage = "load sign LOT release|quarantine|reprocess --seen CODE";
     const std::string cycle = session.cycle(argument(given, 1, usage));
     const Verdict meaning = wordIn(verdictWords, argument(given, 2, usage), "what is signed");
     const Sight sight = sightOf(given, cycle);
     const SignedIn& who = session.who();
     session.sayRecorded(
-        session.must(
-            Dispositions(session.office()).sign(who, session.signature(), sight, meaning)),
+        session.must(Dispositions(session.office()).sign(who, session.signature(), sight, meaning)),
         "Signed: " + say(meaning) + '.');
     return exitDone;
 }
@@ -75,10 +72,10 @@ int releaseInEmergency(DeskSession& session, const Arguments& given)
                               .wouldHavePrevented = needed(given, "--would-have-prevented")};
     const Sight sight = sightOf(given, cycle);
     const SignedIn& who = session.who();
-    session.sayRecorded(session.must(Dispositions(session.office())
-                                         .releaseInEmergency(who, session.signature(), sight, item,
-                                                             emergency)),
-                        "Emergency release of this one item. The load stays as it is.");
+    session.sayRecorded(
+        session.must(Dispositions(session.office())
+                         .releaseInEmergency(who, session.signature(), sight, item, emergency)),
+        "Emergency release of this one item. The load stays as it is.");
     return exitDone;
 }
 

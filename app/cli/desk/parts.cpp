@@ -62,8 +62,7 @@ std::vector<Part> partsOf(ReadSnapshot& snapshot, const std::string& cycle)
         for (const std::string& id : entry.subjects) {
             const auto letter = std::ranges::find_if(
                 letters, [&](const Letter& each) { return hasPrefix(id, each.prefix); });
-            if (letter == letters.end()
-                || std::ranges::find(parts, id, &Part::id) != parts.end()) {
+            if (letter == letters.end() || std::ranges::find(parts, id, &Part::id) != parts.end()) {
                 continue;
             }
             const int number = ++counts[letter->letter];

@@ -20,8 +20,8 @@ struct Part {
 
 [[nodiscard]] std::vector<Part> partsOf(ReadSnapshot& snapshot, const std::string& cycle);
 
-/// The id of a part by its short name, its id or an item's label; empty where there is none, or more
-/// than one.
+/// The id of a part by its short name, its id or an item's label; empty where there is none, or
+/// more than one.
 [[nodiscard]] std::string findPart(const std::vector<Part>& parts, std::string_view name);
 
 } // namespace loadwarden::cli

@@ -13,8 +13,7 @@ int list(DeskSession& session)
 {
     ReadSnapshot snapshot(session.office().connection());
     for (const Person& person : peopleOf(snapshot)) {
-        session.out() << person.id << "  " << person.name << ", "
-                      << wordOf(roleWords, person.role)
+        session.out() << person.id << "  " << person.name << ", " << wordOf(roleWords, person.role)
                       << (person.badge.empty() ? "" : ", badge " + person.badge)
                       << (person.active ? "" : ", not active")
                       << (person.hasPin ? "" : ", no PIN yet") << '\n';
@@ -30,12 +29,12 @@ int recordPerson(DeskSession& session, const Arguments& given)
         throw UsageError("staff record is used as \"staff record ID --name NAME --role ROLE\"");
     }
     const std::string id(given.rest()[1]);
-    const Appended appended = session.record(
-        StaffRecorded{.name = std::string(*name),
-                      .role = wordIn(roleWords, *role, "--role"),
-                      .badge = std::string(given.value("--badge").value_or("")),
-                      .active = !given.has("--inactive")},
-        {id});
+    const Appended appended =
+        session.record(StaffRecorded{.name = std::string(*name),
+                                     .role = wordIn(roleWords, *role, "--role"),
+                                     .badge = std::string(given.value("--badge").value_or("")),
+                                     .active = !given.has("--inactive")},
+                       {id});
     session.sayRecorded(appended, std::string(*name) + " is registered.");
     return exitDone;
 }
@@ -48,9 +47,9 @@ int setPin(DeskSession& session, const Arguments& given)
     const SignedIn& who = session.who();
     Signature signature = session.signature();
     const std::string pin = secret("LOADWARDEN_NEW_PIN", "The new PIN: ");
-    const Appended appended = session.must(SignIn(session.office())
-                                               .setPin(who, std::move(signature),
-                                                       std::string(given.rest()[1]), pin));
+    const Appended appended =
+        session.must(SignIn(session.office())
+                         .setPin(who, std::move(signature), std::string(given.rest()[1]), pin));
     session.sayRecorded(appended, "The PIN is set.");
     return exitDone;
 }

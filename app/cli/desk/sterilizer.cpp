@@ -47,8 +47,7 @@ std::int64_t minuteOfDay(std::string_view text)
     const auto digit = [&](std::size_t at) { return std::int64_t{text[at] - '0'}; };
     const std::int64_t hour = good ? digit(0) * 10 + digit(1) : 0;
     if (!good || hour > 23 || digit(3) > 5) {
-        throw UsageError("--test-time needs a time of the day, as 06:00, not "
-                         + std::string(text));
+        throw UsageError("--test-time needs a time of the day, as 06:00, not " + std::string(text));
     }
     return hour * 60 + digit(3) * 10 + digit(4);
 }

@@ -115,7 +115,7 @@ public:
     [[nodiscard]] CycleView view(const std::string& cycle)
     {
         ReadSnapshot snapshot(office().connection());
-        return viewCycle(snapshot, cycle, now()).value();
+        return viewCycle(snapshot, office().entries(), cycle, now()).value();
     }
 
 private:

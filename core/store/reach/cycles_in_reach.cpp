@@ -1,0 +1,330 @@
+#include "core/store/reach/cycles_in_reach.h"
+
+#include "core/store/indexes/cycle_marks.h"
+#include "core/store/queries.h"
+
+#include <algorithm>
+#include <charconv>
+#include <limits>
+#include <map>
+
+namespace loadwarden {
+namespace {
+
+constexpr std::int64_t always = std::numeric_limits<std::int64_t>::max() / 4;
+
+struct MarkRow {
+    std::int64_t at = 0;
+    std::string cycle;
+    std::string detail;
+    std::int64_t said = 0;
+    std::int64_t time = 0;
+};
+
+/// When a cycle ran, by everything that was said.
+struct Span {
+    std::int64_t first = 0;
+    std::int64_t last = 0;
+};
+
+/// How a cycle stands that is near: its times as said.
+struct Nearby {
+    std::set<std::int64_t> starts;
+    std::set<std::int64_t> ends;
+
+    [[nodiscard]] bool isDoubtful() const
+    {
+        return starts.size() != 1 || ends.size() != 1 || *ends.begin() < *starts.begin()
+               || *ends.begin() - *starts.begin() > 2 * besideMs;
+    }
+    [[nodiscard]] bool isWithin(std::int64_t from, std::int64_t to) const
+    {
+        const auto in = [from, to](std::int64_t at) { return at >= from && at <= to; };
+        return std::ranges::any_of(starts, in) || std::ranges::any_of(ends, in);
+    }
+};
+
+/// What was said of the failures of a cycle.
+struct Troubles {
+    std::int64_t newest = 0; ///< seq of the newest
+    std::int64_t newestRight = 0;
+    bool isFree = true; ///< every resolution frees
+};
+
+} // namespace
+
+/// The search among the cycles of one sterilizer.
+class CyclesInReach::OfSterilizer {
+public:
+    OfSterilizer(CyclesInReach& reach, const std::string& sterilizer, std::string_view cycle,
+                 const Span& span, std::set<std::string>& into)
+        : m_reach(reach),
+          m_sterilizer(sterilizer),
+          m_cycle(cycle),
+          m_own(reach.m_ask.own(sterilizer)),
+          m_span(span),
+          m_into(into)
+    {
+        // A time of the sterilizer's clock may be off by as much.
+        m_span.first -= m_own.clockWidth;
+        m_span.last += m_own.clockWidth;
+    }
+
+    void all(const std::set<std::int64_t>& counters)
+    {
+        m_into.insert(m_own.inIncidents.begin(), m_own.inIncidents.end());
+        addNear();
+        addTests();
+        addVialsAround(m_span.first, m_span.last);
+        addTroubles();
+        addGrave();
+        for (const std::int64_t counter : counters) {
+            addCounter(counter);
+        }
+        addLabels();
+    }
+
+private:
+    [[nodiscard]] Statement select(Query query)
+    {
+        Statement rows = m_reach.m_snapshot.statement(sqlOf(query, m_reach.m_snapshot.dialect()));
+        rows.bind(":sterilizer", m_sterilizer).bind(":seq", m_reach.m_upTo);
+        return rows;
+    }
+
+    template <class Visit>
+    void between(std::string_view mark, std::int64_t from, std::int64_t to, Visit visit)
+    {
+        Statement rows = select(Query::marksBetween);
+        rows.bind(":mark", mark).bind(":from", from).bind(":to", to);
+        while (rows.step()) {
+            visit(MarkRow{rows.integer(0), rows.text(1), rows.text(2), rows.integer(3),
+                          rows.integer(4)});
+        }
+    }
+
+    /// The nearest cycles with a mark from a time on, or back from it; at most so many, and none
+    /// further away than `end`.
+    void addNext(std::string_view mark, std::string_view detail, bool forward, std::int64_t at,
+                 std::int64_t end, std::size_t most)
+    {
+        // A cycle has a row for each time at which it was said to begin.
+        constexpr std::int64_t rowsOfCycle = 4;
+        Statement rows = select(forward ? Query::marksFrom : Query::marksUpTo);
+        rows.bind(":mark", mark)
+            .bind(forward ? ":from" : ":to", at)
+            .bind(":detail", detail)
+            .bind(":limit", (static_cast<std::int64_t>(most) + 1) * rowsOfCycle);
+        std::set<std::string> found;
+        while (found.size() < most && rows.step()) {
+            const std::int64_t is = rows.integer(0);
+            if (forward ? is > end : is < end) {
+                break;
+            }
+            if (std::string id = rows.text(1); id != m_cycle) {
+                found.insert(std::move(id));
+            }
+        }
+        m_into.merge(found);
+    }
+
+    void addNear()
+    {
+        std::map<std::string, Nearby> near;
+        between(mark::start, m_span.first - nearMs, m_span.last + nearMs,
+                [&](MarkRow row) { near[std::move(row.cycle)].starts.insert(row.at); });
+        between(mark::end, m_span.first - nearMs, m_span.last + nearMs,
+                [&](MarkRow row) { near[std::move(row.cycle)].ends.insert(row.at); });
+        for (const auto& [id, nearby] : near) {
+            if (nearby.isDoubtful()
+                || nearby.isWithin(m_span.first - besideMs, m_span.last + besideMs)) {
+                m_into.insert(id);
+            }
+        }
+    }
+
+    void addTests()
+    {
+        between(mark::test, m_span.first - nearMs, m_span.last + nearMs,
+                [&](MarkRow row) { m_into.insert(std::move(row.cycle)); });
+        addNext(mark::test, "bowie-dick", true, m_span.first, always, nextTests);
+        addNext(mark::test, "bowie-dick", false, m_span.last, -always, nextTests);
+    }
+
+    void addVialsAround(std::int64_t first, std::int64_t last)
+    {
+        addNext(mark::vials, "", true, first, last + vialsMs, vialCycles);
+        addNext(mark::vials, "", false, last, first - vialsMs, vialCycles);
+    }
+
+    void addTroubles()
+    {
+        const std::int64_t from = m_span.first - troubleMs;
+        const std::int64_t to = m_span.last + besideMs;
+        std::map<std::string, Troubles> troubles;
+        between(mark::trouble, from, to, [&](const MarkRow& row) {
+            if (!isHarmless(row.detail)) {
+                std::int64_t& newest = troubles[row.cycle].newest;
+                newest = std::max(newest, row.said);
+            }
+        });
+        for (const LeastValue& least : m_reach.m_ask.leastValues(m_sterilizer)) {
+            Statement rows = select(Query::lowReadings);
+            rows.bind(":specification", least.bound)
+                .bind(":parameter", least.parameter)
+                .bind(":unit", least.unit)
+                .bind(":least", least.thousandths);
+            while (rows.step()) {
+                std::int64_t& newest = troubles[rows.text(0)].newest;
+                newest = std::max(newest, rows.integer(1));
+            }
+        }
+        if (troubles.empty()) {
+            return;
+        }
+        between(mark::right, from, to, [&](const MarkRow& row) {
+            if (const auto found = troubles.find(row.cycle); found != troubles.end()) {
+                found->second.isFree = found->second.isFree && frees(row);
+                found->second.newestRight = std::max(found->second.newestRight, row.said);
+            }
+        });
+        between(mark::unfree, from, to, [&](const MarkRow& row) {
+            if (const auto found = troubles.find(row.cycle); found != troubles.end()) {
+                found->second.isFree = false;
+            }
+        });
+        for (const auto& [id, each] : troubles) {
+            if (!each.isFree || each.newestRight < each.newest) {
+                m_into.insert(id);
+            }
+        }
+    }
+
+    [[nodiscard]] bool isHarmless(std::string_view detail) const
+    {
+        if (!detail.starts_with(mark::alarm)) {
+            return false;
+        }
+        const auto found = m_own.harmlessCode.find(std::string(detail.substr(mark::alarm.size())));
+        return found != m_own.harmlessCode.end() && found->second;
+    }
+
+    /// Whether a resolution frees, and, where it reaches the sterilizer, was recorded before the
+    /// cycle began.
+    [[nodiscard]] bool frees(const MarkRow& right) const
+    {
+        if (right.time < m_own.clockWidth) {
+            return false;
+        }
+        std::int64_t recorded = INT64_MIN;
+        std::from_chars(right.detail.data(), right.detail.data() + right.detail.size(), recorded);
+        return recorded <= m_span.first;
+    }
+
+    void addGrave()
+    {
+        std::map<std::string, std::int64_t> grave; // with its latest time
+        between(mark::grave, -always, always, [&](const MarkRow& row) {
+            const auto [place, isNew] = grave.emplace(row.cycle, row.at);
+            place->second = std::max(place->second, row.at);
+        });
+        for (const auto& [id, at] : grave) {
+            m_into.insert(id);
+            if (at >= m_span.first) {
+                // What clears the cycle ran between the two.
+                addNext(mark::vials, "", false, at + m_own.clockWidth,
+                        std::max(at - vialsMs, m_span.first), vialCycles);
+            }
+            for (const std::int64_t resolved : resolutionsOf(id)) {
+                addNext(mark::test, "bowie-dick", true, resolved - m_own.clockWidth, always,
+                        testsAfterFailure);
+            }
+        }
+    }
+
+    [[nodiscard]] std::set<std::int64_t> resolutionsOf(const std::string& id)
+    {
+        Statement rows =
+            m_reach.m_snapshot.statement(sqlOf(Query::saidOfCycle, m_reach.m_snapshot.dialect()));
+        rows.bind(":cycle", id).bind(":seq", m_reach.m_upTo);
+        std::set<std::int64_t> times;
+        while (rows.step()) {
+            if (rows.text(1) == mark::resolved) {
+                times.insert(rows.integer(4));
+            }
+        }
+        return times;
+    }
+
+    void addCounter(std::int64_t counter)
+    {
+        between(mark::counter, counter, counter,
+                [&](MarkRow row) { m_into.insert(std::move(row.cycle)); });
+        addNext(mark::counter, "", true, counter + 1, always, nextCounters);
+        addNext(mark::counter, "", false, counter - 1, -always, nextCounters);
+    }
+
+    void addLabels()
+    {
+        Statement rows = select(Query::sharesLabel);
+        rows.bind(":from", m_span.first - nearMs)
+            .bind(":to", m_span.last + nearMs)
+            .bind(":labelled", m_reach.m_upTo)
+            .bind(":own", m_reach.m_upTo)
+            .bind(":cycle", m_cycle);
+        while (rows.step()) {
+            m_into.insert(rows.text(0));
+        }
+    }
+
+    CyclesInReach& m_reach;
+    const std::string& m_sterilizer;
+    std::string_view m_cycle;
+    const SterilizerOwn& m_own;
+    Span m_span;
+    std::set<std::string>& m_into;
+};
+
+CyclesInReach::CyclesInReach(ReadSnapshot& snapshot, std::int64_t upTo, Ask ask)
+    : m_snapshot(snapshot), m_upTo(upTo), m_ask(std::move(ask))
+{
+}
+
+CyclesInReach::Found CyclesInReach::of(std::string_view cycle,
+                                       const std::set<std::int64_t>& counters)
+{
+    Found found;
+    std::set<std::int64_t> times;
+    std::set<std::int64_t> reserved;
+    std::set<std::int64_t> all = counters;
+    {
+        Statement rows = m_snapshot.statement(sqlOf(Query::saidOfCycle, m_snapshot.dialect()));
+        rows.bind(":cycle", cycle).bind(":seq", m_upTo);
+        while (rows.step()) {
+            const std::string mark = rows.text(1);
+            const std::int64_t at = rows.integer(2);
+            if (std::string sterilizer = rows.text(0); !sterilizer.empty()) {
+                found.sterilizers.insert(std::move(sterilizer));
+            }
+            if (mark == mark::start || mark == mark::end) {
+                times.insert(at);
+            } else if (mark == mark::reserved) {
+                reserved.insert(at);
+            } else if (mark == mark::counter) {
+                all.insert(at);
+            }
+        }
+    }
+    times = times.empty() ? reserved : times;
+    if (times.empty()) {
+        return found;
+    }
+    for (const std::string& sterilizer : found.sterilizers) {
+        OfSterilizer(*this, sterilizer, cycle, {*times.begin(), *times.rbegin()}, found.cycles)
+            .all(all);
+    }
+    found.cycles.erase(std::string(cycle));
+    return found;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,67 @@
+#pragma once
+
+#include "core/acts/entry.h"
+#include "core/quantities/pressure.h"
+#include "core/store/journal_reader.h"
+#include "core/store/reach/cycles_in_reach.h"
+#include "core/store/reach/entry_cache.h"
+
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <set>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace loadwarden {
+
+/// Reads the entries on which the evidence of cycles rests, as foldEvidence() takes them
+/// (core/acts/ACTS.md, 6): those in reach, and not the journal. Of one snapshot, as of one entry;
+/// what several cycles need is looked up once. Not to be kept longer than its snapshot. Everything
+/// throws StoreError; an entry that an index names and that is not there is StoreFault::damaged.
+class EvidenceReader {
+public:
+    /// Entries after `upTo` are as if they were not there. The snapshot and the cache, which is of
+    /// this journal, outlive the reader.
+    EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo = toTheEnd);
+
+    /// In the order of seq; at least what the cycle is: of one that nobody named only the
+    /// registers.
+    [[nodiscard]] std::vector<Entry> entriesFor(std::string_view cycle);
+
+private:
+    class Gathering;
+    using Entries = std::vector<std::shared_ptr<const Entry>>;
+
+    [[nodiscard]] std::shared_ptr<const Entry> entry(std::int64_t seq);
+    [[nodiscard]] const std::vector<std::int64_t>& ofCycle(const std::string& cycle);
+    [[nodiscard]] const std::vector<std::int64_t>& about(const std::string& id);
+    [[nodiscard]] const std::vector<std::int64_t>& own(const std::string& id);
+    [[nodiscard]] std::vector<std::int64_t> ownOfAll(std::string_view prefix);
+    [[nodiscard]] const std::vector<std::string>& lotsLike(const std::string& lot);
+    [[nodiscard]] std::vector<std::string> controls(const std::string& reason, std::int64_t from,
+                                                    std::int64_t to);
+    [[nodiscard]] Entries entries(const std::vector<std::int64_t>& seqs);
+    [[nodiscard]] const SterilizerOwn& sterilizer(const std::string& id);
+    [[nodiscard]] std::span<const LeastValue> leastValuesOf(const std::string& sterilizer);
+    [[nodiscard]] std::vector<AbsolutePressure> atmospheres();
+    [[nodiscard]] bool mayPolicySayLot();
+
+    using SeqsById = std::map<std::string, std::vector<std::int64_t>, std::less<>>;
+
+    ReadSnapshot& m_snapshot;
+    EntryCache& m_cache;
+    std::int64_t m_upTo;
+    CyclesInReach m_reach;
+    SeqsById m_ofCycle;
+    SeqsById m_about;
+    SeqsById m_own;
+    std::map<std::string, std::vector<std::string>, std::less<>> m_lotsLike;
+    std::map<std::string, SterilizerOwn> m_sterilizers;
+    std::map<std::string, std::vector<LeastValue>> m_leastValues;
+    std::optional<bool> m_policySaysLot;
+};
+
+} // namespace loadwarden
