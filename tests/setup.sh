@@ -8,7 +8,7 @@ packages=(
     qt6-base-dev libqt6sql6-sqlite libqt6sql6-psql postgresql libsqlite3-dev libgl-dev
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
     libtomlplusplus-dev nlohmann-json3-dev libsodium-dev pkg-config
-    python3 python3-jsonschema python3-nacl tzdata
+    python3 python3-jsonschema python3-nacl tzdata faketime
 )
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then

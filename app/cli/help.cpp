@@ -24,11 +24,64 @@ From the evidence of a sterilizer load to release, quarantine or reprocess.
   schema [evidence|decision]   the JSON Schema of what decide reads, or of what --json writes
   specifications [--specifications DIR]
                                the names of the stored cycle specifications
+
+On a journal, the file in which everything that people do is recorded:
+
+  init --facility NAME --zone ZONE --supervisor NAME [--id st-ID] [--badge TEXT] [--atmosphere KPA]
+                               begins a journal with its first supervisor and the default policy
+  staff list | record ID --name NAME --role viewer|operator|lead|supervisor [--badge TEXT]
+        [--inactive] | pin ID
+  sterilizer list | record sz-ID --name NAME [--model NAME] [--test-time HH:MM]
+        | return sz-ID --why TEXT | take-out sz-ID --state STATE --why TEXT
+        | clock sz-ID --from TIME --seconds N
+  specification record sp-ID NAME@REVISION
+  record FILE                  acts of any kind as JSON, one on each line: registers, corrections
+                               (core/acts/ACTS.md lists the kinds and what stands in them)
+  load reserve --sterilizer sz-ID [--specification sp-ID] [--purpose PURPOSE]
+  load add LOT LABEL --implant yes|no|unknown [--packaging pk-ID] [--packaging-expires DATE]
+        [--devices dv-ID,…] [--external PRODUCT/LOT] [--internal PRODUCT/LOT/PLACE,…]
+  load pcd LOT [--mark TEXT] [--indicators PRODUCT/LOT,…] [--vials PRODUCT/LOT,…]
+  load sheet TEST --product pr-ID --lot pl-ID
+  load start LOT [--counter N] [--clock sterilizer --shown TIME] | end LOT [--aborted PHASE]
+        | unload LOT
+  load printout LOT [--program NAME] [--sterilizer NAME] [--counter N] [--start-shown TIME]
+        [--end-shown TIME] | printout-answer LOT ANSWER [--field FIELD]
+  load read LOT PARAMETER NUMBER UNIT | read LOT INDICATOR SEEN
+  load check LOT LABEL [--cooled yes|no] [--dry yes|no] [--intact yes|no] [--sealed yes|no]
+        [--label-agrees yes|no]
+  load verify LOT              the physical record, signed
+  load decide LOT | show LOT | history LOT | list [--day DATE]
+  load review LOT KEY [--subject TEXT] --answer isolated|not-isolated --why TEXT --seen CODE
+  load sign LOT release|quarantine|reprocess --seen CODE
+  load emergency LOT LABEL --case TEXT --demanded-by ROLE --why TEXT
+        --would-have-prevented TEXT --seen CODE
+  bi control --product pr-ID --lot pl-ID | due
+  bi activate|incubate|process-indicator|read LOT v1 …, or … bc-ID …
+  test read TEST SEEN | read TEST leak --settled MIN --minutes MIN --rise-mbar NUMBER
+        | conditions TEST [--chamber-empty yes] [--drying-run no] [--minutes N] [--celsius N]
+  verify [--expect SEQ:HASH,…] the whole journal, its tables and seals
+  backup NEW-FILE | restore BACKUP NEW-FILE [--expect SEQ:HASH]
+  export LOT…                  a load's evidence, as decide reads it
+  journal export | seal        every entry as it stands, one on each line; a seal of the newest
+
+    --file FILE      the journal; else LOADWARDEN_FILE
+    --by WHO         badge, id or name of who asks; else LOADWARDEN_BY. The PIN is asked for at the
+                     terminal, or stands in LOADWARDEN_PIN (a new one in LOADWARDEN_NEW_PIN)
+    --at TIME        when it happened, if not now
+    --reason TEXT    why, where a correction needs it
+    --paper WHO      typed for somebody who did it and signed on paper
+    --json           for programs
+
+A LOT is a lot control number or an id. LOT's parts have short names that "load show" lists: i1 for
+items, c1 for chemical indicators, v1 for biological ones. --seen is the code that "load decide"
+prints: what is signed is what was seen.
+
   --version
   --help
 
-Ends with 0 when every load and item may be released and every test passed, 1 when not all,
-2 when input or usage was wrong; the other records are still decided.
+decide and load decide end with 0 when everything may be released and every test passed, 1 when not
+all; verify with 1 when it found anything. 2: input or usage was wrong (decide goes on with the other
+records). 3: the desk refused, with the reason; nothing was recorded.
 
 )" + caution()
            + "\n";

@@ -171,7 +171,7 @@ int showHistory(DeskSession& session, const Arguments& given)
         if (!stored) {
             continue;
         }
-        const Entry entry = understand(stored->bytes, stored->hash);
+        const loadwarden::Entry entry = understand(stored->bytes, stored->hash);
         std::string text =
             sayTime(entry.happenedAt.at, session.style()) + "  " + nameOf(people, entry.actor)
             + (entry.actor.empty() ? "" : " (" + std::string(wordOf(roleWords, entry.role)) + ")")

@@ -1,0 +1,351 @@
+#!/usr/bin/python3
+"""The main job by command line on a journal's file: from init to a signed release, and an implant's
+biological indicator read the next day.
+
+usage: journal_cli_test.py LOADWARDEN_CLI SOURCE_DIR
+"""
+import json
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+CLI = SOURCE = None
+BOSS, OPERATOR, SECOND, LEAD = "st-boss", "st-op", "st-op2", "st-lead"
+PINS = {BOSS: "482915", OPERATOR: "592817", SECOND: "592817", LEAD: "692817"}
+CAUTION = "Loadwarden recommends; a named person decides and signs."
+# The program takes the computer's clock and nothing else, so the test sets that clock.
+FAKE_CLOCK = "/usr/lib/x86_64-linux-gnu/faketime/libfaketime.so.1"
+
+
+class Department:
+    """A journal in a temporary folder, the people who work in it, and the clock on its wall."""
+
+    def __init__(self, folder):
+        self.folder = Path(folder)
+        self.file = self.folder / "department.journal"
+        self.environment = dict(os.environ, XDG_DATA_HOME=str(self.folder / "data"), TZ="UTC",
+                                LOADWARDEN_FILE=str(self.file), LD_PRELOAD=FAKE_CLOCK,
+                                ASAN_OPTIONS="verify_asan_link_order=0")
+        for name in ("LOADWARDEN_PIN", "LOADWARDEN_BY", "LOADWARDEN_NEW_PIN"):
+            self.environment.pop(name, None)
+        self.now("05:00")
+
+    def now(self, time, day="2031-03-04"):
+        """Sets the clock, which stands still until it is set again: UTC."""
+        self.environment["FAKETIME"] = f"{day} {time}:00"
+
+    def run(self, *arguments, by=None, stdin="", environment=None):
+        env = dict(self.environment, **(environment or {}))
+        if by is not None:
+            env.update(LOADWARDEN_BY=by, LOADWARDEN_PIN=PINS[by])
+        return subprocess.run([CLI, *map(str, arguments)], input=stdin, capture_output=True,
+                              text=True, timeout=120, env=env)
+
+    def do(self, *arguments, by=None, stdin="", environment=None):
+        done = self.run(*arguments, by=by, stdin=stdin, environment=environment)
+        assert done.returncode == 0, (arguments, done.returncode, done.stdout, done.stderr)
+        return done.stdout
+
+    def begin(self):
+        self.do("init", "--facility", "Facility", "--zone", "Etc/UTC", "--supervisor", "Boss",
+                "--id", BOSS, "--badge", "B1", "--atmosphere", "101.3",
+                environment={"LOADWARDEN_PIN": PINS[BOSS]})
+        for who, role in ((OPERATOR, "operator"), (SECOND, "operator"), (LEAD, "lead")):
+            self.do("staff", "record", who, "--name", f"Name of {who}", "--role", role, by=BOSS)
+            self.do("staff", "pin", who, by=BOSS, environment={"LOADWARDEN_NEW_PIN": PINS[who]})
+
+    def registers(self):
+        acts = [
+            {"kind": "sterilizer.recorded", "subjects": ["sz-1"],
+             "body": {"name": "S1", "model": "M1", "testMinute": 0,
+                      "recordsConcentration": True, "recordsHumidity": True}},
+            {"kind": "specification.recorded", "subjects": ["sp-bd"],
+             "body": {"name": "bowie-dick", "revision": 1, "purpose": "bowie-dick",
+                      "method": "steam", "airRemoval": "prevacuum", "program": "P2",
+                      "cycleType": "T1", "extended": False}},
+            {"kind": "product.recorded", "subjects": ["pr-1"],
+             "body": {"name": "external", "kind": "chemical", "methods": ["steam"], "type": 1,
+                      "response": "colour"}},
+            {"kind": "product.recorded", "subjects": ["pr-2"],
+             "body": {"name": "integrator", "kind": "chemical", "methods": ["steam"], "type": 5,
+                      "response": "moving-front"}},
+            {"kind": "product.recorded", "subjects": ["pr-3"],
+             "body": {"name": "sheet", "kind": "chemical", "methods": ["steam"], "type": 2,
+                      "response": "sheet", "leastMs": 210000, "mostMs": 240000,
+                      "leastCelsiusHundredths": 13200, "mostCelsiusHundredths": 13400}},
+            {"kind": "product.recorded", "subjects": ["pr-4"],
+             "body": {"name": "vial", "kind": "biological", "methods": ["steam"],
+                      "response": "growth", "species": "geobacillus-stearothermophilus",
+                      "releaseMinutes": 1440, "needsActivation": True}},
+            *({"kind": "product-lot.recorded", "subjects": [f"pl-{n}", f"pr-{n}"],
+               "body": {"number": f"N{n}", "expires": "2031-12-31"}}
+              for n in range(1, 5)),
+            {"kind": "packaging.recorded", "subjects": ["pk-1"],
+             "body": {"name": "wrap", "form": "wrap", "methods": ["steam"]}},
+            {"kind": "device.recorded", "subjects": ["dv-1"],
+             "body": {"name": "device", "allowedCycles": [
+                 {"method": "steam", "airRemoval": "prevacuum",
+                  "temperature": {"unit": "celsius", "value": "132"}, "leastMs": 240000}]}},
+            {"kind": "incubator.recorded", "subjects": ["in-1"], "body": {"name": "incubator"}},
+        ]
+        text = "".join(json.dumps(act) + "\n" for act in acts)
+        self.do("record", "-", by=BOSS, stdin=text)
+        self.do("specification", "record", "sp-1", "steam-prevacuum-132-wrapped@1", by=BOSS)
+        self.now("05:30")
+        self.do("sterilizer", "return", "sz-1", "--why", "installed", by=BOSS)
+        self.do("sterilizer", "clock", "sz-1", "--from", "2031-03-04T05:30Z", "--seconds", "0",
+                by=OPERATOR)
+
+    def bowie_dick(self):
+        self.now("05:50")
+        lot = self.reserve("--specification", "sp-bd", "--purpose", "bowie-dick")
+        self.do("load", "sheet", lot, "--product", "pr-3", "--lot", "pl-3", by=OPERATOR)
+        self.now("06:00")
+        self.do("load", "start", lot, "--counter", 100, by=OPERATOR)
+        self.now("06:05")
+        self.do("load", "end", lot, by=OPERATOR)
+        self.do("test", "conditions", lot, "--chamber-empty", "yes", "--drying-run", "no",
+                "--minutes", "3.5", "--celsius", "134", by=OPERATOR)
+        self.do("test", "read", lot, "uniform-complete", by=OPERATOR)
+        return lot
+
+    def reserve(self, *options):
+        answer = self.do("load", "reserve", "--sterilizer", "sz-1", *options, "--json",
+                         by=OPERATOR)
+        return json.loads(answer)["lot"]
+
+    def run_load(self, implant):
+        self.now("06:40")
+        lot = self.reserve("--specification", "sp-1")
+        self.do("load", "add", lot, "TRAY-7", "--implant", implant, "--packaging", "pk-1",
+                "--devices", "dv-1", "--external", "pr-1/pl-1", "--internal", "pr-2/pl-2/top",
+                by=OPERATOR)
+        self.do("load", "pcd", lot, "--mark", "PCD", "--indicators", "pr-2/pl-2", "--vials",
+                "pr-4/pl-4", by=OPERATOR)
+        self.now("07:00")
+        self.do("load", "start", lot, "--counter", 101, by=OPERATOR)
+        self.now("07:50")
+        self.do("load", "end", lot, by=OPERATOR)
+        self.do("load", "unload", lot, by=OPERATOR)
+        self.do("load", "printout", lot, "--sterilizer", "S1", "--counter", 101, "--start-shown",
+                "2031-03-04T07:00Z", "--end-shown", "2031-03-04T07:50Z", by=OPERATOR)
+        for reading in (("temperature", "132.4", "celsius"), ("exposure", "4", "minutes"),
+                        ("drying", "20", "minutes")):
+            self.do("load", "read", lot, *reading, by=OPERATOR)
+        self.do("load", "verify", lot, by=OPERATOR)
+        self.do("load", "read", lot, "c1", "end-colour-reached", by=OPERATOR)
+        self.do("load", "read", lot, "c3", "front-in-accept-zone", by=OPERATOR)
+        self.now("08:30")
+        self.do("load", "check", lot, "TRAY-7", "--cooled", "yes", "--dry", "yes", "--intact",
+                "yes", "--sealed", "yes", "--label-agrees", "yes", by=OPERATOR)
+        self.now("08:35")
+        control = json.loads(self.do("bi", "control", "--product", "pr-4", "--lot", "pl-4",
+                                     "--json", by=OPERATOR))["control"]
+        for thing in ([control], [lot, "v1"]):
+            self.do("bi", "activate", *thing, by=OPERATOR)
+            self.do("bi", "incubate", *thing, "--incubator", "in-1", by=OPERATOR)
+        return lot, control
+
+
+def seen_of(text):
+    return re.search(r"--seen (\d+:[0-9a-f]{16})", text).group(1)
+
+
+class Journal(unittest.TestCase):
+    def setUp(self):
+        self.temporary = tempfile.TemporaryDirectory()
+        self.addCleanup(self.temporary.cleanup)
+        self.department = Department(self.temporary.name)
+
+    def working(self):
+        self.department.begin()
+        self.department.registers()
+        return self.department
+
+    def assertRefused(self, done, *words):
+        self.assertEqual(done.returncode, 3, done.stdout + done.stderr)
+        self.assertIn("Refused; nothing was recorded.", done.stderr)
+        for word in words:
+            self.assertIn(word, done.stderr)
+
+
+class MainJob(Journal):
+    def test_from_init_to_a_release_and_an_implant_read_the_next_day(self):
+        department = self.working()
+        test = department.bowie_dick()
+        self.assertIn("Passed", department.do("load", "decide", test))
+        lot, control = department.run_load("yes")
+        self.assertEqual(lot, "1-2031-063-02")
+
+        waiting = department.run("load", "decide", lot)
+        self.assertEqual(waiting.returncode, 1)
+        self.assertIn("Quarantine", waiting.stdout)
+        self.assertIn(CAUTION, waiting.stdout)
+        due = department.do("bi", "due")
+        self.assertIn(f"{lot} v1", due)
+        self.assertIn(control, due)
+        refused = department.run("load", "sign", lot, "release", "--seen",
+                                 seen_of(waiting.stdout), by=LEAD)
+        self.assertRefused(refused, "Quarantine")
+
+        department.now("08:40", "2031-03-05")
+        department.do("bi", "read", control, "growth", by=OPERATOR)
+        self.assertRefused(department.run("load", "sign", lot, "quarantine", "--seen",
+                                          seen_of(waiting.stdout), by=LEAD))
+        department.do("bi", "read", lot, "v1", "no-growth", by=OPERATOR)
+        decided = department.do("load", "decide", lot)
+        self.assertIn("Release", decided)
+        seen = seen_of(decided)
+        self.assertRefused(department.run("load", "sign", lot, "release", "--seen", seen,
+                                          by=OPERATOR), "lead")
+        department.do("load", "sign", lot, "release", "--seen", seen, by=LEAD)
+        self.assertIn("disposed", department.do("load", "show", lot))
+        self.assertIn("disposition.signed", department.do("load", "history", lot))
+        self.assertEqual(department.do("bi", "due"), "")
+        verified = department.do("verify")
+        self.assertIn("Nothing is wrong", verified)
+
+    def test_an_exported_load_is_decided_the_same(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        exported = department.do("export", lot)
+        mine = json.loads(department.run("load", "decide", lot, "--json").stdout)
+        theirs = json.loads(department.run("decide", "--json", "--at", "2031-03-04T08:35Z", "-",
+                                           stdin=exported).stdout)
+        for each in (mine, theirs):
+            each.pop("asOf", None)
+        self.assertEqual(mine, theirs)
+
+    def test_what_is_recorded_late_refuses_the_signature_with_the_entries(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        seen = seen_of(department.run("load", "decide", lot).stdout)
+        department.do("load", "read", lot, "c3", "front-on-boundary", by=SECOND)
+        refused = department.run("load", "sign", lot, "quarantine", "--seen", seen, by=OPERATOR)
+        self.assertRefused(refused, "Since you looked")
+
+    def test_a_correction_stands_in_the_history(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        read = department.do("load", "read", lot, "drying", "2", "minutes", "--json", by=OPERATOR)
+        entry = json.loads(read)["entry"]
+        cycle = json.loads(department.do("journal", "export").splitlines()[entry - 1])["subjects"]
+        act = {"kind": "physical.read", "subjects": cycle, "supersedes": entry,
+               "reason": "typed wrongly",
+               "body": {"parameter": "drying", "value": {"typed": "20", "unit": "minutes"}}}
+        department.do("record", "-", by=LEAD, stdin=json.dumps(act))
+        self.assertRegex(department.do("load", "history", lot).replace("\n", " "),
+                         r"amended +by +entry")
+
+
+class Keeping(Journal):
+    def test_backup_and_restore_go_on_and_skip_lots(self):
+        department = self.working()
+        department.now("06:40")
+        self.assertEqual(department.reserve("--specification", "sp-1"), "1-2031-063-01")
+        backup = department.folder / "backup"
+        self.assertRefused(department.run("backup", backup, by=OPERATOR), "lead")
+        self.assertIn("verified", department.do("backup", backup, by=LEAD))
+        department.reserve("--specification", "sp-1")
+        restored = department.folder / "restored"
+        department.do("restore", backup, restored)
+        self.assertEqual(department.run("restore", backup, restored).returncode, 2)
+        department.environment["LOADWARDEN_FILE"] = str(restored)
+        self.assertIn("Nothing is wrong", department.do("verify"))
+        lot = department.reserve("--specification", "sp-1")
+        self.assertGreater(int(lot.rsplit("-", 1)[1]), 400)
+        # The file from before is not to be worked in any more.
+        department.environment["LOADWARDEN_FILE"] = str(department.file)
+        done = department.run("load", "list")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("Do not work in it", done.stderr)
+
+    def test_a_head_on_paper_finds_a_journal_that_was_cut(self):
+        department = self.working()
+        lines = department.do("journal", "export").splitlines()
+        head = json.loads(department.do("record", "-", "--json", by=OPERATOR, stdin=json.dumps(
+            {"kind": "incubator.out-of-range", "subjects": ["in-1"], "body": {}})))["head"]
+        self.assertEqual(int(head.split(":")[0]), len(lines) + 1)
+        self.assertIn("Nothing is wrong", department.do("verify", "--expect", head))
+        wrong = head[:-1] + ("0" if head[-1] != "0" else "1")
+        self.assertEqual(department.run("verify", "--expect", wrong).returncode, 1)
+
+    def test_the_export_is_checked_by_a_reader_of_its_own(self):
+        department = self.working()
+        exported = department.folder / "journal.jsonl"
+        exported.write_text(department.do("journal", "export"))
+        checked = subprocess.run(["/usr/bin/python3",
+                                  SOURCE / "tests/core/journal/verify_journal.py", exported],
+                                 capture_output=True, text=True, timeout=60)
+        self.assertEqual(checked.returncode, 0, checked.stdout + checked.stderr)
+
+
+class Doors(Journal):
+    def test_a_wrong_pin_is_refused_and_made_to_wait(self):
+        department = self.working()
+        wrong = {"LOADWARDEN_PIN": "111112", "LOADWARDEN_BY": OPERATOR}
+        for _ in range(3):
+            self.assertRefused(department.run("load", "reserve", "--sterilizer", "sz-1",
+                                              environment=wrong), "not the PIN")
+        self.assertRefused(department.run("load", "reserve", "--sterilizer", "sz-1", by=OPERATOR),
+                           "several times")
+
+    def test_without_a_pin_or_a_terminal_nothing_is_done(self):
+        department = self.working()
+        done = subprocess.run(["setsid", CLI, "load", "reserve", "--sterilizer", "sz-1", "--by",
+                               OPERATOR], capture_output=True, text=True, timeout=60,
+                              stdin=subprocess.DEVNULL, env=department.environment)
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("LOADWARDEN_PIN", done.stderr)
+
+    def test_what_is_wrong_in_a_file_of_acts_is_said_with_its_line(self):
+        department = self.working()
+        good = json.dumps({"kind": "incubator.in-range", "subjects": ["in-1"]})
+        for line, word in (('{"kind":"x.y","subjects":[]}', "x.y"),
+                           ('{"kind":"incubator.in-range","kind":"x","subjects":[]}', "twice"),
+                           ('{"kind":"incubator.in-range","subjects":["in-1"],"odd":1}', "odd"),
+                           ('{"kind":"incubator.recorded","subjects":["in-2"],"body":{"name":""}}',
+                            "name"),
+                           ("[1]", "object"), ("{", "line 2")):
+            done = department.run("record", "-", by=LEAD, stdin=good + "\n" + line)
+            self.assertEqual(done.returncode, 2, line)
+            self.assertIn("line 2", done.stderr)
+            self.assertIn(word, done.stderr)
+        self.assertNotIn("in-range", department.do("journal", "export"))
+
+    def test_one_desktop_a_file_and_nothing_over_a_file(self):
+        department = self.working()
+        again = department.run("init", "--facility", "F", "--zone", "Etc/UTC", "--supervisor", "B",
+                               environment={"LOADWARDEN_PIN": "482915"})
+        self.assertEqual(again.returncode, 2)
+        self.assertIn("already", again.stderr)
+
+    def test_no_file_and_no_journal_are_said(self):
+        department = self.department
+        missing = department.run("load", "list")
+        self.assertEqual(missing.returncode, 2)
+        self.assertIn("no journal", missing.stderr)
+        department.file.write_text("no database")
+        foreign = department.run("load", "list")
+        self.assertEqual(foreign.returncode, 2)
+
+    def test_the_pin_never_stands_among_the_arguments(self):
+        self.assertNotIn("--pin", self.department.run("--help").stdout)
+
+    def test_help_names_every_command(self):
+        text = self.department.run("--help").stdout
+        for command in ("init", "staff", "sterilizer", "record", "load", "bi", "test", "verify",
+                        "backup", "restore", "export", "journal"):
+            self.assertRegex(text, rf"(?m)^  {command} ")
+
+
+if __name__ == "__main__":
+    CLI, SOURCE = sys.argv[1], Path(sys.argv[2])
+    unittest.main(argv=sys.argv[:1])
