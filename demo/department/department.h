@@ -1,0 +1,88 @@
+#pragma once
+
+#include "core/desk/dispositions.h"
+#include "core/desk/founding.h"
+#include "core/desk/recorder.h"
+#include "core/desk/reservations.h"
+
+#include <filesystem>
+#include <functional>
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+// An invented department at work: its people, its clock, and what they do through the desk.
+
+namespace loadwarden::demo {
+
+/// Somebody of the invented department and the PIN, which is no secret here.
+struct Worker {
+    std::string id;
+    std::string name;
+    Role role = Role::operating;
+    std::string pin;
+};
+
+/// The workers by what they do.
+[[nodiscard]] const Worker& boss();
+[[nodiscard]] const Worker& lead();
+[[nodiscard]] const Worker& morning();
+[[nodiscard]] const Worker& evening();
+[[nodiscard]] const std::vector<Worker>& workers();
+
+/// The facility's local time on a day of the demo, counted from 0.
+[[nodiscard]] Instant onDay(int day, int hour, int minute);
+
+/// The department's journal, and a clock that jumps from one thing that is done to the next.
+class Department {
+public:
+    /// Makes the file; what is kept outside it goes into `keep`. Throws what the desk throws.
+    Department(const std::filesystem::path& file, const std::filesystem::path& keep);
+
+    /// Has something done at that time.
+    void at(Instant when, std::function<void()> what);
+    /// Does everything in its order, also what is added meanwhile.
+    void run();
+
+    [[nodiscard]] Instant now() const { return m_clock.now(); }
+    [[nodiscard]] Office& office() { return *m_office; }
+    [[nodiscard]] std::string newId(std::string_view prefix) { return m_ids.next(prefix); }
+    [[nodiscard]] JournalTime shown() const;
+
+    /// Records; a refusal is a mistake of the demo and throws std::logic_error.
+    Appended record(const Worker& who, AnyAct act, std::vector<std::string> subjects);
+    /// Corrects an entry about the same subjects.
+    Appended correct(const Worker& who, std::int64_t seq, const std::string& reason, AnyAct act,
+                     std::vector<std::string> subjects);
+    ReservedCycle reserve(const Worker& who, const CycleWanted& wanted);
+    [[nodiscard]] CycleView view(const std::string& cycle);
+    /// Signs what is decided now: release, quarantine or reprocess.
+    Verdict signAsDecided(const Worker& who, const std::string& cycle);
+    void review(const Worker& who, const std::string& cycle, const ReviewAsked& asked);
+
+    /// One of 0 to `most`, the same in every run.
+    [[nodiscard]] int draw(int most);
+
+private:
+    [[nodiscard]] const SignedIn& in(const Worker& who);
+    [[nodiscard]] Signature signature(const Worker& who);
+
+    FixedClock m_clock;
+    CountingIdSource m_ids;
+    std::unique_ptr<Office> m_office;
+    std::map<std::string, SignedIn> m_in;
+    std::multimap<Instant, std::function<void()>> m_agenda;
+    std::uint64_t m_state = 20310304;
+};
+
+/// Registers sterilizers, specifications, products, packagings, devices and incubators.
+void registerEverything(Department& department);
+
+/// Three weeks: 300 loads and the tests around them.
+void planThreeWeeks(Department& department);
+
+/// Every load that was planned, by its id, in the order of their starts.
+[[nodiscard]] const std::vector<std::string>& plannedLoads();
+
+} // namespace loadwarden::demo
