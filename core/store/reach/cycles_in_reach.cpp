@@ -173,7 +173,9 @@ private:
             rows.bind(":specification", least.bound)
                 .bind(":parameter", least.parameter)
                 .bind(":unit", least.unit)
-                .bind(":least", least.thousandths);
+                .bind(":least", least.thousandths)
+                .bind(":from", from)
+                .bind(":to", to);
             while (rows.step()) {
                 std::int64_t& newest = troubles[rows.text(0)].newest;
                 newest = std::max(newest, rows.integer(1));
