@@ -107,6 +107,9 @@ JournalStore::Newest JournalStore::newest(WriteTransaction& transaction)
     if (!readHeader(bytes, header) || header.seq != seq || hexOf(hashOf(bytes)) != hash) {
         throw headChanged("entry " + std::to_string(seq) + " does not have its hash");
     }
+    if (row.isNull(5) || row.integer(5) != indexRules) {
+        throw engineError(StoreFault::older, "its index tables must be filled anew");
+    }
     return {{seq, hashOf(bytes)}, header.recordedAt.at};
 }
 
@@ -173,6 +176,7 @@ Head JournalStore::writeOne(WriteTransaction& transaction, const Envelope& envel
         .bindBytes(":bytes", bytes)
         .run();
     m_subjects.take(transaction, header, bytes);
+    m_acts.take(transaction, header, bytes);
     for (JournalIndex* const index : m_further) {
         index->take(transaction, header, bytes);
     }
@@ -263,6 +267,11 @@ Appended JournalStore::begin(const JournalIdentity& identity, const std::string&
     draft.kind = openingKind;
     draft.subjects = {openingSubject};
     draft.body = writeIdentity(identity);
+    transaction
+        .statement("INSERT INTO s_index_rules (one, rules) VALUES (1, :rules) "
+                   "ON CONFLICT (one) DO UPDATE SET rules = excluded.rules")
+        .bind(":rules", indexRules)
+        .run();
     const Appended appended = write(transaction, std::span(&draft, 1), {});
     transaction.commit();
     confirm(appended);

@@ -3,6 +3,7 @@
 #include "core/quantities/clock.h"
 #include "core/quantities/zone.h"
 #include "core/store/head_witness.h"
+#include "core/store/indexes/act_indexes.h"
 #include "core/store/journal_identity.h"
 #include "core/store/journal_index.h"
 #include "core/store/stored_entry.h"
@@ -41,8 +42,8 @@ struct StaleSight {
 class JournalStore {
 public:
     /// The connection's schema is up to date (migrate()). `zone` is the workstation's. `further`
-    /// are index tables beside p_subject; `witness` is told what was recorded. Whatever is referred
-    /// to outlives the store.
+    /// are index tables beside p_subject and those of ActIndexes; `witness` is told what was
+    /// recorded. Whatever is referred to outlives the store.
     JournalStore(Connection& connection, const Clock& clock, Zone zone,
                  std::vector<JournalIndex*> further = {}, HeadWitness* witness = nullptr);
 
@@ -51,7 +52,8 @@ public:
 
     /// Appends in a transaction of its own. Throws StoreFault::headChanged, with nothing recorded,
     /// when the newest entry is not what p_head, its own bytes, or this store's memory say;
-    /// StoreFault::misuse for a draft that would not be an entry (core/journal/FORMAT.md).
+    /// StoreFault::misuse for a draft that would not be an entry (core/journal/FORMAT.md);
+    /// StoreFault::older when the index tables must be filled anew first (rebuildIndexes()).
     std::variant<Appended, StaleSight> append(std::span<const EntryDraft> drafts);
 
     /// The same inside a transaction that its owner commits and then confirms, or, after
@@ -81,6 +83,7 @@ private:
     const Clock& m_clock;
     Zone m_zone;
     SubjectIndex m_subjects;
+    ActIndexes m_acts;
     std::vector<JournalIndex*> m_further;
     HeadWitness* m_witness;
     Head m_known;

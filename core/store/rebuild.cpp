@@ -1,5 +1,6 @@
 #include "core/store/rebuild.h"
 
+#include "core/store/indexes/act_indexes.h"
 #include "core/store/write_transaction.h"
 
 #include <array>
@@ -117,7 +118,8 @@ RebuildReport rebuildIndexes(Connection& connection, const std::vector<JournalIn
                              Rebuild mode, Progress& progress)
 {
     SubjectIndex subjects;
-    std::vector<JournalIndex*> indexes{&subjects};
+    ActIndexes acts;
+    std::vector<JournalIndex*> indexes{&subjects, &acts};
     indexes.insert(indexes.end(), further.begin(), further.end());
     std::vector<IndexTable> tables{headTable};
     for (const JournalIndex* const index : indexes) {
@@ -139,6 +141,11 @@ RebuildReport rebuildIndexes(Connection& connection, const std::vector<JournalIn
         transaction.define("DROP TABLE " + before(table));
     }
     if (mode == Rebuild::replace) {
+        transaction
+            .statement("INSERT INTO s_index_rules (one, rules) VALUES (1, :rules) "
+                       "ON CONFLICT (one) DO UPDATE SET rules = excluded.rules")
+            .bind(":rules", indexRules)
+            .run();
         transaction.commit();
     }
     return report;

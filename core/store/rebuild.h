@@ -31,9 +31,10 @@ enum class Rebuild : std::uint8_t {
     replace  ///< leaves the tables as the entries say
 };
 
-/// Fills p_subject, p_head and the tables of the further indexes anew from the entries, and says in
-/// which rows they differed. In one transaction: nobody else writes meanwhile. The entries are to
-/// be verified first; one that cannot be read as an entry throws StoreFault::damaged.
+/// Fills p_subject, p_head, the tables of ActIndexes and of the further indexes anew from the
+/// entries, and says in which rows they differed. In one transaction: nobody else writes meanwhile.
+/// The entries are to be verified first; one that cannot be read as an entry throws
+/// StoreFault::damaged.
 [[nodiscard]] RebuildReport rebuildIndexes(Connection& connection,
                                            const std::vector<JournalIndex*>& further, Rebuild mode,
                                            Progress& progress);

@@ -2,6 +2,13 @@
 -- of it says what entries say, corrected ones and corrections alike: what was ever said is found,
 -- and the fold (core/acts/ACTS.md) decides what stands. `seq` is the entry from which on it is said.
 
+-- By which rules the p_ tables were filled from the journal's beginning: a program that goes by
+-- others fills them anew before it writes or relies on them. No row: they have not been.
+CREATE TABLE s_index_rules (
+    one   BIGINT NOT NULL PRIMARY KEY CHECK (one = 1),
+    rules BIGINT NOT NULL
+) /*rows*/;
+
 -- Entries about something in a register itself (sterilizer, incubator, product, ...), and not those
 -- of the loads, vials and controls that only name it.
 CREATE TABLE p_own (
@@ -51,7 +58,8 @@ CREATE TABLE p_mark (
 ) /*clustered*/;
 CREATE INDEX p_mark_by_cycle ON p_mark (cycle);
 
--- Readings of the physical monitors by the specification that was said, so that low ones are found.
+-- Readings of the physical monitors by the revision of the specification that was bound at a start
+-- (sp-1@12: the newest entry about it before the start is 12), so that low ones are found.
 CREATE TABLE p_reading (
     sterilizer    TEXT /*bytes*/ NOT NULL,
     specification TEXT /*bytes*/ NOT NULL,
@@ -59,11 +67,12 @@ CREATE TABLE p_reading (
     unit          TEXT NOT NULL,
     thousandths   BIGINT NOT NULL,
     cycle         TEXT /*bytes*/ NOT NULL,
+    at            BIGINT NOT NULL, -- each time at which the cycle was said to have begun, ms
     seq           BIGINT NOT NULL,
-    PRIMARY KEY (sterilizer, specification, parameter, unit, thousandths, cycle)
+    PRIMARY KEY (sterilizer, specification, parameter, unit, thousandths, cycle, at)
 ) /*clustered*/;
 
--- Which specifications a sterilizer's cycles were said to have.
+-- Which revisions were bound in a sterilizer's cycles.
 CREATE TABLE p_specification_used (
     sterilizer    TEXT /*bytes*/ NOT NULL,
     specification TEXT /*bytes*/ NOT NULL,

@@ -21,7 +21,8 @@ public:
     explicit Writing(const std::filesystem::path& file)
         : m_writer(SqliteFile{file}, at(4, 0), 10'000)
     {
-        for (const Entry& entry : morning().entries()) {
+        const Journal registers = morning();
+        for (const Entry& entry : registers.entries()) {
             if (entry.seq > 1) {
                 m_writer.add(loadwarden::testing::draftOf(entry));
             }

@@ -2,8 +2,8 @@
 #include "core/acts/fold/evidence_fold.h"
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
+#include "core/store/act_entry.h"
 #include "core/store/finder.h"
-#include "core/store/indexes/act_indexes.h"
 #include "core/store/migration.h"
 #include "core/store/reach/evidence_reader.h"
 #include "core/store/rebuild.h"
@@ -28,11 +28,6 @@ using benchmarks::loadId;
 using benchmarks::loadsADay;
 using benchmarks::longJournal;
 
-Connection reading()
-{
-    return Connection(SqliteFile{longJournal().file}, {.access = Access::read});
-}
-
 void decideOne(EvidenceReader& reader, const std::string& cycle, std::size_t& entries)
 {
     const std::vector<Entry> part = reader.entriesFor(cycle);
@@ -45,8 +40,8 @@ void decideOne(EvidenceReader& reader, const std::string& cycle, std::size_t& en
 /// Asked: 5 ms. Nothing has been read before, but for what the engine keeps.
 void openLoad(benchmark::State& state)
 {
-    const auto connection = reading();
-    ReadSnapshot snapshot(const_cast<Connection&>(connection));
+    Connection connection(SqliteFile{longJournal().file}, {.access = Access::read});
+    ReadSnapshot snapshot(connection);
     std::mt19937_64 random(1);
     std::size_t entries = 0;
     for (auto _ : state) {
@@ -65,8 +60,8 @@ BENCHMARK(openLoad)->Unit(benchmark::kMillisecond);
 /// Only the load's own entries, as its history shows them.
 void openHistory(benchmark::State& state)
 {
-    const auto connection = reading();
-    ReadSnapshot snapshot(const_cast<Connection&>(connection));
+    Connection connection(SqliteFile{longJournal().file}, {.access = Access::read});
+    ReadSnapshot snapshot(connection);
     std::mt19937_64 random(1);
     for (auto _ : state) {
         JournalReader reader(snapshot);
@@ -82,8 +77,8 @@ BENCHMARK(openHistory)->Unit(benchmark::kMillisecond);
 /// Asked: 50 ms for the 100 loads of a day, of the newest whole one.
 void dayOfLoads(benchmark::State& state)
 {
-    const auto connection = reading();
-    ReadSnapshot snapshot(const_cast<Connection&>(connection));
+    Connection connection(SqliteFile{longJournal().file}, {.access = Access::read});
+    ReadSnapshot snapshot(connection);
     const std::int64_t first = longJournal().loads / loadsADay * loadsADay - loadsADay;
     std::size_t entries = 0;
     EntryCache kept;
@@ -102,8 +97,8 @@ BENCHMARK(dayOfLoads)->ArgName("kept")->Arg(0)->Arg(1)->Unit(benchmark::kMillise
 /// Asked: 10 ms for 50 rows.
 void lotSearch(benchmark::State& state)
 {
-    const auto connection = reading();
-    ReadSnapshot snapshot(const_cast<Connection&>(connection));
+    Connection connection(SqliteFile{longJournal().file}, {.access = Access::read});
+    ReadSnapshot snapshot(connection);
     for (auto _ : state) {
         benchmark::DoNotOptimize(Finder(snapshot).lotsFrom("3-1", 50));
     }
@@ -113,8 +108,8 @@ BENCHMARK(lotSearch)->Unit(benchmark::kMicrosecond);
 /// Asked: 10 ms for 50 rows.
 void labelSearch(benchmark::State& state)
 {
-    const auto connection = reading();
-    ReadSnapshot snapshot(const_cast<Connection&>(connection));
+    Connection connection(SqliteFile{longJournal().file}, {.access = Access::read});
+    ReadSnapshot snapshot(connection);
     for (auto _ : state) {
         benchmark::DoNotOptimize(Finder(snapshot).labelsFrom("Set 12", 50));
     }
@@ -124,7 +119,7 @@ BENCHMARK(labelSearch)->Unit(benchmark::kMicrosecond);
 /// Asked: 400,000 entries a second.
 void verify(benchmark::State& state)
 {
-    Connection connection = reading();
+    Connection connection(SqliteFile{longJournal().file}, {.access = Access::read});
     for (auto _ : state) {
         NoProgress progress;
         benchmark::DoNotOptimize(verifyJournal(connection, {}, progress));
@@ -138,10 +133,8 @@ void rebuild(benchmark::State& state)
 {
     for (auto _ : state) {
         Connection connection(SqliteFile{longJournal().file}, {.syncing = Syncing::off});
-        ActIndexes indexes;
         NoProgress progress;
-        const RebuildReport report =
-            rebuildIndexes(connection, {&indexes}, Rebuild::compare, progress);
+        const RebuildReport report = rebuildIndexes(connection, {}, Rebuild::compare, progress);
         if (report.differenceCount != 0) {
             state.SkipWithError("the indexes differ from the entries");
         }

@@ -66,6 +66,7 @@ public:
             m_rows.insert(std::move(row));
         }
         m_pairsBefore = pairs();
+        m_startsBefore = starts();
     }
 
     void add(const IndexedEntry& entry, const SaidOfCycle& said)
@@ -150,6 +151,19 @@ public:
         return all;
     }
     [[nodiscard]] bool hasNewPair() const { return pairs() != m_pairsBefore; }
+
+    /// When it was said to have begun, ms.
+    [[nodiscard]] std::set<std::int64_t> starts() const
+    {
+        std::set<std::int64_t> all;
+        for (const auto& [mark, at] : m_times) {
+            if (mark == mark::start) {
+                all.insert(at);
+            }
+        }
+        return all;
+    }
+    [[nodiscard]] bool hasNewStart() const { return starts() != m_startsBefore; }
 
 private:
     void note(const Row& row)
@@ -245,24 +259,26 @@ private:
     std::set<std::pair<std::string, std::int64_t>> m_times; ///< mark and ms
     std::set<Mark> m_marks;
     std::set<std::pair<std::string, std::string>> m_pairsBefore;
+    std::set<std::int64_t> m_startsBefore;
     std::int64_t m_unanchored = 0;
 };
 
 void insertReading(WriteTransaction& transaction, std::string_view cycle,
                    const std::pair<std::string, std::string>& pair, const PhysicalRead& read,
-                   std::int64_t seq)
+                   std::int64_t at, std::int64_t seq)
 {
     transaction
         .statement(
             "INSERT INTO p_reading (sterilizer, specification, parameter, unit, thousandths, "
-            "cycle, seq) VALUES (:sterilizer, :specification, :parameter, :unit, "
-            ":thousandths, :cycle, :seq) ON CONFLICT DO NOTHING")
+            "cycle, at, seq) VALUES (:sterilizer, :specification, :parameter, :unit, "
+            ":thousandths, :cycle, :at, :seq) ON CONFLICT DO NOTHING")
         .bind(":sterilizer", pair.first)
         .bind(":specification", pair.second)
         .bind(":parameter", textOf(read.parameter))
         .bind(":unit", textOf(read.value.value.unit))
         .bind(":thousandths", read.value.value.thousandths)
         .bind(":cycle", cycle)
+        .bind(":at", at)
         .bind(":seq", seq)
         .run();
 }
@@ -301,11 +317,16 @@ void takeOf(WriteTransaction& transaction, std::string_view cycle, const Indexed
     Known known(transaction, cycle);
     known.add(entry, said);
     known.write(entry.seq());
-    if (read != nullptr) {
+    const auto insert = [&](const PhysicalRead& each) {
         for (const auto& pair : known.pairs()) {
-            insertReading(transaction, cycle, pair, *read, entry.seq());
+            for (const std::int64_t at : known.starts()) {
+                insertReading(transaction, cycle, pair, each, at, entry.seq());
+            }
         }
-    } else if (known.hasNewPair()) {
+    };
+    if (read != nullptr) {
+        insert(*read);
+    } else if (known.hasNewPair() || known.hasNewStart()) {
         for (const auto& pair : known.pairs()) {
             transaction
                 .statement("INSERT INTO p_specification_used (sterilizer, specification, seq) "
@@ -316,9 +337,7 @@ void takeOf(WriteTransaction& transaction, std::string_view cycle, const Indexed
                 .run();
         }
         for (const PhysicalRead& each : readBefore(transaction, cycle, entry.seq())) {
-            for (const auto& pair : known.pairs()) {
-                insertReading(transaction, cycle, pair, each, entry.seq());
-            }
+            insert(each);
         }
     }
 }
@@ -350,7 +369,7 @@ std::span<const IndexTable> MarkIndex::tables() const
 {
     static constexpr std::array<IndexTable, 3> mine{
         {{"p_mark", "sterilizer, mark, at, cycle, detail, said, time, seq"},
-         {"p_reading", "sterilizer, specification, parameter, unit, thousandths, cycle, seq"},
+         {"p_reading", "sterilizer, specification, parameter, unit, thousandths, cycle, at, seq"},
          {"p_specification_used", "sterilizer, specification, seq"}}};
     return mine;
 }

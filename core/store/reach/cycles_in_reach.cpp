@@ -27,6 +27,20 @@ struct Span {
     std::int64_t last = 0;
 };
 
+/// The times in groups, so that one that was typed a year off does not take in the year between.
+std::vector<Span> spansOf(const std::set<std::int64_t>& times)
+{
+    std::vector<Span> spans;
+    for (const std::int64_t at : times) {
+        if (spans.empty() || at - spans.back().last > nearMs) {
+            spans.push_back({at, at});
+        } else {
+            spans.back().last = at;
+        }
+    }
+    return spans;
+}
+
 /// How a cycle stands that is near: its times as said.
 struct Nearby {
     std::set<std::int64_t> starts;
@@ -173,7 +187,9 @@ private:
             rows.bind(":specification", least.bound)
                 .bind(":parameter", least.parameter)
                 .bind(":unit", least.unit)
-                .bind(":least", least.thousandths);
+                .bind(":least", least.thousandths)
+                .bind(":from", from)
+                .bind(":to", to);
             while (rows.step()) {
                 std::int64_t& newest = troubles[rows.text(0)].newest;
                 newest = std::max(newest, rows.integer(1));
@@ -320,8 +336,9 @@ CyclesInReach::Found CyclesInReach::of(std::string_view cycle,
         return found;
     }
     for (const std::string& sterilizer : found.sterilizers) {
-        OfSterilizer(*this, sterilizer, cycle, {*times.begin(), *times.rbegin()}, found.cycles)
-            .all(all);
+        for (const Span& span : spansOf(times)) {
+            OfSterilizer(*this, sterilizer, cycle, span, found.cycles).all(all);
+        }
     }
     found.cycles.erase(std::string(cycle));
     return found;

@@ -23,7 +23,7 @@ inline constexpr std::int64_t besideMs = 3 * hourMs;
 inline constexpr std::int64_t nearMs = 2 * dayMs;
 /// Biological indicators: weekly is the least frequent that is usual.
 inline constexpr std::int64_t vialsMs = 10 * dayMs;
-inline constexpr std::size_t vialCycles = 12;
+inline constexpr std::size_t vialCycles = 6;
 /// Failures that were not put right.
 inline constexpr std::int64_t troubleMs = 400 * dayMs;
 /// Bowie-Dick tests next to it, and after a failure of one was resolved.

@@ -3,6 +3,7 @@
 #include "core/acts/fold/facts.h"
 #include "core/acts/fold/registers.h"
 #include "core/store/act_entry.h"
+#include "core/store/indexes/act_indexes.h"
 #include "core/store/queries.h"
 #include "core/store/reach/least_values.h"
 #include "core/store/reach/named_ids.h"
@@ -253,6 +254,10 @@ EvidenceReader::EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::i
               {[this](const std::string& id) -> const SterilizerOwn& { return sterilizer(id); },
                [this](const std::string& id) { return leastValuesOf(id); }})
 {
+    Statement row = snapshot.statement(sqlOf(Query::indexRulesOf, snapshot.dialect()));
+    if (!row.step() || row.integer(0) != indexRules) {
+        throw engineError(StoreFault::older, "its index tables must be filled anew");
+    }
 }
 
 std::vector<Entry> EvidenceReader::entriesFor(std::string_view cycle)

@@ -24,7 +24,8 @@ namespace loadwarden {
 class EvidenceReader {
 public:
     /// Entries after `upTo` are as if they were not there. The snapshot and the cache, which is of
-    /// this journal, outlive the reader.
+    /// this journal, outlive the reader. Throws StoreFault::older when the index tables must be
+    /// filled anew first (rebuildIndexes()).
     EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo = toTheEnd);
 
     /// In the order of seq; at least what the cycle is: of one that nobody named only the

@@ -11,7 +11,7 @@ SterilizerOwn sterilizerOwn(const std::vector<std::shared_ptr<const Entry>>& ent
     std::map<std::int64_t, std::string> classings; // seq and code
     for (const auto& entry : entries) {
         if (const auto* const compared = std::get_if<ClockCompared>(&entry->act)) {
-            own.clockWidth = std::max(own.clockWidth, std::abs(compared->seconds) * 1'000);
+            own.clockWidth = std::max(own.clockWidth, 2 * std::abs(compared->seconds) * 1'000);
         } else if (const auto* const classed = std::get_if<AlarmClassed>(&entry->act)) {
             const bool harmless = classed->alarm.effect == AlarmEffect::harmless;
             const auto [place, isNew] = own.harmlessCode.emplace(classed->alarm.code, harmless);

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "core/store/indexes/act_indexes.h"
 #include "core/store/journal_store.h"
 #include "core/store/migration.h"
 
@@ -28,8 +27,7 @@ public:
           m_most(actsATransaction)
     {
         migrate(m_connection, migrations(), m_clock);
-        m_store.emplace(m_connection, m_clock, *Zone::find("UTC"),
-                        std::vector<JournalIndex*>{&m_indexes});
+        m_store.emplace(m_connection, m_clock, *Zone::find("UTC"));
         m_store->begin({"jn-1", "F", "UTC"}, "ws-1");
     }
 
@@ -58,14 +56,12 @@ public:
     }
 
     [[nodiscard]] Connection& connection() { return m_connection; }
-    [[nodiscard]] ActIndexes& indexes() { return m_indexes; }
     [[nodiscard]] std::int64_t newest() const { return m_last.head.seq; }
 
 private:
     Connection m_connection;
     FixedClock m_clock;
     std::size_t m_most;
-    ActIndexes m_indexes;
     std::optional<JournalStore> m_store;
     std::optional<WriteTransaction> m_transaction;
     std::size_t m_open = 0;

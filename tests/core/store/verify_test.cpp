@@ -129,7 +129,7 @@ TEST_P(Verification, NamesTheTablesBesideTheJournal)
         "INSERT INTO p_subject (seq, ordinal, subject) VALUES (5, 2, 'more')",
         "INSERT INTO p_subject (seq, ordinal, subject) VALUES (12, 0, 'none')",
         "INSERT INTO p_subject (seq, ordinal, subject) VALUES (0, 0, 'none')",
-        "INSERT INTO p_subject (seq, ordinal, subject) VALUES (1, 0, 'opening')",
+        "INSERT INTO p_subject (seq, ordinal, subject) VALUES (1, 1, 'opening')",
     });
     EXPECT_THAT(faults,
                 ::testing::UnorderedElementsAre(

@@ -262,6 +262,19 @@ TEST_F(Reaching, HasWhatSharesAnItemALabelOrAnIncident)
     EXPECT_EQ(std::ranges::count(found, "ld-weeksago"), 0);
 }
 
+TEST_F(Reaching, DoesNotTakeInTheYearBetweenWhenADateWasTypedWrong)
+{
+    const std::int64_t wrong =
+        m_journal.add(operatorA, minute(noon), {"ld-1"},
+                      CycleEnded{{minute(noon + 365 * day), 0}, CycleOutcome::ended, {}, {}});
+    m_journal.correct(leadC, minute(noon + 60), wrong,
+                      CycleEnded{{minute(noon + 50), 0}, CycleOutcome::ended, {}, {}});
+    for (int i = 1; i <= 60; ++i) {
+        cycle("ld-n" + std::to_string(i), noon + i * 5 * day, 1'000 + i);
+    }
+    EXPECT_LE(inReach().size(), 4U);
+}
+
 TEST_F(Reaching, DoesNotGrowWithTheJournal)
 {
     for (int i = 1; i <= 300; ++i) {
