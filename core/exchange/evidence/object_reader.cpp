@@ -304,17 +304,18 @@ bool ObjectReader::take(const TimeRule& rule, void* owner)
     if (!takeText(text, goOn)) {
         return goOn;
     }
-    const std::optional<Instant> time = parseInstant(text);
-    if (!time || *time < firstMoment || *time > lastMoment) {
+    const std::optional<WrittenInstant> written = parseWrittenInstant(text);
+    if (!written || written->moment < firstMoment || written->moment > lastMoment) {
         return refuse(wrongTime(text));
     }
-    if (const std::optional<Duration> offset = offsetIn(text)) {
-        if (m_zone != nullptr && *offset != m_zone->offsetAt(*time)) {
-            return refuse(wrongOffset(text, *time, *m_zone));
+    const Instant time = written->moment;
+    if (const std::optional<Duration>& offset = written->offset) {
+        if (m_zone != nullptr && *offset != m_zone->offsetAt(time)) {
+            return refuse(wrongOffset(text, time, *m_zone));
         }
-        m_offsets.push_back({*time, *offset});
+        m_offsets.push_back({time, *offset});
     }
-    rule.store(owner, *time);
+    rule.store(owner, time);
     return true;
 }
 
