@@ -26,6 +26,9 @@ bool countsAsRejected(const ItemIndicators& item)
 
 void packages(const View& view, FindingSink& sink)
 {
+    if (!view.evidence.hasObjection) {
+        return;
+    }
     Objecting rejected(view.memory);
     Objecting wet(view.memory);
     bool anyExternalRejected = false;
