@@ -67,7 +67,9 @@ LimitCheck check(const std::vector<Quantity>& stated, const Quantity& reading,
     if (limit == nullptr) {
         return {};
     }
-    const auto difference = compare(reading, *limit, atmosphere);
+    const auto difference = reading.unit == limit->unit
+                                ? std::optional(reading.thousandths - limit->thousandths)
+                                : compare(reading, *limit, atmosphere);
     if (!difference) {
         return {Against::needsAtmosphere, limit};
     }

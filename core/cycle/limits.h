@@ -32,13 +32,18 @@ struct LimitCheck {
 [[nodiscard]] bool disagree(std::span<const Quantity> stated,
                             const std::optional<AbsolutePressure>& atmosphere);
 
-/// A temperature quantity (celsius or fahrenheit) in units of 1/1800 K.
-[[nodiscard]] inline std::int64_t temperatureUnits(const Quantity& temperature)
+/// A temperature quantity (celsius or fahrenheit).
+[[nodiscard]] inline Temperature temperatureOf(const Quantity& quantity)
 {
-    const std::int64_t hundredths = temperature.thousandths / 10;
-    return temperature.unit == Unit::fahrenheit
-               ? Temperature::fromFahrenheitHundredths(hundredths).units()
-               : Temperature::fromCelsiusHundredths(hundredths).units();
+    const std::int64_t hundredths = quantity.thousandths / 10;
+    return quantity.unit == Unit::fahrenheit ? Temperature::fromFahrenheitHundredths(hundredths)
+                                             : Temperature::fromCelsiusHundredths(hundredths);
+}
+
+/// The same in units of 1/1800 K.
+[[nodiscard]] inline std::int64_t temperatureUnits(const Quantity& quantity)
+{
+    return temperatureOf(quantity).units();
 }
 
 /// A time quantity (minutes or seconds) in milliseconds.

@@ -20,12 +20,13 @@ enum class Parameter : std::uint8_t {
 /// Number of parameters; they run from 0.
 inline constexpr std::size_t parameterCount = 6;
 
-/// The parameter as evidence and decisions write it.
+/// The parameters as evidence and decisions write them.
+inline constexpr std::array<std::string_view, parameterCount> parameterTexts{
+    "temperature", "exposure", "pressure", "drying", "concentration", "humidity"};
+
 [[nodiscard]] constexpr std::string_view textOf(Parameter parameter)
 {
-    constexpr std::array<std::string_view, parameterCount> texts{
-        "temperature", "exposure", "pressure", "drying", "concentration", "humidity"};
-    return texts[static_cast<std::size_t>(parameter)];
+    return parameterTexts[static_cast<std::size_t>(parameter)];
 }
 
 /// The units in which a value may be typed.

@@ -23,8 +23,7 @@ bool isActivated(const IndicatorProduct& product, const std::optional<Act>& acti
 {
     return !product.needsActivation
            || (activation && stands(*activation, now)
-               && (!incubationStart
-                   || minuteOf(activation->happenedAt) <= minuteOf(*incubationStart)));
+               && (!incubationStart || isFromMinuteOn(*incubationStart, activation->happenedAt)));
 }
 
 /// Whether the incubator was in range at a reading and, since it last was not, for the whole

@@ -72,25 +72,25 @@ bool fitsCycleType(const IndicatorProduct& product, const CycleContext& cycle)
                               }));
 }
 
-/// The cause that spoils a prepared indicator where the given types count.
-Cause spoiledAt(const ChemicalIndicator& indicator, TypeSet allowedTypes)
+/// Whether a reading of a prepared indicator counts that has a good answer.
+bool goodCounts(const IndicatorReading& reading, Instant now)
+{
+    return reading.cause == Cause::none && reading.act.recordedAt <= now;
+}
+
+/// The cause that spoils a prepared indicator whose type counts in its place, or does not.
+Cause spoiledAt(const ChemicalIndicator& indicator, bool typeCounts)
 {
     const bool first = indicator.spoiled != Cause::none && indicator.spoiled < Cause::type;
-    return first || allowedTypes.contains(indicator.type) ? indicator.spoiled : Cause::type;
+    return first || typeCounts ? indicator.spoiled : Cause::type;
 }
 
 } // namespace
 
-bool isGoodAnswer(Seen seen)
-{
-    return seen == Seen::frontInAcceptZone || seen == Seen::endColourReached
-           || seen == Seen::uniformComplete;
-}
-
 bool counts(const IndicatorReading& reading, Instant now)
 {
     if (isGoodAnswer(reading.seen)) {
-        return reading.cause == Cause::none && reading.act.recordedAt <= now;
+        return goodCounts(reading, now);
     }
     return !isBadAnswer(reading.seen) || !isBadVoided(reading, now);
 }
@@ -166,18 +166,19 @@ ChemicalJudgement judgeChemical(const ChemicalIndicator& indicator, TypeSet allo
                [&lastGood, now](const IndicatorReading& reading) {
                    if (isGoodAnswer(reading.seen)) {
                        lastGood = &reading;
-                       return counts(reading, now) ? Answer::good : Answer::ignored;
+                       return goodCounts(reading, now) ? Answer::good : Answer::ignored;
                    }
-                   if (!counts(reading, now)) {
-                       return Answer::ignored;
+                   if (!isBadAnswer(reading.seen)) {
+                       return Answer::unclear;
                    }
-                   return isBadAnswer(reading.seen) ? Answer::bad : Answer::unclear;
+                   return isBadVoided(reading, now) ? Answer::ignored : Answer::bad;
                });
 
     ChemicalJudgement judgement;
-    judgement.cause = spoiledAt(indicator, allowedTypes);
+    const bool typeCounts = allowedTypes.contains(indicator.type);
+    judgement.cause = spoiledAt(indicator, typeCounts);
     judgement.spoiled = judgement.cause != Cause::none;
-    judgement.lacksOnlyLot = indicator.lacksOnlyLot && allowedTypes.contains(indicator.type);
+    judgement.lacksOnlyLot = indicator.lacksOnlyLot && typeCounts;
     switch (settled.state) {
     case SettledState::rejected:
         judgement.state = ChemicalState::rejected;

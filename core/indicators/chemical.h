@@ -31,7 +31,11 @@ struct ChemicalJudgement {
                                               TypeSet allowedTypes, Instant now);
 
 /// Whether a seen answer of a chemical indicator is a good one, counted or not.
-[[nodiscard]] bool isGoodAnswer(Seen seen);
+[[nodiscard]] constexpr bool isGoodAnswer(Seen seen)
+{
+    return seen == Seen::frontInAcceptZone || seen == Seen::endColourReached
+           || seen == Seen::uniformComplete;
+}
 
 /// Whether a seen answer of a chemical indicator is a bad one.
 [[nodiscard]] bool isBadAnswer(Seen seen);

@@ -6,6 +6,7 @@
 #include "core/quantities/act.h"
 #include "core/quantities/date.h"
 #include "core/quantities/method.h"
+#include "core/quantities/temperature.h"
 
 #include <cstdint>
 #include <optional>
@@ -13,6 +14,9 @@
 #include <vector>
 
 namespace loadwarden {
+
+/// How an allowed cycle compares with the program.
+enum class Match : std::uint8_t { no, unknown, yes };
 
 /// A cycle that a device's instructions allow. What is left out was not stated.
 struct AllowedCycle {
@@ -24,6 +28,12 @@ struct AllowedCycle {
     std::optional<std::int64_t> dryingMs;
     std::string program;
     std::string sterilizerModel;
+
+    // Set by assemble.
+    /// How far its temperature lies from the program's, above or below; nullopt: one is not known,
+    /// or its method is not.
+    std::optional<TemperatureDifference> apart;
+    Match match = Match::no; ///< with the program, whatever `apart` is
 
     friend bool operator==(const AllowedCycle&, const AllowedCycle&) = default;
 };

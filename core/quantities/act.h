@@ -28,10 +28,16 @@ struct Act {
     return isNamed(act.by) && act.role != Role::viewer;
 }
 
+/// Whether an act was recorded by now and not before it happened.
+[[nodiscard]] inline bool hasPossibleTimes(const Act& act, Instant now)
+{
+    return act.recordedAt <= now && act.happenedAt <= act.recordedAt;
+}
+
 /// Whether an act may help a load: named, by someone who records, at possible times (RULES.md, 1).
 [[nodiscard]] inline bool stands(const Act& act, Instant now)
 {
-    return act.recordedAt <= now && act.happenedAt <= act.recordedAt && isSigned(act);
+    return hasPossibleTimes(act, now) && isSigned(act);
 }
 
 /// Whether an act stands and was done by someone of at least the given role.

@@ -54,10 +54,9 @@ private:
     std::string_view rest_;
 };
 
-/// "Z" or "+HH:MM" or "-HH:MM", in minutes east of Greenwich.
-bool takeOffset(Scanner& scanner, int& minutes) noexcept
+/// "Z" (nullopt) or "+HH:MM" or "-HH:MM", in minutes east of Greenwich.
+bool takeOffset(Scanner& scanner, std::optional<int>& minutes) noexcept
 {
-    minutes = 0;
     if (scanner.take('Z')) {
         return true;
     }
@@ -96,7 +95,7 @@ std::string dateAndMinute(Instant t, unsigned& ms)
 
 } // namespace
 
-std::optional<Instant> parseInstant(std::string_view text) noexcept
+std::optional<WrittenInstant> parseWrittenInstant(std::string_view text) noexcept
 {
     const std::optional<Date> date = parseDate(text.substr(0, 10));
     if (!date) {
@@ -107,7 +106,7 @@ std::optional<Instant> parseInstant(std::string_view text) noexcept
     int minute = 0;
     int second = 0;
     int thousandths = 0;
-    int offset = 0;
+    std::optional<int> offset; // minutes
     if (!scanner.take('T') || !scanner.takeTwoDigits(23, hour) || !scanner.take(':')
         || !scanner.takeTwoDigits(59, minute)) {
         return std::nullopt;
@@ -123,20 +122,17 @@ std::optional<Instant> parseInstant(std::string_view text) noexcept
     if (!takeOffset(scanner, offset) || !scanner.atEnd()) {
         return std::nullopt;
     }
-    return Instant{date->days * msPerDay} + Duration::hours(hour)
-           + Duration::minutes(minute - offset) + Duration::seconds(second)
-           + Duration::milliseconds(thousandths);
+    const Instant moment = Instant{date->days * msPerDay} + Duration::hours(hour)
+                           + Duration::minutes(minute - offset.value_or(0))
+                           + Duration::seconds(second) + Duration::milliseconds(thousandths);
+    return WrittenInstant{moment,
+                          offset ? std::optional(Duration::minutes(*offset)) : std::nullopt};
 }
 
-std::optional<Duration> offsetIn(std::string_view time) noexcept
+std::optional<Instant> parseInstant(std::string_view text) noexcept
 {
-    constexpr std::size_t length = 6; // "-06:00"
-    if (time.size() < length || time.back() == 'Z') {
-        return std::nullopt;
-    }
-    Scanner scanner(time.substr(time.size() - length));
-    int minutes = 0;
-    return takeOffset(scanner, minutes) ? std::optional(Duration::minutes(minutes)) : std::nullopt;
+    const std::optional<WrittenInstant> written = parseWrittenInstant(text);
+    return written ? std::optional(written->moment) : std::nullopt;
 }
 
 std::string formatUtc(Instant t)

@@ -56,11 +56,17 @@ constexpr std::int64_t minuteOf(Instant t) noexcept
     return t.ms % 60'000 < 0 ? minute - 1 : minute;
 }
 
+/// Whether a moment is not before another, both cut to the minute. Mostly without a division.
+constexpr bool isFromMinuteOn(Instant t, Instant from) noexcept
+{
+    return t >= from || minuteOf(t) == minuteOf(from);
+}
+
 /// Whether a moment lies at or after the end of a cycle, both cut to the minute: what is typed to
 /// the minute is not too early by the seconds of the end (RULES.md, 2, from the end on).
 constexpr bool isFromEndOn(Instant t, Instant end) noexcept
 {
-    return minuteOf(t) >= minuteOf(end);
+    return isFromMinuteOn(t, end);
 }
 
 /// Reads "2031-03-04T07:14-06:00", with ":SS" and ".m", ".mm" or ".mmm" if wished, and "Z" or an
@@ -68,9 +74,14 @@ constexpr bool isFromEndOn(Instant t, Instant end) noexcept
 /// no 24:00 and no leap second. Anything else is nullopt. Does not allocate.
 std::optional<Instant> parseInstant(std::string_view text) noexcept;
 
-/// The offset with which a text that parseInstant() reads is written, or nullopt where it ends
-/// with Z.
-std::optional<Duration> offsetIn(std::string_view time) noexcept;
+/// A moment and the offset that it was written with, nullopt for Z.
+struct WrittenInstant {
+    Instant moment;
+    std::optional<Duration> offset;
+};
+
+/// As parseInstant().
+std::optional<WrittenInstant> parseWrittenInstant(std::string_view text) noexcept;
 
 /// "2031-03-04T13:14:00.000Z". Meant for the years 0 to 9999.
 std::string formatUtc(Instant t);

@@ -1,30 +1,69 @@
 #pragma once
 
-#include <algorithm>
+#include <array>
+#include <cstddef>
 #include <string>
 #include <string_view>
 
 namespace loadwarden {
 
+/// Some bytes of a text in UTF-8.
+class CharacterSet {
+public:
+    explicit constexpr CharacterSet(std::string_view characters)
+    {
+        for (const char c : characters) {
+            m_has[static_cast<unsigned char>(c)] = true;
+        }
+    }
+    /// The same and all bytes from first to last.
+    [[nodiscard]] constexpr CharacterSet with(unsigned first, unsigned last) const
+    {
+        CharacterSet both = *this;
+        for (unsigned byte = first; byte <= last; ++byte) {
+            both.m_has[byte] = true;
+        }
+        return both;
+    }
+    [[nodiscard]] constexpr bool contains(char c) const
+    {
+        return m_has[static_cast<unsigned char>(c)];
+    }
+    /// Where from a place on the first other character stands; the end where there is none.
+    [[nodiscard]] constexpr std::size_t skipIn(std::string_view text, std::size_t from) const
+    {
+        while (from < text.size() && contains(text[from])) {
+            ++from;
+        }
+        return from;
+    }
+
+private:
+    std::array<bool, 256> m_has{};
+};
+
 /// What does not count in a name: the white space of ASCII.
-inline constexpr std::string_view blanks = " \t\n\v\f\r";
+inline constexpr CharacterSet blanks(" \t\n\v\f\r");
 
 /// What does not count in a cycle type.
-inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
+inline constexpr CharacterSet cycleTypeBlanks(" \t\n\v\f\r-_");
 
 /// Whether anything of a cycle type is left then: what has nothing left is unknown.
 [[nodiscard]] inline bool isKnownCycleType(std::string_view type)
 {
-    return type.find_first_not_of(cycleTypeBlanks) != std::string_view::npos;
+    return cycleTypeBlanks.skipIn(type, 0) != type.size();
 }
+
+/// Letters, digits, and all beyond ASCII.
+inline constexpr CharacterSet saying =
+    CharacterSet("").with('0', '9').with('A', 'Z').with('a', 'z').with(0x80, 0xFF);
 
 /// Whether a text says anything: it has a letter, a digit or a character beyond ASCII. A hyphen or
 /// a question mark is no signature and no reason.
 [[nodiscard]] inline bool isNamed(std::string_view by)
 {
     for (const char c : by) { // mostly ends with the first: asked of every act, so it is kept small
-        if ((c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z')
-            || static_cast<unsigned char>(c) >= 0x80) {
+        if (saying.contains(c)) {
             return true;
         }
     }
@@ -32,7 +71,7 @@ inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
 }
 
 /// Whether two names are the same where some characters and the case of A to Z do not matter.
-[[nodiscard]] inline bool isSameWithout(std::string_view ignored, std::string_view a,
+[[nodiscard]] inline bool isSameWithout(const CharacterSet& ignored, std::string_view a,
                                         std::string_view b)
 {
     const auto lower = [](char c) {
@@ -41,8 +80,8 @@ inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
     std::size_t i = 0;
     std::size_t k = 0;
     while (true) {
-        i = std::min(a.find_first_not_of(ignored, i), a.size());
-        k = std::min(b.find_first_not_of(ignored, k), b.size());
+        i = ignored.skipIn(a, i);
+        k = ignored.skipIn(b, k);
         if (i == a.size() || k == b.size()) {
             return i == a.size() && k == b.size();
         }
@@ -65,7 +104,7 @@ inline constexpr std::string_view cycleTypeBlanks = " \t\n\v\f\r-_";
 {
     std::string folded;
     for (const char c : name) {
-        if (blanks.find(c) == std::string_view::npos) {
+        if (!blanks.contains(c)) {
             folded += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
         }
     }

@@ -4,6 +4,8 @@
 #include "core/release/cycle_contexts.h"
 #include "core/release/each_act.h"
 #include "core/release/name_index.h"
+#include "core/release/rules/cycle_allowed.h"
+#include "core/release/rules/specification.h"
 #include "core/sterilizers/clock_offset.h"
 
 #include <algorithm>
@@ -308,6 +310,19 @@ bool anyVoidedHarm(const EvidenceRecord& record, const IndicatorRegister& known)
                           });
 }
 
+/// Whether anything was seen at a package that can speak against its load.
+bool hasObjection(const Item& item)
+{
+    const auto isDoubted = [](const ChemicalIndicator& indicator) {
+        return std::any_of(indicator.readings.begin(), indicator.readings.end(),
+                           [](const IndicatorReading& each) { return !isGoodAnswer(each.seen); });
+    };
+    return (item.external && isDoubted(*item.external))
+           || std::any_of(item.internals.begin(), item.internals.end(), isDoubted)
+           || std::any_of(item.checks.begin(), item.checks.end(),
+                          [](const PackageCheck& check) { return check.dry == false; });
+}
+
 void countUnsigned(std::vector<UnsignedActs>& all, std::string_view field)
 {
     for (UnsignedActs& each : all) {
@@ -407,9 +422,14 @@ Evidence assemble(EvidenceRecord given)
     for (const Item& item : load.items) {
         evidence.hasImplant = evidence.hasImplant || item.implant != Implant::no;
         evidence.hasItemInTest = evidence.hasItemInTest || !item.inTests.empty();
+        evidence.hasObjection = evidence.hasObjection || hasObjection(item);
     }
     evidence.hasVoidedHarm = anyVoidedHarm(record, evidence.known);
     evidence.aeration = longestAeration(record);
+    if (record.specification) {
+        evidence.specificationFaults = rules::specificationFaults(record);
+        rules::compareAllowed(record);
+    }
     evidence.acts = summarize(record, evidence.known.controls);
     return evidence;
 }

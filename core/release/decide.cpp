@@ -88,7 +88,7 @@ Decision decideWith(const RuleTable& rules, const Evidence& evidence, const Poli
             rule->apply(view, i, sink);
         }
         const Verdict own = worst(decision.findings, before);
-        decision.items.push_back({load.items[i].label, std::max(own, decision.verdict)});
+        decision.items.emplace_back(load.items[i].label, std::max(own, decision.verdict));
     }
     decision.nextChangeAt = earliestChange(decision.findings);
     return decision;

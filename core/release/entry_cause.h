@@ -14,7 +14,7 @@ namespace loadwarden {
     if (!isSigned(act)) {
         return Cause::unsignedAct;
     }
-    if (!stands(act, now)) {
+    if (!hasPossibleTimes(act, now)) {
         return Cause::timesImpossible;
     }
     return end && !isFromEndOn(act.happenedAt, *end) ? Cause::readEarly : Cause::none;

@@ -9,6 +9,7 @@
 #include "core/packaging/packaging.h"
 #include "core/quantities/pressure.h"
 #include "core/quantities/zone.h"
+#include "core/release/finding.h"
 #include "core/sterilizers/cycle_order.h"
 #include "core/sterilizers/sterilizer_record.h"
 
@@ -53,6 +54,13 @@ struct ActSummary {
     Duration longestGapInLoad{};            ///< greatest recordedAt - happenedAt inside the load
 };
 
+/// What is wrong with the specification by itself (RULES.md, 5, physical).
+struct SpecificationFault {
+    Key key{};
+    Parameter parameter = Parameter::temperature;
+    std::optional<Quantity> limit; ///< what is wrong, where that is a limit or a setting
+};
+
 /// Evidence as `decide` sees it: the record with every link resolved, times corrected, test periods
 /// and the reach of controls worked out once. Made by `assemble` only.
 struct Evidence {
@@ -65,8 +73,10 @@ struct Evidence {
     std::optional<Instant> printoutStart; ///< corrected; nullopt: left out or offset unknown
     std::optional<Instant> printoutEnd;
     bool printoutOffsetUnknown = false; ///< for a start or end that is there
+    std::vector<SpecificationFault> specificationFaults;
     bool hasImplant = false;
     bool hasItemInTest = false;       ///< a test of the history lists one of its labels
+    bool hasObjection = false;        ///< a package was wet, or its indicator's answer not good
     bool hasVoidedHarm = false;       ///< a bad or unclear answer somewhere is voided
     std::optional<Duration> aeration; ///< the longest asked for, above 0; nullopt: not fully stated
     ActSummary acts;

@@ -95,16 +95,10 @@ const Packaging* View::packagingOf(const Item& item) const
                : &evidence.record.packagings[static_cast<std::size_t>(item.packagingIndex)];
 }
 
-bool View::isOpenTray(const Item& item) const
+bool View::isIn(PackageForm form, const Item& item) const
 {
     const Packaging* packaging = packagingOf(item);
-    return isImmediateUse() && packaging != nullptr && packaging->form == PackageForm::openTray;
-}
-
-bool View::isSeenThrough(const Item& item) const
-{
-    const Packaging* packaging = packagingOf(item);
-    return item.internalVisible && packaging != nullptr && packaging->form == PackageForm::pouch;
+    return packaging != nullptr && packaging->form == form;
 }
 
 TestSurroundings View::testSurroundings() const
@@ -165,6 +159,7 @@ void View::judgeItems()
     const TypeSet inside =
         method == Method::steam ? policy.internalTypesSteam : policy.internalTypesOther;
     items.reserve(load.items.size());
+    internals.reserve(load.items.size()); // mostly one each
     for (const Item& item : load.items) {
         ItemIndicators& judged = items.emplace_back();
         judged.externalAsked = !isOpenTray(item) && !isSeenThrough(item);

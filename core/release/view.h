@@ -6,6 +6,7 @@
 #include "core/release/policy.h"
 
 #include <memory_resource>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -102,10 +103,23 @@ public:
     [[nodiscard]] bool isImmediateUse() const { return purpose == Purpose::immediateUse; }
     /// The item's packaging, or null where it is not stated or not known.
     [[nodiscard]] const Packaging* packagingOf(const Item& item) const;
+    /// Whether the item's packaging is known and of a form.
+    [[nodiscard]] bool isIn(PackageForm form, const Item& item) const;
     /// An open tray of an immediate-use cycle: it has no package to check.
-    [[nodiscard]] bool isOpenTray(const Item& item) const;
+    [[nodiscard]] bool isOpenTray(const Item& item) const
+    {
+        return isImmediateUse() && isIn(PackageForm::openTray, item);
+    }
     /// Whether the item's internal indicator is read through its pouch.
-    [[nodiscard]] bool isSeenThrough(const Item& item) const;
+    [[nodiscard]] bool isSeenThrough(const Item& item) const
+    {
+        return item.internalVisible && isIn(PackageForm::pouch, item);
+    }
+    /// The internal indicators of an item, judged, beside the item's own list.
+    [[nodiscard]] std::span<const ChemicalJudgement> internalsOf(std::size_t item) const
+    {
+        return {internals.data() + items[item].firstInternal, load.items[item].internals.size()};
+    }
     /// What a test of the history is judged beside; the sterilizer must be there.
     [[nodiscard]] TestSurroundings testSurroundings() const;
     /// Whether the policy's softer implant hold applies: implant items wait, the load does not.

@@ -339,10 +339,10 @@ consteval auto fields(Fields... list)
                                               bool (*check)(void* object, FieldSet present,
                                                             Complaint& complaint) = nullptr)
 {
-    if (fields.size() > 64) {
-        throw "a FieldSet has 64 bits";
+    if (fields.size() > mostFields) {
+        throw "a table has too many fields";
     }
-    ObjectType type{.name = name, .fields = fields, .check = check};
+    ObjectType type{.name = name, .fields = fields, .index = FieldIndex(fields), .check = check};
     for (std::size_t i = 0; i < fields.size(); ++i) {
         if (bitOf(fields, fields[i].name) != FieldSet{1} << i) {
             throw "a field stands twice in a table";

@@ -4,8 +4,10 @@
 #include "core/quantities/date.h"
 #include "core/quantities/instant.h"
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <span>
 #include <string>
 #include <string_view>
@@ -190,12 +192,68 @@ struct Field {
         field.rule);
 }
 
+/// Asked of every name and word of a file; of different lengths most are.
+[[nodiscard]] inline bool isSameText(std::string_view a, std::string_view b) noexcept
+{
+    return a.size() == b.size() && std::memcmp(a.data(), b.data(), a.size()) == 0;
+}
+
 /// Fields that were there, as one bit each in the order of the type's table.
 using FieldSet = std::uint64_t;
+
+/// The most fields that a table may have: a FieldSet has as many bits.
+inline constexpr std::size_t mostFields = 64;
+
+/// Where the fields of a table stand by their names. A field lies in the slot that its name tells,
+/// or in the next that was free.
+class FieldIndex {
+public:
+    constexpr FieldIndex() = default;
+    explicit constexpr FieldIndex(std::span<const Field> fields)
+    {
+        for (std::size_t i = 0; i < fields.size(); ++i) {
+            std::size_t slot = slotOf(fields[i].name);
+            while (m_taken[slot] != 0) {
+                slot = (slot + 1) % slotCount;
+            }
+            m_taken[slot] = static_cast<std::uint8_t>(i + 1);
+        }
+    }
+
+    /// The field of that name in the table that the index was made of, or null.
+    [[nodiscard]] const Field* find(std::span<const Field> fields,
+                                    std::string_view name) const noexcept
+    {
+        for (std::size_t slot = slotOf(name); m_taken[slot] != 0; slot = (slot + 1) % slotCount) {
+            const Field& field = fields[m_taken[slot] - std::size_t{1}];
+            if (isSameText(field.name, name)) {
+                return &field;
+            }
+        }
+        return nullptr;
+    }
+
+private:
+    static constexpr std::size_t slotCount = 2 * mostFields; // so that half of them stay free
+
+    static constexpr std::size_t slotOf(std::string_view name) noexcept
+    {
+        if (name.empty()) {
+            return 0;
+        }
+        const auto at = [name](std::size_t i) { return static_cast<unsigned char>(name[i]); };
+        return (name.size() + at(0) * 3U + at(name.size() / 2) * 5U + at(name.size() - 1) * 7U)
+               % slotCount;
+    }
+
+    std::array<std::uint8_t, slotCount>
+        m_taken{}; ///< a field's place in its table, from 1; 0: free
+};
 
 struct ObjectType {
     std::string_view name; ///< for messages, with its article
     std::span<const Field> fields;
+    FieldIndex index; ///< of its fields
     FieldSet needed = 0;
     FieldSet recordedAt = 0;      ///< the bit of an act's recordedAt; 0: the object is no act
     Act* (*act)(void*) = nullptr; ///< the act that is spread over the object's fields

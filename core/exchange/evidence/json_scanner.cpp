@@ -49,6 +49,15 @@ void appendUtf8(std::string& out, unsigned codePoint)
     }
 }
 
+/// The first character from there on that does not stand for itself, or the end.
+const char* skipPlain(const char* at, const char* end) noexcept
+{
+    while (at != end && plain[byteOf(*at)]) {
+        ++at;
+    }
+    return at;
+}
+
 /// Bytes of the character that begins there; 0: it is none, or a control character.
 std::size_t lengthOf(const char* at, const char* end) noexcept
 {
@@ -87,16 +96,6 @@ JsonKind JsonScanner::peek() noexcept
     }
 }
 
-bool JsonScanner::take(char mark) noexcept
-{
-    skipSpace();
-    if (m_at == m_end || *m_at != mark) {
-        return false;
-    }
-    ++m_at;
-    return true;
-}
-
 bool JsonScanner::text(std::string_view& value)
 {
     if (!take('"')) {
@@ -104,10 +103,22 @@ bool JsonScanner::text(std::string_view& value)
     }
     const char* const begin = m_at;
     m_mark = begin - 1;
-    while (m_at != m_end) {
-        if (plain[byteOf(*m_at)]) {
-            ++m_at;
-            continue;
+    m_at = skipPlain(m_at, m_end);
+    if (next() != '"') {
+        return textBeyondPlain(begin, value);
+    }
+    value = {begin, static_cast<std::size_t>(m_at - begin)};
+    ++m_at;
+    return true;
+}
+
+/// Goes on where the first character stands that is not plain.
+bool JsonScanner::textBeyondPlain(const char* begin, std::string_view& value)
+{
+    while (true) {
+        m_at = skipPlain(m_at, m_end);
+        if (m_at == m_end) {
+            return failInText(begin);
         }
         if (*m_at == '"') {
             value = {begin, static_cast<std::size_t>(m_at - begin)};
@@ -123,7 +134,6 @@ bool JsonScanner::text(std::string_view& value)
         }
         m_at += length;
     }
-    return failInText(begin);
 }
 
 /// Goes on where the first backslash stands.
@@ -368,9 +378,9 @@ std::size_t JsonScanner::endOfLast() const noexcept
     return placeOf(at);
 }
 
-bool JsonScanner::fail(std::string problem, const char* at)
+bool JsonScanner::fail(std::string_view problem, const char* at)
 {
-    m_problem = std::move(problem);
+    m_problem = problem;
     m_problemAt = placeOf(at);
     return false;
 }

@@ -38,7 +38,22 @@ public:
     [[nodiscard]] JsonKind peek() noexcept;
 
     /// Takes a punctuation mark when it comes next; false (without a problem) when it does not.
-    [[nodiscard]] bool take(char mark) noexcept;
+    [[nodiscard]] bool take(char mark) noexcept
+    {
+        const bool found = isNext(mark);
+        m_at += found ? 1 : 0;
+        return found;
+    }
+
+    /// Whether a punctuation mark or a quotation mark comes next.
+    [[nodiscard]] bool isNext(char mark) noexcept
+    {
+        if (next() == mark) {
+            return true; // most files have no white space
+        }
+        skipSpace();
+        return next() == mark;
+    }
 
     /// The decoded text, valid until the next call of text().
     [[nodiscard]] bool text(std::string_view& value);
@@ -78,10 +93,11 @@ private:
         return static_cast<std::size_t>(at - m_begin);
     }
     /// Notes what is wrong; always false.
-    bool fail(std::string problem, const char* at);
+    bool fail(std::string_view problem, const char* at);
     bool failInText(const char* textBegin);
     bool skipName();
     void skipSpace() noexcept;
+    bool textBeyondPlain(const char* begin, std::string_view& value);
     bool decodeFrom(const char* plainBegin, std::string_view& value);
     bool decodeEscape();
     bool hexadecimal(unsigned& unit);

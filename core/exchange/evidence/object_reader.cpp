@@ -7,7 +7,6 @@
 #include "core/quantities/unseen.h"
 
 #include <algorithm>
-#include <cstring>
 
 namespace loadwarden::evidence_format {
 
@@ -18,24 +17,6 @@ bool isPrintable(std::string_view name)
 {
     constexpr std::size_t most = 200;
     return name.size() <= most && !findUnseen(name);
-}
-
-/// The field of that name; looked for first where the file most likely goes on, which in a file in
-/// the order of the table is where it is.
-const Field* findField(std::span<const Field> fields, std::string_view name, std::size_t likely)
-{
-    const std::size_t count = fields.size();
-    for (std::size_t i = 0, at = likely; i < count; ++i, ++at) {
-        if (at >= count) {
-            at = 0;
-        }
-        const std::string_view candidate = fields[at].name;
-        if (candidate.size() == name.size()
-            && std::memcmp(candidate.data(), name.data(), name.size()) == 0) {
-            return &fields[at];
-        }
-    }
-    return nullptr;
 }
 
 } // namespace
@@ -95,10 +76,9 @@ bool ObjectReader::readObject(const ObjectType& type, void* owner)
     const std::size_t before = m_problems.size();
     FieldSet present = 0;
     if (!m_scanner.take('}')) {
-        std::size_t likely = 0;
         bool more = true;
         while (more) {
-            if (!readField(type, owner, present, likely) || !goesOn('}', begin, more)) {
+            if (!readField(type, owner, present) || !goesOn('}', begin, more)) {
                 return false;
             }
         }
@@ -154,10 +134,10 @@ std::string ObjectReader::openSince(std::size_t bracket) const
            + ", column " + std::to_string(place.column) + " is still open";
 }
 
-bool ObjectReader::readField(const ObjectType& type, void* owner, FieldSet& present,
-                             std::size_t& likely)
+bool ObjectReader::readField(const ObjectType& type, void* owner, FieldSet& present)
 {
-    if (m_scanner.peek() != JsonKind::text) {
+    if (!m_scanner.isNext('"')) {
+        (void)m_scanner.peek();
         const char first = m_scanner.next();
         const std::size_t comma = m_scanner.endOfLast() - 1;
         return stop(first == '}' ? comma : m_scanner.mark(), noName(first));
@@ -166,13 +146,12 @@ bool ObjectReader::readField(const ObjectType& type, void* owner, FieldSet& pres
     if (!m_scanner.text(name)) {
         return stopJson();
     }
-    const Field* const field = findField(type.fields, name, likely);
+    const Field* const field = type.index.find(type.fields, name);
     if (field == nullptr) {
         return passOver(name, unknownField(type, name));
     }
     const auto index = static_cast<std::size_t>(field - type.fields.data());
     const FieldSet bit = FieldSet{1} << index;
-    likely = index + 1;
     if ((present & bit) != 0) {
         return passOver(field->name, "the field " + quoted(name) + " stands twice in "
                                          + std::string(type.name) + "; leave one of them out");
@@ -244,9 +223,8 @@ bool ObjectReader::finishObject(const ObjectType& type, void* owner, FieldSet pr
 
 bool ObjectReader::takeText(std::string_view& text, bool& goOn)
 {
-    const JsonKind kind = m_scanner.peek();
-    if (kind != JsonKind::text) {
-        goOn = refuseKind(kind, "a text in quotation marks");
+    if (!m_scanner.isNext('"')) {
+        goOn = refuseKind(m_scanner.peek(), "a text in quotation marks");
         return false;
     }
     goOn = m_scanner.text(text) || stopJson();
@@ -289,7 +267,7 @@ bool ObjectReader::take(const WordRule& rule, void* owner)
         return goOn;
     }
     for (std::size_t i = 0; i < rule.words.size(); ++i) {
-        if (rule.words[i] == text) {
+        if (isSameText(rule.words[i], text)) {
             rule.store(owner, i);
             return true;
         }
@@ -304,17 +282,18 @@ bool ObjectReader::take(const TimeRule& rule, void* owner)
     if (!takeText(text, goOn)) {
         return goOn;
     }
-    const std::optional<Instant> time = parseInstant(text);
-    if (!time || *time < firstMoment || *time > lastMoment) {
+    const std::optional<WrittenInstant> written = parseWrittenInstant(text);
+    if (!written || written->moment < firstMoment || written->moment > lastMoment) {
         return refuse(wrongTime(text));
     }
-    if (const std::optional<Duration> offset = offsetIn(text)) {
-        if (m_zone != nullptr && *offset != m_zone->offsetAt(*time)) {
-            return refuse(wrongOffset(text, *time, *m_zone));
+    const Instant time = written->moment;
+    if (const std::optional<Duration>& offset = written->offset) {
+        if (m_zone != nullptr && *offset != m_zone->offsetAt(time)) {
+            return refuse(wrongOffset(text, time, *m_zone));
         }
-        m_offsets.push_back({*time, *offset});
+        m_offsets.push_back({time, *offset});
     }
-    rule.store(owner, *time);
+    rule.store(owner, time);
     return true;
 }
 

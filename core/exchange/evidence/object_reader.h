@@ -43,7 +43,7 @@ private:
     // m_problems, with pointers from their part on.
 
     bool readObject(const ObjectType& type, void* owner);
-    bool readField(const ObjectType& type, void* owner, FieldSet& present, std::size_t& likely);
+    bool readField(const ObjectType& type, void* owner, FieldSet& present);
     bool passOver(std::string_view name, std::string message);
     bool finishObject(const ObjectType& type, void* owner, FieldSet present, std::size_t begin,
                       bool isGood);

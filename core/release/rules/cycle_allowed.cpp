@@ -1,13 +1,12 @@
+#include "core/release/rules/cycle_allowed.h"
+
 #include "core/cycle/limits.h"
 #include "core/release/rules/rules.h"
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace loadwarden::rules {
 namespace {
-
-enum class Match : std::uint8_t { no, unknown, yes };
 
 /// Takes the lines of a comparison together: any no is no, else any unknown is unknown. Keeps what
 /// the first no was about.
@@ -30,26 +29,24 @@ private:
 };
 
 /// One allowed cycle of a device against the settings of the program, not against its readings.
-Comparison compare(const View& view, const AllowedCycle& allowed)
+Comparison compare(const EvidenceRecord& record, const AllowedCycle& allowed,
+                   std::int64_t temperatureToleranceUnits)
 {
-    const ProgramSettings& settings = view.specification->settings;
+    const CycleSpecification& specification = *record.specification;
+    const ProgramSettings& settings = specification.settings;
     const bool gas = isGas(allowed.method);
     const bool named = allowed.method != Method::unknown;
     Comparison lines;
-    lines.add(named && view.method != Method::unknown, allowed.method == view.method,
-              Cause::method);
+    lines.add(named && specification.method != Method::unknown,
+              allowed.method == specification.method, Cause::method);
     if (allowed.method == Method::steam) {
         lines.add(allowed.airRemoval != AirRemoval::unknown
-                      && view.airRemoval != AirRemoval::unknown,
-                  allowed.airRemoval == view.airRemoval, Cause::airRemoval);
+                      && specification.airRemoval != AirRemoval::unknown,
+                  allowed.airRemoval == specification.airRemoval, Cause::airRemoval);
     }
     if (named && (allowed.temperature || !gas)) {
-        const bool known = allowed.temperature && settings.temperature;
-        lines.add(known,
-                  known
-                      && std::abs(temperatureUnits(*allowed.temperature)
-                                  - temperatureUnits(*settings.temperature))
-                             <= view.policy.temperatureToleranceUnits,
+        lines.add(allowed.apart.has_value(),
+                  allowed.apart && allowed.apart->units() <= temperatureToleranceUnits,
                   Cause::temperature);
     }
     if (named && (allowed.leastMs || !gas)) {
@@ -66,11 +63,11 @@ Comparison compare(const View& view, const AllowedCycle& allowed)
                   settings.dryingMs && *settings.dryingMs >= *allowed.dryingMs, Cause::drying);
     }
     if (gas) {
-        const std::string& program = view.specification->program;
+        const std::string& program = specification.program;
         lines.add(isNamed(allowed.program) && isNamed(program), allowed.program == program,
                   Cause::program);
         const std::string_view model =
-            view.sterilizer != nullptr ? std::string_view(view.sterilizer->model) : "";
+            record.sterilizer ? std::string_view(record.sterilizer->model) : "";
         lines.add(isNamed(allowed.sterilizerModel) && isNamed(model),
                   allowed.sterilizerModel == model, Cause::model);
     }
@@ -87,7 +84,33 @@ bool noneRecorded(const Item& item)
     return item.devices.empty();
 }
 
+/// How an allowed cycle matches, the policy's tolerance counted in.
+Match matchOf(const View& view, const AllowedCycle& allowed)
+{
+    const bool near =
+        !allowed.apart || allowed.apart->units() <= view.policy.temperatureToleranceUnits;
+    return near ? allowed.match : Match::no;
+}
+
 } // namespace
+
+void compareAllowed(EvidenceRecord& record)
+{
+    const CycleSpecification& specification = *record.specification;
+    const auto& set = specification.settings.temperature;
+    for (Item& item : record.load.items) {
+        for (Device& device : item.devices) {
+            for (AllowedCycle& allowed : device.allowedCycles) {
+                allowed.apart.reset();
+                if (allowed.method != Method::unknown && allowed.temperature && set) {
+                    allowed.apart =
+                        (temperatureOf(*allowed.temperature) - temperatureOf(*set)).magnitude();
+                }
+                allowed.match = compare(record, allowed, INT64_MAX).match();
+            }
+        }
+    }
+}
 
 void cycleAllowed(const View& view, std::size_t index, FindingSink& sink)
 {
@@ -103,13 +126,15 @@ void cycleAllowed(const View& view, std::size_t index, FindingSink& sink)
         }
         Match best = Match::no;
         for (const AllowedCycle& allowed : device.allowedCycles) {
-            best = std::max(best, compare(view, allowed).match());
+            best = std::max(best, matchOf(view, allowed));
         }
         if (best == Match::unknown) {
             sink.add(Key::itemCycleValueMissing, Outcome::waits, device.name);
         } else if (best == Match::no) {
             sink.add(Key::itemCycleNotAllowed, Outcome::fails, device.name).cause =
-                compare(view, device.allowedCycles.front()).firstNo();
+                compare(view.evidence.record, device.allowedCycles.front(),
+                        view.policy.temperatureToleranceUnits)
+                    .firstNo();
         }
     }
     if (view.specification->extended) {

@@ -7,9 +7,7 @@ namespace {
 /// is used.
 bool isReadOnOpening(const View& view, const Item& item)
 {
-    const Packaging* packaging = view.packagingOf(item);
-    return view.isImmediateUse() && packaging != nullptr
-           && packaging->form == PackageForm::rigidContainer;
+    return view.isImmediateUse() && view.isIn(PackageForm::rigidContainer, item);
 }
 
 void judgeOne(const View& view, const Item& item, const ChemicalIndicator& indicator,
@@ -53,9 +51,9 @@ void internal(const View& view, std::size_t index, FindingSink& sink)
     if (required && item.internals.empty()) {
         sink.add(Key::itemInternalMissing, Outcome::waits);
     }
-    for (std::size_t i = 0; i < item.internals.size(); ++i) {
-        judgeOne(view, item, item.internals[i], view.internals[view.items[index].firstInternal + i],
-                 required, sink);
+    const auto judged = view.internalsOf(index);
+    for (std::size_t i = 0; i < judged.size(); ++i) {
+        judgeOne(view, item, item.internals[i], judged[i], required, sink);
     }
 }
 

@@ -26,6 +26,9 @@ bool countsAsRejected(const ItemIndicators& item)
 
 void packages(const View& view, FindingSink& sink)
 {
+    if (!view.evidence.hasObjection) {
+        return;
+    }
     Objecting rejected(view.memory);
     Objecting wet(view.memory);
     bool anyExternalRejected = false;
@@ -40,8 +43,7 @@ void packages(const View& view, FindingSink& sink)
             anyExternalRejected
             || (item.external.state == ChemicalState::rejected && !item.external.absent);
         anyExternalAccepted = anyExternalAccepted || item.external.state == ChemicalState::accepted;
-        for (std::size_t k = 0; k < view.load.items[i].internals.size(); ++k) {
-            const ChemicalJudgement& internal = view.internals[item.firstInternal + k];
+        for (const ChemicalJudgement& internal : view.internalsOf(i)) {
             if (internal.state == ChemicalState::rejected) {
                 rejected.acts.push_back(internal.rejectedBy);
             }

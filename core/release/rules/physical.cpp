@@ -92,7 +92,7 @@ void judgeParameter(const View& view, const Limit& limit, FindingSink& sink)
                            : sink.addReview(Key::physicalAbove, Reviewer::lead, name, above.newest,
                                             above.acts));
     }
-    if (!anyStanding && isRecorded(view, limit.parameter)) {
+    if (!anyStanding && isRecorded(view.evidence.record, limit.parameter)) {
         const auto& lost = view.load.lostReadings;
         const bool isLost = std::any_of(lost.begin(), lost.end(), [&](const LostReading& each) {
             return each.parameter == limit.parameter && stands(each.act, view.now);
@@ -139,7 +139,7 @@ void noteUnjudged(const View& view, FindingSink& sink)
     for (const ParameterReading& reading : view.load.readings) {
         const Limit* limit = findLimit(*view.specification, reading.parameter);
         if ((limit == nullptr || (limit->least.empty() && limit->most.empty()))
-            && !isLimitMissing(view, reading.parameter)) {
+            && !isLimitMissing(view.evidence.record, reading.parameter)) {
             sink.addOnce(Key::physicalNotJudged, Outcome::note, textOf(reading.parameter));
         }
     }
@@ -152,7 +152,9 @@ void physical(const View& view, FindingSink& sink)
     if (view.specification == nullptr) {
         return;
     }
-    judgeSpecification(view, sink);
+    for (const SpecificationFault& fault : view.evidence.specificationFaults) {
+        sink.add(fault.key, Outcome::waits, textOf(fault.parameter)).limit = fault.limit;
+    }
     judgePlausibility(view, sink);
     noteUnjudged(view, sink);
     for (const Limit& limit : view.specification->limits) {

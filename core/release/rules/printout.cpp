@@ -53,8 +53,8 @@ bool agreesByItself(const View& view, const Printout& printed)
 FieldFlags confirmedFields(const View& view, const Printout& printout)
 {
     FieldFlags confirmed;
-    if (!agreesByItself(view, printout)) {
-        return confirmed; // it may be of any cycle
+    if (view.load.printoutAnswers.empty() || !agreesByItself(view, printout)) {
+        return confirmed; // nobody did, or it may be of any cycle
     }
     for (const PrintoutStatement& each : view.load.printoutAnswers) {
         if (each.answer == PrintoutAnswer::recordRight && each.field

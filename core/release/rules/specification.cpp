@@ -81,61 +81,64 @@ bool isNotAboveZero(const Quantity& least)
     return least.thousandths <= 0;
 }
 
-void takeMissing(const View& view, FindingSink& sink)
+using Faults = std::vector<SpecificationFault>;
+
+void takeMissing(const EvidenceRecord& record, Faults& faults)
 {
-    const ProgramSettings& set = view.specification->settings;
-    const auto unset = [&sink](bool applies, Parameter parameter) {
+    const CycleSpecification& specification = *record.specification;
+    const Method method = specification.method;
+    const ProgramSettings& set = specification.settings;
+    const auto unset = [&faults](bool applies, Parameter parameter) {
         if (applies) {
-            sink.add(Key::physicalSettingsMissing, Outcome::waits, textOf(parameter));
+            faults.push_back({Key::physicalSettingsMissing, parameter, {}});
         }
     };
-    const bool hasSettings = view.method != Method::hydrogenPeroxide;
+    const bool hasSettings = method != Method::hydrogenPeroxide;
     unset(hasSettings && !set.temperature, Parameter::temperature);
     unset(hasSettings && !set.exposureMs, Parameter::exposure);
-    unset((view.method == Method::steam || view.method == Method::unknown) && !view.isImmediateUse()
-              && !set.dryingMs,
+    unset((method == Method::steam || method == Method::unknown)
+              && specification.purpose != Purpose::immediateUse && !set.dryingMs,
           Parameter::drying);
     for (const Parameter parameter :
          {Parameter::temperature, Parameter::exposure, Parameter::drying, Parameter::concentration,
           Parameter::humidity}) {
-        if (isLimitMissing(view, parameter)) {
-            sink.add(Key::physicalLimitsMissing, Outcome::waits, textOf(parameter));
+        if (isLimitMissing(record, parameter)) {
+            faults.push_back({Key::physicalLimitsMissing, parameter, {}});
         }
     }
 }
 
-void takeImplausible(const View& view, FindingSink& sink)
+void takeImplausible(const CycleSpecification& specification, Faults& faults)
 {
+    const Method method = specification.method;
     const auto* const floor =
         std::find_if(floors.begin(), floors.end(),
-                     [&view](const Floor& each) { return each.method == view.method; });
+                     [method](const Floor& each) { return each.method == method; });
     if (floor == floors.end()) {
         return;
     }
-    const ProgramSettings& set = view.specification->settings;
-    const auto take = [&sink](std::span<const Quantity> least,
-                              const std::optional<Quantity>& setting, Parameter parameter,
-                              const auto& isTooLow) {
+    const ProgramSettings& set = specification.settings;
+    const auto take = [&faults](std::span<const Quantity> least,
+                                const std::optional<Quantity>& setting, Parameter parameter,
+                                const auto& isTooLow) {
         const auto found = std::find_if(least.begin(), least.end(), isTooLow);
         if (found != least.end()) {
-            sink.add(Key::physicalLimitImplausible, Outcome::waits, textOf(parameter)).limit =
-                *found;
+            faults.push_back({Key::physicalLimitImplausible, parameter, *found});
         } else if (setting && isTooLow(*setting)) {
-            sink.add(Key::physicalLimitImplausible, Outcome::waits, textOf(parameter)).limit =
-                setting;
+            faults.push_back({Key::physicalLimitImplausible, parameter, setting});
         }
     };
     if (floor->celsiusHundredths) {
         const std::int64_t coolest =
             Temperature::fromCelsiusHundredths(*floor->celsiusHundredths).units();
-        take(leastOf(*view.specification, Parameter::temperature), set.temperature,
+        take(leastOf(specification, Parameter::temperature), set.temperature,
              Parameter::temperature,
              [coolest](const Quantity& value) { return temperatureUnits(value) < coolest; });
     }
-    if (view.method == Method::steam && view.purpose == Purpose::routine && set.dryingMs
+    if (method == Method::steam && specification.purpose == Purpose::routine && set.dryingMs
         && *set.dryingMs < shortestDrying.ms) {
-        sink.add(Key::physicalLimitImplausible, Outcome::waits, textOf(Parameter::drying)).limit =
-            Quantity{Unit::seconds, *set.dryingMs};
+        faults.push_back({Key::physicalLimitImplausible, Parameter::drying,
+                          Quantity{Unit::seconds, *set.dryingMs}});
     }
 
     const std::int64_t shortest = shortestExposure(*floor, set).ms;
@@ -143,41 +146,41 @@ void takeImplausible(const View& view, FindingSink& sink)
     if (set.exposureMs) {
         exposure = Quantity{Unit::seconds, *set.exposureMs};
     }
-    const auto least = leastOf(*view.specification, Parameter::exposure);
+    const auto least = leastOf(specification, Parameter::exposure);
     const bool onlyMissing = std::any_of(least.begin(), least.end(), isNotAboveZero);
     take(onlyMissing ? std::span<const Quantity>() : least, exposure, Parameter::exposure,
          [shortest](const Quantity& value) { return milliseconds(value) < shortest; });
 }
 
-void takeDisagreeing(const View& view, FindingSink& sink)
+void takeDisagreeing(const EvidenceRecord& record, Faults& faults)
 {
-    const auto& atmosphere = view.evidence.record.atmosphere;
-    const ProgramSettings& set = view.specification->settings;
+    const CycleSpecification& specification = *record.specification;
+    const auto& atmosphere = record.atmosphere;
+    const ProgramSettings& set = specification.settings;
     const bool settings =
         set.inFahrenheit && disagree(std::array{*set.temperature, *set.inFahrenheit}, atmosphere);
-    if (settings && findLimit(*view.specification, Parameter::temperature) == nullptr) {
-        sink.add(Key::physicalLimitsDisagree, Outcome::waits, textOf(Parameter::temperature));
+    if (settings && findLimit(specification, Parameter::temperature) == nullptr) {
+        faults.push_back({Key::physicalLimitsDisagree, Parameter::temperature, {}});
     }
-    for (const Limit& limit : view.specification->limits) {
+    for (const Limit& limit : specification.limits) {
         if (disagree(limit.least, atmosphere) || disagree(limit.most, atmosphere)
             || (settings && limit.parameter == Parameter::temperature)) {
-            sink.add(Key::physicalLimitsDisagree, Outcome::waits, textOf(limit.parameter));
+            faults.push_back({Key::physicalLimitsDisagree, limit.parameter, {}});
         }
     }
 }
 
-void takeMilder(const View& view, FindingSink& sink)
+void takeMilder(const CycleSpecification& specification, Faults& faults)
 {
-    const CycleSpecification& specification = *view.specification;
     const ProgramSettings& set = specification.settings;
     const auto milder = [&](Parameter parameter, const auto& isMilder) {
         const auto least = leastOf(specification, parameter);
         const auto found = std::find_if(least.begin(), least.end(), isMilder);
         if (found != least.end()) {
-            sink.add(Key::physicalLimitMilder, Outcome::waits, textOf(parameter)).limit = *found;
+            faults.push_back({Key::physicalLimitMilder, parameter, *found});
         }
     };
-    const auto allowance = settingAllowance(view.method);
+    const auto allowance = settingAllowance(specification.method);
     if (set.temperature && allowance) {
         const std::int64_t least = temperatureUnits(*set.temperature) - allowance->units();
         milder(Parameter::temperature,
@@ -196,38 +199,41 @@ void takeMilder(const View& view, FindingSink& sink)
 
 } // namespace
 
-bool isRecorded(const View& view, Parameter parameter)
+bool isRecorded(const EvidenceRecord& record, Parameter parameter)
 {
-    if (view.method != Method::ethyleneOxide || view.sterilizer == nullptr) {
+    if (record.specification->method != Method::ethyleneOxide || !record.sterilizer) {
         return true;
     }
-    return (parameter != Parameter::concentration || view.sterilizer->recordsConcentration)
-           && (parameter != Parameter::humidity || view.sterilizer->recordsHumidity);
+    return (parameter != Parameter::concentration || record.sterilizer->recordsConcentration)
+           && (parameter != Parameter::humidity || record.sterilizer->recordsHumidity);
 }
 
-bool isLimitMissing(const View& view, Parameter parameter)
+bool isLimitMissing(const EvidenceRecord& record, Parameter parameter)
 {
-    const auto least = leastOf(*view.specification, parameter);
-    const auto& dryingMs = view.specification->settings.dryingMs;
+    const Method method = record.specification->method;
+    const auto least = leastOf(*record.specification, parameter);
+    const auto& dryingMs = record.specification->settings.dryingMs;
     switch (parameter) {
-    case Parameter::temperature: return least.empty() && view.method != Method::hydrogenPeroxide;
+    case Parameter::temperature: return least.empty() && method != Method::hydrogenPeroxide;
     case Parameter::exposure:
         return least.empty() || std::any_of(least.begin(), least.end(), isNotAboveZero);
     case Parameter::drying: return least.empty() && dryingMs && *dryingMs > 0;
     case Parameter::concentration:
     case Parameter::humidity:
-        return least.empty() && view.method == Method::ethyleneOxide && isRecorded(view, parameter);
+        return least.empty() && method == Method::ethyleneOxide && isRecorded(record, parameter);
     case Parameter::pressure: break;
     }
     return false;
 }
 
-void judgeSpecification(const View& view, FindingSink& sink)
+std::vector<SpecificationFault> specificationFaults(const EvidenceRecord& record)
 {
-    takeMissing(view, sink);
-    takeImplausible(view, sink);
-    takeDisagreeing(view, sink);
-    takeMilder(view, sink);
+    std::vector<SpecificationFault> faults;
+    takeMissing(record, faults);
+    takeImplausible(*record.specification, faults);
+    takeDisagreeing(record, faults);
+    takeMilder(*record.specification, faults);
+    return faults;
 }
 
 } // namespace loadwarden::rules

@@ -16,7 +16,7 @@ void verification(const View& view, FindingSink& sink)
     const auto& end = view.evidence.load.end;
     // Times typed to the minute and times of the computer stand side by side.
     const auto isAfter = [](const Act& act, const Act& seen) {
-        return minuteOf(act.happenedAt) >= minuteOf(seen.recordedAt);
+        return isFromMinuteOn(act.happenedAt, seen.recordedAt);
     };
     const auto covers = [&](const Act& act) {
         return end && causeOf(act, end, view.now) == Cause::none

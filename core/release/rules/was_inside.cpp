@@ -29,7 +29,7 @@ void wasInside(const View& view, std::size_t index, FindingSink& sink)
         sink.add(Key::itemInTwoLoads, answered ? Outcome::note : Outcome::waits);
     }
     const bool inTime = item.recorded && stands(*item.recorded, view.now)
-                        && minuteOf(item.recorded->recordedAt) <= minuteOf(view.start());
+                        && isFromMinuteOn(view.start(), item.recorded->recordedAt);
     if (!inTime && !confirmed) {
         sink.add(Key::itemRecordedLate, Outcome::waits);
     }

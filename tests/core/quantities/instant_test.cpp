@@ -115,12 +115,27 @@ TEST(FormatAt, WritesWhatWasRead)
     }
 }
 
-TEST(OffsetIn, IsWhatWasWrittenBehindTheTime)
+TEST(ParseWrittenInstant, TellsTheOffsetBehindTheTime)
 {
+    const auto offsetIn = [](const char* time) { return parseWrittenInstant(time).value().offset; };
     EXPECT_EQ(offsetIn("2031-03-04T07:14-06:00"), Duration::hours(-6));
     EXPECT_EQ(offsetIn("2031-03-04T07:14:30.5+05:45"), Duration::minutes(345));
     EXPECT_EQ(offsetIn("2031-03-04T07:14+00:00"), Duration{});
     EXPECT_FALSE(offsetIn("2031-03-04T07:14Z"));
+    EXPECT_FALSE(parseWrittenInstant("2031-03-04T07:14"));
+}
+
+TEST(IsFromMinuteOn, CutsBothMomentsToTheMinute)
+{
+    constexpr Duration second = Duration::seconds(1);
+    for (const Instant minute : {*parseInstant("2031-03-04T07:14Z"), Instant{-60'000}}) {
+        EXPECT_TRUE(isFromMinuteOn(minute, minute));
+        EXPECT_TRUE(isFromMinuteOn(minute, minute + Duration::milliseconds(59'999)));
+        EXPECT_FALSE(isFromMinuteOn(minute, minute + Duration::minutes(1)));
+        EXPECT_TRUE(isFromMinuteOn(minute, minute - second));
+        EXPECT_FALSE(isFromMinuteOn(minute - second, minute));
+        EXPECT_TRUE(isFromMinuteOn(minute + Duration::minutes(1), minute + second));
+    }
 }
 
 TEST(ParseDate, ReadsExistingDatesOfThisCentury)
