@@ -18,7 +18,8 @@ namespace loadwarden {
 struct AllowedCycle {
     Method method = Method::unknown;
     AirRemoval airRemoval = AirRemoval::unknown;
-    std::optional<Quantity> temperature; ///< celsius where stated in both units
+    std::optional<Quantity> temperature;  ///< celsius where stated in both units
+    std::optional<Quantity> inFahrenheit; ///< where stated in both units; what counts is celsius
     std::optional<std::int64_t> leastMs;
     std::optional<std::int64_t> mostMs;
     std::optional<std::int64_t> dryingMs;

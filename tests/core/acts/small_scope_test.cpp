@@ -1,8 +1,12 @@
+#include "tests/core/acts/grid_support.h"
 #include "tests/core/acts/journal_support.h"
 #include "tests/core/acts/predicates_support.h"
 #include "tests/core/acts/steps_support.h"
 
+#include <algorithm>
 #include <cstdlib>
+#include <iostream>
+#include <thread>
 
 // Small scope: every short history that the acts below can make, after a load that may go and after
 // the same load with one entry left out. What must hold is asked of the list of entries alone
@@ -11,11 +15,23 @@
 namespace loadwarden::tests {
 namespace {
 
-/// How many acts follow each other: 2, or what the environment says.
+/// A number of the environment; else what is usual.
+int numberFrom(const char* variable, int usual)
+{
+    const char* const text = std::getenv(variable);
+    return text == nullptr ? usual : std::atoi(text);
+}
+
+/// How many acts follow each other, the gaps between them taking turns.
 int scope()
 {
-    const char* const text = std::getenv("LOADWARDEN_SCOPE");
-    return text == nullptr ? 2 : std::atoi(text);
+    return numberFrom("LOADWARDEN_SCOPE", 2);
+}
+
+/// How many follow each other with every gap before each.
+int gridScope()
+{
+    return numberFrom("LOADWARDEN_GRID", 1);
 }
 
 /// Tries every sequence of up to `depth` more steps; the gaps differ from node to node.
@@ -74,6 +90,38 @@ TEST(SmallScope, AfterALoadThatMayGo)
     EXPECT_GT(tree.tried, 1'000);
     EXPECT_GT(tree.released, 100);
     EXPECT_LT(tree.released, tree.tried / 2);
+}
+
+TEST(SmallScope, AfterALoadThatMayGoWithEveryGap)
+{
+    const std::vector<Step> all = steps();
+    const Tried tried = tryGrid(releasable(Implant::yes), at(9, 0), all, gridScope(),
+                                std::max(1U, std::thread::hardware_concurrency()));
+    EXPECT_EQ(tried.broken, "");
+    EXPECT_EQ(tried.histories, sequencesOnGrid(all.size(), gridScope()));
+    EXPECT_GT(tried.released, tried.histories / 20);
+    RecordProperty("histories", std::to_string(tried.histories));
+    RecordProperty("released", std::to_string(tried.released));
+    std::cout << tried.histories << " histories, " << tried.released << " released\n";
+}
+
+/// Its entries are made once and used again.
+TEST(SmallScope, TheGridTriesWhatTheStepsDo)
+{
+    const std::vector<Step> all = steps();
+    const Journal base = releasable(Implant::yes);
+    std::int64_t released = base.decideAt(at(9, 0)).verdict == Verdict::release ? 1 : 0;
+    for (const Step& step : all) {
+        for (const std::int64_t gap : gaps) {
+            const Instant then = at(9, 0) + Duration::milliseconds(gap);
+            Journal journal = base;
+            step(journal, then);
+            released += journal.decideAt(then).verdict == Verdict::release ? 1 : 0;
+        }
+    }
+    const Tried tried = tryGrid(base, at(9, 0), all, 1, 1);
+    EXPECT_EQ(tried.released, released);
+    EXPECT_EQ(tried.broken, "");
 }
 
 TEST(SmallScope, AfterALoadThatLacksAnEntry)

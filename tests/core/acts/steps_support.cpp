@@ -3,27 +3,24 @@
 namespace loadwarden::tests {
 namespace {
 
-/// An act of somebody.
+/// Which alternative of AnyAct an act is.
 template <class Act>
-Step does(const Person& who, std::vector<std::string> subjects, const Act& act)
+std::size_t indexOf()
 {
-    return [=](Journal& journal, Instant when) { journal.add(who, when, subjects, act); };
+    return AnyAct(Act{}).index();
 }
 
-/// A correction of the newest entry that is no correction itself, of the kinds in question.
-template <class... Acts>
-Step corrects(const Person& who, const AnyAct& act)
+/// An act of somebody.
+Step does(const Person& who, std::vector<std::string> subjects, AnyAct act)
 {
-    return [=](Journal& journal, Instant when) {
-        for (std::int64_t seq = journal.entries().back().seq; seq > 0; --seq) {
-            const AnyAct& old = journal.entry(seq).act;
-            if ((std::holds_alternative<Acts>(old) || ...)
-                && (std::holds_alternative<EntryVoided>(act) || old.index() == act.index())) {
-                journal.correct(who, when, seq, act);
-                return;
-            }
-        }
-    };
+    return {who, std::move(subjects), std::move(act), {}};
+}
+
+/// A correction of the newest entry of the kinds in question.
+template <class... Acts>
+Step corrects(const Person& who, AnyAct act)
+{
+    return {who, {}, std::move(act), {indexOf<Acts>()...}};
 }
 
 template <class... Acts>
@@ -38,6 +35,34 @@ PhysicalRead warm(const std::string& text, std::int64_t thousandths)
 }
 
 } // namespace
+
+std::optional<std::int64_t> Step::target(std::span<const Entry> entries) const
+{
+    if (corrects.empty()) {
+        return 0;
+    }
+    for (auto old = entries.rbegin(); old != entries.rend(); ++old) {
+        const std::size_t kind = old->act.index();
+        if (std::ranges::find(corrects, kind) != corrects.end()
+            && (std::holds_alternative<EntryVoided>(act) || kind == act.index())) {
+            return old->seq;
+        }
+    }
+    return std::nullopt;
+}
+
+void Step::operator()(Journal& journal, Instant when) const
+{
+    const std::optional<std::int64_t> old = target(journal.entries());
+    if (!old) {
+        return;
+    }
+    if (*old == 0) {
+        journal.add(who, when, subjects, act);
+    } else {
+        journal.correct(who, when, *old, act);
+    }
+}
 
 std::vector<Step> steps()
 {

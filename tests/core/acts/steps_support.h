@@ -3,14 +3,28 @@
 #include "tests/core/acts/journal_support.h"
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
-#include <functional>
+#include <optional>
+#include <span>
+#include <string>
 #include <vector>
 
 namespace loadwarden::tests {
 
 /// Adds an act, or a correction of the newest entry of its kinds, to a journal at a moment.
-using Step = std::function<void(Journal&, Instant)>;
+struct Step {
+    Person who;
+    std::vector<std::string> subjects; ///< of an act of its own
+    AnyAct act;
+    std::vector<std::size_t> corrects; ///< kinds, as indices of AnyAct; empty: an act of its own
+
+    /// The entry that it would correct, 0 for an act of its own; nullopt: there is none to correct,
+    /// so that nothing is added.
+    [[nodiscard]] std::optional<std::int64_t> target(std::span<const Entry> entries) const;
+
+    void operator()(Journal& journal, Instant when) const;
+};
 
 /// Acts of several persons that help or harm load ld-1 of journal_support.h, and corrections.
 [[nodiscard]] std::vector<Step> steps();
