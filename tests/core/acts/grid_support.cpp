@@ -67,11 +67,13 @@ public:
     [[nodiscard]] const Tried& tried() const { return m_tried; }
 
 private:
-    /// The entry of a step, as it went through bytes: it depends on nothing but these and its
-    /// place.
+    /// The entry of a step, as it went through bytes. It depends on its place, its moment and the
+    /// entry that it corrects, which its hash names.
     const Entry& entryOf(std::size_t step, std::int64_t target, Instant when)
     {
-        const std::tuple key(step, target, m_entries.size(), when.ms);
+        const Hash corrected =
+            target == 0 ? Hash{} : m_entries[static_cast<std::size_t>(target - 1)].hash;
+        const std::tuple key(step, m_entries.size(), when.ms, corrected.bytes);
         const auto found = m_made.find(key);
         if (found != m_made.end()) {
             return found->second;
@@ -86,7 +88,8 @@ private:
     std::atomic<bool>& m_stop;
     std::string m_path;
     Tried m_tried;
-    std::map<std::tuple<std::size_t, std::int64_t, std::size_t, std::int64_t>, Entry> m_made;
+    std::map<std::tuple<std::size_t, std::size_t, std::int64_t, decltype(Hash::bytes)>, Entry>
+        m_made;
 };
 
 } // namespace
