@@ -29,6 +29,10 @@ struct Step {
 /// Acts of several persons that help or harm load ld-1 of journal_support.h, and corrections.
 [[nodiscard]] std::vector<Step> steps();
 
+/// The first of them, of which the longest sequences are made. What is left out are further
+/// readings and ends of which one like it stays, and an item put in late.
+inline constexpr std::size_t firstSteps = 25;
+
 /// Milliseconds between two acts: none, a minute, more than may pass unsaid.
 inline constexpr std::array<std::int64_t, 3> gaps{0, 60'000, 18'000'000};
 

@@ -23,7 +23,8 @@ Journal everything()
     return journal;
 }
 
-const std::vector<std::string> cycles{"ld-1", "ld-2", "ld-bd", "ld-q"};
+/// The others stand in the histories of these.
+const std::vector<std::string> cycles{"ld-1", "ld-bd"};
 
 /// In an entry of its own, and in the place of the newest of its kind.
 std::string lostWith(const std::string& kind, const nlohmann::json& body)
@@ -32,7 +33,11 @@ std::string lostWith(const std::string& kind, const nlohmann::json& body)
     const auto idOf = [](std::string_view prefix, int) { return std::string(prefix) + "-1"; };
     Entering how{.who = supervisorF};
     std::string lost;
+    const bool mayBeOfControl = findKind(kind)->subjects.find('|') != std::string_view::npos;
     for (const bool ofControl : {false, true}) {
+        if (ofControl && !mayBeOfControl) {
+            continue;
+        }
         Journal journal = base;
         how.subjects = subjectsFor(kind, body, ofControl, idOf);
         if (enter(journal, kind, body, how)) {
@@ -80,7 +85,7 @@ TEST(Exported, EveryMemberComesBackWithAllThatTheCodecTakes)
         }
     }
     RecordProperty("tried", tried);
-    EXPECT_GT(tried, 3'000);
+    EXPECT_GT(tried, 2'500);
 }
 
 TEST(Exported, ATestThatHasNotStartedIsSaidToHaveNoStart)
