@@ -86,6 +86,14 @@ std::vector<std::string> idsOf(const AnyAct& act)
     return ids;
 }
 
+/// Whether evidence can state when an act happened and was recorded. Nothing is recorded at the
+/// first moment of all: a review that saw nothing saw what there was up to that.
+bool areStatable(Instant happened, Instant recorded)
+{
+    return happened >= firstMoment && happened <= lastMoment && recorded > firstMoment
+           && recorded <= lastMoment;
+}
+
 bool isVoidOrNote(const AnyAct& act)
 {
     return std::holds_alternative<EntryVoided>(act) || std::holds_alternative<EntryAnnotated>(act);
@@ -122,6 +130,13 @@ std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& ha
     if (!role && !envelope.role.empty()) {
         return fault(envelope, "names no role with \"" + envelope.role + '"');
     }
+    if (envelope.actor.empty() != envelope.role.empty()) {
+        return fault(envelope, "must name an actor and a role, or neither");
+    }
+    if (std::string actor;
+        !envelope.actor.empty() && !body_format::aName.read(envelope.actor, actor).empty()) {
+        return fault(envelope, "must have an actor whose id is a name");
+    }
     if (!std::ranges::all_of(envelope.subjects, isId)) {
         return fault(envelope, "has a subject that is no id");
     }
@@ -134,6 +149,10 @@ std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& ha
     }
     auto& body = std::get<ActBody>(decoded);
     if (!std::holds_alternative<NotUnderstood>(body.act)) {
+        if (!areStatable(envelope.happenedAt.at, envelope.recordedAt.at)) {
+            return fault(envelope, "must have happened and have been recorded in the years 2000 to "
+                                   "2099");
+        }
         if (!meetsAny(kindOf(body.act).subjects, envelope.subjects)) {
             return fault(envelope, "must have the subjects \""
                                        + std::string(kindOf(body.act).subjects) + '"');

@@ -38,8 +38,8 @@ struct Entry {
 /// Whether an id has that prefix and a rest: "ld-1" has "ld".
 [[nodiscard]] bool hasPrefix(std::string_view id, std::string_view prefix);
 
-/// Understands an entry and checks what concerns envelope and body together: the role's word, the
-/// subjects that its kind needs, the indicators in its body among its subjects, a reason for a
+/// Understands an entry and checks what concerns envelope and body together: actor and the role's
+/// word, times within those of evidence, the subjects that its kind needs, the indicators in its body among its subjects, a reason for a
 /// correction, `supersedes` where the kind must or must not name an entry, paper.
 [[nodiscard]] std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& hash);
 

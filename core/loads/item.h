@@ -22,7 +22,8 @@ enum class Match : std::uint8_t { no, unknown, yes };
 struct AllowedCycle {
     Method method = Method::unknown;
     AirRemoval airRemoval = AirRemoval::unknown;
-    std::optional<Quantity> temperature; ///< celsius where stated in both units
+    std::optional<Quantity> temperature;  ///< celsius where stated in both units
+    std::optional<Quantity> inFahrenheit; ///< where stated in both units; what counts is celsius
     std::optional<std::int64_t> leastMs;
     std::optional<std::int64_t> mostMs;
     std::optional<std::int64_t> dryingMs;

@@ -49,6 +49,11 @@ struct Instant {
     friend constexpr Duration operator-(Instant a, Instant b) noexcept { return {a.ms - b.ms}; }
 };
 
+/// The first and the last moment of the formats: the years 2000 to 2099 of UTC, so that every moment
+/// can be written with Z.
+inline constexpr Instant firstMoment{946'684'800'000};
+inline constexpr Instant lastMoment{4'102'444'800'000 - 1};
+
 /// The UTC minute in which the moment lies, counted from 1970; rounds down, also before 1970.
 constexpr std::int64_t minuteOf(Instant t) noexcept
 {

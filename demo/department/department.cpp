@@ -86,8 +86,7 @@ Department::Department(const std::filesystem::path& file, const std::filesystem:
             continue;
         }
         record(boss(), StaffRecorded{.name = worker.name, .role = worker.role}, {worker.id});
-        (void)must(
-            SignIn(office()).setPin(in(boss()), signature(boss()), worker.id, worker.pin));
+        (void)must(SignIn(office()).setPin(in(boss()), signature(boss()), worker.id, worker.pin));
     }
 }
 
@@ -167,8 +166,8 @@ Verdict Department::signAsDecided(const Worker& who, const std::string& cycle)
 
 void Department::review(const Worker& who, const std::string& cycle, const ReviewAsked& asked)
 {
-    (void)must(Dispositions(office())
-                   .review(in(who), signature(who), sightFrom(view(cycle)), asked));
+    (void)must(
+        Dispositions(office()).review(in(who), signature(who), sightFrom(view(cycle)), asked));
 }
 
 int Department::draw(int most)

@@ -1,6 +1,5 @@
-#include "demo/department/department.h"
-
 #include "core/exchange/specification_library.h"
+#include "demo/department/department.h"
 
 namespace loadwarden::demo {
 
@@ -56,8 +55,7 @@ void registerEverything(Department& department)
     signedBy(SpecificationRecorded{qualification()}, {"sp-qualification"});
 
     signedBy(ProductRecorded{"tape", chemical(1, Response::colour)}, {"pr-tape"});
-    signedBy(ProductRecorded{"integrator strip", chemical(5, Response::movingFront)},
-             {"pr-strip"});
+    signedBy(ProductRecorded{"integrator strip", chemical(5, Response::movingFront)}, {"pr-strip"});
     IndicatorProduct sheet = chemical(2, Response::sheet);
     sheet.sheet = {.leastMs = 210'000,
                    .mostMs = 240'000,

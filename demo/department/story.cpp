@@ -103,22 +103,21 @@ private:
             m_department.record(morning(), SheetPlaced{"pr-sheet", "pl-sheet"}, {*sheet, *cycle});
         });
         m_department.at(start, [=, this] {
-            m_department.record(morning(),
-                                CycleStarted{ClockSource::facility, m_department.shown(),
-                                             nextCounter(sterilizer)},
-                                {*cycle});
+            m_department.record(
+                morning(),
+                CycleStarted{ClockSource::facility, m_department.shown(), nextCounter(sterilizer)},
+                {*cycle});
         });
         m_department.at(after(start, 6), [=, this] {
-            m_department.record(morning(),
-                                CycleEnded{m_department.shown(), CycleOutcome::ended, {}, {}},
-                                {*cycle});
-            m_department.record(morning(),
-                                TestConditionsRecorded{.chamberEmpty = true,
-                                                       .dryingRun = false,
-                                                       .exposureMinutes = TypedNumber{"3.5", 3'500},
-                                                       .exposureCelsius =
-                                                           TypedNumber{"134", 134'000}},
-                                {*cycle});
+            m_department.record(
+                morning(), CycleEnded{m_department.shown(), CycleOutcome::ended, {}, {}}, {*cycle});
+            m_department.record(
+                morning(),
+                TestConditionsRecorded{.chamberEmpty = true,
+                                       .dryingRun = false,
+                                       .exposureMinutes = TypedNumber{"3.5", 3'500},
+                                       .exposureCelsius = TypedNumber{"134", 134'000}},
+                {*cycle});
             m_department.record(morning(), ChemicalRead{Seen::uniformComplete}, {*sheet, *cycle});
         });
     }
@@ -164,10 +163,10 @@ private:
 
     void fill(Load& load, int day)
     {
-        load.cycle = m_department
-                         .reserve(on(day), {.sterilizer = load.sterilizer,
-                                            .specification = "sp-wrapped"})
-                         .cycle;
+        load.cycle =
+            m_department
+                .reserve(on(day), {.sterilizer = load.sterilizer, .specification = "sp-wrapped"})
+                .cycle;
         planned.push_back(load.cycle);
         const int items = 3 + m_department.draw(3);
         for (int i = 0; i < items; ++i) {
@@ -176,7 +175,7 @@ private:
             const std::string internal = m_department.newId("ci");
             ItemAdded added{.label = "T" + std::to_string(1'000 + load.number * 10 + i),
                             .implant = load.matter == Matter::implant && i == 0 ? Implant::yes
-                                                                               : Implant::no,
+                                                                                : Implant::no,
                             .packaging = "pk-wrap",
                             .devices = {"dv-general"}};
             added.external = PlacedIndicator{external, "pr-tape", "pl-tape", {}};
@@ -187,9 +186,8 @@ private:
         }
         load.strip = m_department.newId("ci");
         std::vector<std::string> subjects{m_department.newId("pd"), load.cycle, load.strip};
-        PcdPlaced placed{.mark = "PCD",
-                         .indicators = {{load.strip, "pr-strip", "pl-strip", {}}},
-                         .vials = {}};
+        PcdPlaced placed{
+            .mark = "PCD", .indicators = {{load.strip, "pr-strip", "pl-strip", {}}}, .vials = {}};
         if (load.hasVial) {
             load.vial = m_department.newId("bv");
             subjects.push_back(load.vial);
@@ -201,21 +199,20 @@ private:
     void start(Load& load, int day)
     {
         load.counter = nextCounter(load.sterilizer);
-        m_department.record(
-            on(day), CycleStarted{ClockSource::facility, m_department.shown(), load.counter},
-            {load.cycle});
+        m_department.record(on(day),
+                            CycleStarted{ClockSource::facility, m_department.shown(), load.counter},
+                            {load.cycle});
     }
 
     void end(Load& load, int day)
     {
         const bool aborted = load.matter == Matter::aborted;
-        m_department.record(
-            on(day),
-            CycleEnded{m_department.shown(),
-                       aborted ? CycleOutcome::aborted : CycleOutcome::ended,
-                       aborted ? std::optional(AbortPhase::exposure) : std::nullopt,
-                       {}},
-            {load.cycle});
+        m_department.record(on(day),
+                            CycleEnded{m_department.shown(),
+                                       aborted ? CycleOutcome::aborted : CycleOutcome::ended,
+                                       aborted ? std::optional(AbortPhase::exposure) : std::nullopt,
+                                       {}},
+                            {load.cycle});
         m_department.record(on(day), CycleUnloaded{}, {load.cycle});
         m_department.record(
             on(day),
@@ -228,28 +225,28 @@ private:
     void read(Load& load, int day)
     {
         const bool low = load.matter == Matter::lowTemperature;
-        m_department.record(on(day),
-                            PhysicalRead{Parameter::temperature,
-                                         low ? typed("131.4", Unit::celsius, 131'400)
-                                             : typed("132.6", Unit::celsius, 132'600)},
-                            {load.cycle});
+        m_department.record(
+            on(day),
+            PhysicalRead{Parameter::temperature, low ? typed("131.4", Unit::celsius, 131'400)
+                                                     : typed("132.6", Unit::celsius, 132'600)},
+            {load.cycle});
         if (load.matter == Matter::readingTypedWrongly) {
             const Appended wrong = m_department.record(
                 on(day), PhysicalRead{Parameter::exposure, typed("0.4", Unit::minutes, 400)},
                 {load.cycle});
-            m_department.correct(lead(), wrong.firstSeq, "the printout says 4.0",
-                                 PhysicalRead{Parameter::exposure,
-                                              typed("4.0", Unit::minutes, 4'000)},
-                                 {load.cycle});
+            m_department.correct(
+                lead(), wrong.firstSeq, "the printout says 4.0",
+                PhysicalRead{Parameter::exposure, typed("4.0", Unit::minutes, 4'000)},
+                {load.cycle});
         } else {
             m_department.record(
                 on(day), PhysicalRead{Parameter::exposure, typed("4.0", Unit::minutes, 4'000)},
                 {load.cycle});
         }
         if (load.matter != Matter::readingMissing) {
-            m_department.record(
-                on(day), PhysicalRead{Parameter::drying, typed("25", Unit::minutes, 25'000)},
-                {load.cycle});
+            m_department.record(on(day),
+                                PhysicalRead{Parameter::drying, typed("25", Unit::minutes, 25'000)},
+                                {load.cycle});
         }
         m_department.record(on(day), PhysicalVerified{}, {load.cycle});
         if (load.matter == Matter::frontOnBoundary) {
@@ -306,10 +303,10 @@ private:
     {
         const std::string incident = m_department.newId("ic");
         m_department.record(lead(), IncidentOpened{}, {incident, load.cycle, load.sterilizer});
-        m_department.record(lead(),
-                            SterilizerTakenOut{ServiceState::outOfService,
-                                               "growth in the first load's vial"},
-                            {load.sterilizer});
+        m_department.record(
+            lead(),
+            SterilizerTakenOut{ServiceState::outOfService, "growth in the first load's vial"},
+            {load.sterilizer});
         const auto test = std::make_shared<Load>();
         test->sterilizer = load.sterilizer;
         const Instant start = onDay(day + 1, 4, 0);
@@ -356,14 +353,13 @@ private:
     void sign(Load& load, int day)
     {
         const bool asks = load.matter == Matter::implant;
-        const Verdict verdict =
-            m_department.signAsDecided(asks ? lead() : on(day), load.cycle);
+        const Verdict verdict = m_department.signAsDecided(asks ? lead() : on(day), load.cycle);
         if (load.matter == Matter::lowTemperature || load.matter == Matter::aborted) {
             m_department.record(lead(), FailureRecorded{FailureKind::physical}, {load.cycle});
-            m_department.record(lead(),
-                                FailureResolved{true, Reach::thatLoad,
-                                                "steam supply was low; the boiler was fed"},
-                                {load.cycle});
+            m_department.record(
+                lead(),
+                FailureResolved{true, Reach::thatLoad, "steam supply was low; the boiler was fed"},
+                {load.cycle});
         }
         if (verdict == Verdict::release && !load.items.empty() && load.number % 4 == 0) {
             m_department.record(on(day), ItemDistributed{"operating room 2"},

@@ -1,5 +1,6 @@
 #include "app/cli/desk/acts_file.h"
 
+#include "app/cli/desk/typed_time.h"
 #include "core/acts/codec.h"
 #include "core/journal/canonical_json.h"
 
@@ -38,14 +39,12 @@ json parsed(const std::string& line)
 
 JournalTime timeOf(const std::string& text)
 {
-    const auto at = parseInstant(text);
-    if (!at) {
-        throw std::runtime_error("happenedAt needs a moment with its offset, as "
-                                 "2031-03-04T07:14-06:00, not "
-                                 + text);
+    const auto typed = typedTime(text);
+    if (!typed) {
+        throw std::runtime_error(
+            "happenedAt needs a moment with its offset, as 2031-03-04T07:14-06:00, not " + text);
     }
-    const Duration offset = offsetIn(text).value_or(Duration{});
-    return {*at, static_cast<std::int32_t>(offset.ms / 60'000)};
+    return *typed;
 }
 
 ToRecord actOf(const std::string& line)

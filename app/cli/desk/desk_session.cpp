@@ -1,5 +1,6 @@
 #include "app/cli/desk/desk_session.h"
 
+#include "app/cli/desk/typed_time.h"
 #include "core/desk/load_view.h"
 #include "core/desk/people.h"
 #include "core/store/seal_key_file.h"
@@ -200,14 +201,13 @@ std::string DeskSession::cycle(std::string_view name)
 
 JournalTime DeskSession::time(std::string_view text, std::string_view option)
 {
-    const auto at = parseInstant(text);
-    if (!at) {
+    const auto typed = typedTime(text);
+    if (!typed) {
         throw UsageError(std::string(option)
                          + " needs a moment with its offset, as 2031-03-04T07:14-06:00, not "
                          + std::string(text));
     }
-    const Duration offset = offsetIn(text).value_or(Duration{});
-    return {*at, static_cast<std::int32_t>(offset.ms / 60'000)};
+    return *typed;
 }
 
 std::optional<JournalTime> DeskSession::happenedAt() const

@@ -58,6 +58,27 @@ constexpr Text fileText{1, 65'536, true};
 constexpr Whole revisions{1, 100'000};
 constexpr Whole isoTypes{1, 6};
 constexpr Whole minutesOfDay{0, 1'439};
+constexpr Whole untilRead{1, 10'000'000};
+constexpr Whole untilReadout{1, mostMinutes};
+constexpr Whole untilLate{1, 1'000'000};
+
+/// Whether a temperature, and the same beside it in the other unit, are what evidence can state.
+bool areTemperatures(const std::optional<Quantity>& first, const std::optional<Quantity>& second)
+{
+    if (!second) {
+        return !first || fits(Parameter::temperature, first->unit);
+    }
+    return first && first->unit == Unit::celsius && second->unit == Unit::fahrenheit;
+}
+
+constexpr const char* temperaturesWanted =
+    "must have a temperature in celsius or fahrenheit; where it is stated in both, \"temperature\" "
+    "in celsius and \"inFahrenheit\" in fahrenheit";
+
+bool isInSeconds(const std::vector<Quantity>& values)
+{
+    return std::ranges::find(values, Unit::seconds, &Quantity::unit) != values.end();
+}
 
 } // namespace
 
@@ -124,6 +145,8 @@ void members(Io& io, Ref<Io, Limit> limit)
     io.must("parameter", limit.parameter, oneOf<parameterWords>);
     io.may("least", limit.least, listOf(aValue, 10));
     io.may("most", limit.most, listOf(aValue, 10));
+    io.require(!isInSeconds(limit.least) && !isInSeconds(limit.most),
+               "must state times in minutes");
     io.require(isSound(limit), "must be a limit with at least one value, each in a unit of its "
                                "parameter, none twice, the least not above the most, in the order "
                                "of the units");
@@ -133,10 +156,10 @@ template <class Io>
 void members(Io& io, Ref<Io, ProgramSettings> settings)
 {
     io.may("temperature", settings.temperature, aValue);
+    io.may("inFahrenheit", settings.inFahrenheit, aValue);
     io.may("exposureMs", settings.exposureMs, inMilliseconds);
     io.may("dryingMs", settings.dryingMs, inMilliseconds);
-    io.require(!settings.temperature || fits(Parameter::temperature, settings.temperature->unit),
-               "must have a temperature in celsius or fahrenheit");
+    io.require(areTemperatures(settings.temperature, settings.inFahrenheit), temperaturesWanted);
 }
 
 template <class Io>
@@ -181,15 +204,15 @@ void members(Io& io, Ref<Io, ProductRecorded> act)
                "must answer by growth where it is biological, and only there");
     if (!biological) {
         io.must("type", product.type, isoTypes);
-        io.may("readWithinMinutes", product.readWithinMinutes, inMinutes);
+        io.may("readWithinMinutes", product.readWithinMinutes, untilRead);
         io.must("sheet", product.sheet, nested<SheetDirections>);
         return;
     }
     io.must("species", product.species, oneOf<speciesWords>);
-    io.must("releaseMinutes", product.releaseMinutes, inMinutes);
-    io.may("lastMinutes", product.lastMinutes, inMinutes);
-    io.may("latestMinutes", product.latestMinutes, inMinutes);
-    io.may("startWithinMinutes", product.startWithinMinutes, inMinutes);
+    io.must("releaseMinutes", product.releaseMinutes, untilReadout);
+    io.may("lastMinutes", product.lastMinutes, untilReadout);
+    io.may("latestMinutes", product.latestMinutes, untilLate);
+    io.may("startWithinMinutes", product.startWithinMinutes, untilLate);
     io.must("needsActivation", product.needsActivation, aFlag);
     io.must("hasProcessIndicator", product.hasProcessIndicator, aFlag);
     io.may("control", product.control, oneOf<controlReachWords>);
@@ -218,13 +241,13 @@ void members(Io& io, Ref<Io, AllowedCycle> cycle)
     io.unless("method", Method::unknown, cycle.method, oneOf<methodWords>);
     io.unless("airRemoval", AirRemoval::unknown, cycle.airRemoval, oneOf<airRemovalWords>);
     io.may("temperature", cycle.temperature, aValue);
+    io.may("inFahrenheit", cycle.inFahrenheit, aValue);
     io.may("leastMs", cycle.leastMs, inMilliseconds);
     io.may("mostMs", cycle.mostMs, inMilliseconds);
     io.may("dryingMs", cycle.dryingMs, inMilliseconds);
     io.may("program", cycle.program, aName);
     io.may("sterilizerModel", cycle.sterilizerModel, aName);
-    io.require(!cycle.temperature || fits(Parameter::temperature, cycle.temperature->unit),
-               "must have a temperature in celsius or fahrenheit");
+    io.require(areTemperatures(cycle.temperature, cycle.inFahrenheit), temperaturesWanted);
 }
 
 template <class Io>

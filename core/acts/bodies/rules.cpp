@@ -6,6 +6,8 @@
 #include "core/journal/hash.h"
 #include "core/quantities/decimal.h"
 #include "core/quantities/thousandths.h"
+#include "core/quantities/unseen.h"
+#include "core/quantities/utf8.h"
 
 #include <algorithm>
 
@@ -16,20 +18,6 @@ namespace {
 const std::string* textOfJson(const json& from)
 {
     return from.is_string() ? from.get_ptr<const std::string*>() : nullptr;
-}
-
-std::size_t characters(std::string_view utf8)
-{
-    return static_cast<std::size_t>(std::ranges::count_if(
-        utf8, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
-bool hasControl(std::string_view text, bool lines)
-{
-    return std::ranges::any_of(text, [lines](char c) {
-        const bool control = static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
-        return control && !(lines && (c == '\n' || c == '\t'));
-    });
 }
 
 /// Thousandths of a number as people type it: no exponent, no more decimals than that.
@@ -94,14 +82,17 @@ json Text::write(const std::string& value) const
 
 Wanted Text::read(const json& from, std::string& value) const
 {
-    const std::string* const read = textOfJson(from);
-    if (read != nullptr && characters(*read) >= least && characters(*read) <= most
-        && !hasControl(*read, lines) && isNfc(*read)) {
-        value = *read;
-        return {};
+    if (const std::string* const read = textOfJson(from)) {
+        const std::size_t length = utf8::characterCount(*read);
+        const std::optional<Unseen> strange = lines ? findControl(*read) : findUnseen(*read);
+        if (length >= least && length <= most && !strange && isNfc(*read)) {
+            value = *read;
+            return {};
+        }
     }
     return "a text of " + std::to_string(least) + " to " + std::to_string(most)
-           + (lines ? " characters" : " characters on one line") + " in normalization form C";
+           + (lines ? " characters" : " characters on one line, each to be seen,")
+           + " in normalization form C";
 }
 
 json IdOf::write(const std::string& value) const
@@ -148,12 +139,13 @@ Wanted Whole::read(const json& from, std::int64_t& value) const
     if (from.is_number_integer()) {
         const auto number = from.get<std::int64_t>();
         const bool tooGreat = from.is_number_unsigned() && number < 0;
-        if (!tooGreat && number >= least && number <= most) {
+        if (!tooGreat && number >= least && number <= most && number % step == 0) {
             value = number;
             return {};
         }
     }
-    return "a whole number from " + std::to_string(least) + " to " + std::to_string(most);
+    return "a whole number from " + std::to_string(least) + " to " + std::to_string(most)
+           + (step == 1 ? "" : " that is a multiple of " + std::to_string(step));
 }
 
 json Time::write(const JournalTime& value) const
@@ -163,8 +155,8 @@ json Time::write(const JournalTime& value) const
 
 Wanted Time::read(const json& from, JournalTime& value) const
 {
-    // Years 2000 to 2099, as everywhere; offsets of at most 14:59.
-    constexpr Whole moments{946'598'400'000, 4'102'531'200'000};
+    // Offsets of at most 14:59.
+    constexpr Whole moments{firstMoment.ms, lastMoment.ms};
     constexpr Whole offsets{-899, 899};
     if (from.is_array() && from.size() == 2 && moments.read(from[0], value.at.ms).empty()
         && offsets.read(from[1], value.offsetMinutes).empty()) {
@@ -223,7 +215,7 @@ bool isId(std::string_view text)
         return isSmall(c) || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-'
                || c == '.' || c == '_';
     };
-    return text.size() >= 4 && text.size() <= 64 && isSmall(text[0]) && isSmall(text[1])
+    return text.size() >= 4 && text.size() <= mostOfId && isSmall(text[0]) && isSmall(text[1])
            && text[2] == '-' && std::ranges::all_of(text, isPlain);
 }
 

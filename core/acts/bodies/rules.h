@@ -23,7 +23,8 @@ using nlohmann::json;
 /// Empty: the value was read.
 using Wanted = std::string;
 
-/// A text of that many characters; on one line unless `lines`.
+/// A text of that many characters; unless `lines` a name, on one line and without characters that
+/// cannot be seen (core/quantities/unseen.h).
 struct Text {
     std::size_t least = 1;
     std::size_t most = 2'000;
@@ -36,8 +37,12 @@ struct Text {
 inline constexpr Text aName{1, 64, false};
 inline constexpr Text aText{};
 
+/// Characters of an id. The fold lengthens some (`@` and a seq, `@` and a count), and what comes
+/// out must still be a name.
+inline constexpr std::size_t mostOfId = 40;
+
 /// Whether a text is an id: two small letters, a hyphen, then letters, digits and `-._`; at
-/// most 64.
+/// most mostOfId.
 [[nodiscard]] bool isId(std::string_view text);
 
 /// An id with that prefix of two letters; without one any id.
@@ -66,6 +71,7 @@ inline constexpr Flag aFlag{};
 struct Whole {
     std::int64_t least = 0;
     std::int64_t most = 0;
+    std::int64_t step = 1; ///< must be a multiple of it
 
     [[nodiscard]] json write(std::int64_t value) const { return value; }
     [[nodiscard]] Wanted read(const json& from, std::int64_t& value) const;
@@ -79,8 +85,11 @@ struct Whole {
 };
 
 inline constexpr Whole aCounter{0, 1'000'000'000};
-inline constexpr Whole inMinutes{0, 10'000'000};
-inline constexpr Whole inMilliseconds{0, 6'000'000'000};
+/// Hours of aeration or incubation, in minutes.
+inline constexpr std::int64_t mostMinutes = 100'000;
+inline constexpr Whole inMinutes{0, mostMinutes};
+/// What evidence states in minutes with 3 decimals.
+inline constexpr Whole inMilliseconds{0, mostMinutes * 60'000, 60};
 inline constexpr Whole inCelsiusHundredths{-9'000, 50'000};
 
 /// A moment as `[ms, offset]`.

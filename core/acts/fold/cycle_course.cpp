@@ -170,7 +170,8 @@ CycleFold foldCycle(Folding& folding, std::string_view id, bool own)
     HistoryCycle& cycle = into.cycle;
     cycle.lot = into.load.lot.empty() ? into.id : into.load.lot;
     cycle.clock = into.load.clock;
-    cycle.start = into.load.start.value_or(Instant{});
+    // Another cycle without a start stands in the history for a positive, which was there before.
+    cycle.start = into.load.start.value_or(own ? Instant{} : firstMoment);
     cycle.end = into.load.end;
     cycle.counter = into.load.counter;
     cycle.outcome = into.load.outcome;

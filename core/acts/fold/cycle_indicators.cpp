@@ -124,7 +124,8 @@ void foldIndicators(Folding& folding, CycleFold& into, bool own)
         if (!fact.stands() || !saysSomething(fact.origin->act)) {
             continue;
         }
-        const std::string vial(fact.origin->subject("bv"));
+        const std::string vial(isChemical(fact.origin->act) ? std::string_view{}
+                                                            : fact.origin->subject("bv"));
         const std::string id = vial.empty() ? std::string(fact.origin->subject("ci")) : vial;
         if (id.empty() || placing.isPlaced(id)) {
             continue;

@@ -4,6 +4,7 @@
 #include "core/acts/fold/registers.h"
 
 #include <algorithm>
+#include <set>
 
 // The items of a load.
 
@@ -138,6 +139,7 @@ void foldPackage(Folding& folding, Item& item, const std::string& id, const Cycl
 
 void foldItems(Folding& folding, CycleFold& into, bool own)
 {
+    std::set<std::string> labels; // as they are compared
     for (Member& member : membersOf(folding, into.id, own)) {
         Item item;
         item.recorded = std::move(member.recorded);
@@ -164,8 +166,7 @@ void foldItems(Folding& folding, CycleFold& into, bool own)
         }
         item.alsoInLots = otherLotsOf(folding, member.id, into.id);
         foldPackage(folding, item, member.id, into, own);
-        const bool taken =
-            std::ranges::find(into.load.items, item.label, &Item::label) != into.load.items.end();
+        const bool taken = labels.contains(foldedPerson(item.label));
         if (taken) {
             folding.each<ItemAdded>(member.id, own, [&](const Fact& fact) {
                 folding.misfit(*fact.origin, MisfitWhy::sameLabel);
@@ -173,6 +174,10 @@ void foldItems(Folding& folding, CycleFold& into, bool own)
         }
         if (taken || item.label.empty()) {
             item.label = member.id;
+        }
+        // Another item may have its id for a label.
+        for (int number = 2; !labels.insert(foldedPerson(item.label)).second; ++number) {
+            item.label = member.id + '@' + std::to_string(number);
         }
         into.load.items.push_back(std::move(item));
         into.itemIds.push_back(std::move(member.id));

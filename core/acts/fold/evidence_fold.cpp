@@ -48,7 +48,7 @@ void fillNewestSeen(const Folding& folding, std::string_view cycle, std::vector<
         }
         for (const Entry* const entry : fact.counting) {
             const std::int64_t seen = std::get<ReviewRecorded>(entry->act).seen;
-            Instant newestSeen{};
+            Instant newestSeen = firstMoment;
             Instant firstUnseen = Instant{std::numeric_limits<std::int64_t>::max()};
             for (const Entry* const each : evidence) {
                 if (each->seq <= seen && each->seq < entry->seq) {

@@ -38,6 +38,15 @@ std::optional<Seen> seenIn(const AnyAct& act)
         act);
 }
 
+bool isChemical(const AnyAct& act)
+{
+    return std::visit(
+        []<class Act>(const Act&) {
+            return isOneOf<Act, ChemicalRead, ChemicalReread, ChemicalLost, ChemicalUnsettled>;
+        },
+        act);
+}
+
 SeenRank rankOf(Seen seen, bool ofControl)
 {
     switch (seen) {

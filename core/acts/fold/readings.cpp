@@ -38,7 +38,9 @@ Readings::Readings(Folding& folding, std::string_view id, bool own)
 {
     for (const std::uint32_t index : folding.book().about(id)) {
         const Fact& fact = folding.book().facts()[index];
-        if (seenIn(fact.origin->act)) {
+        // Of a vial named beside a chemical indicator the act says nothing, nor the other way
+        // round.
+        if (seenIn(fact.origin->act) && isChemical(fact.origin->act) == hasPrefix(id, "ci")) {
             folding.take(fact, own);
             m_facts.push_back(&fact);
         }

@@ -7,6 +7,9 @@
 
 namespace loadwarden {
 
+/// Whether an act can only be about a chemical indicator, whatever else is among its subjects.
+[[nodiscard]] bool isChemical(const AnyAct& act);
+
 /// What an answer says of its indicator, from best to worst.
 enum class SeenRank : std::uint8_t { good, unclear, bad };
 

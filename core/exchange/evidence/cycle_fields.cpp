@@ -57,11 +57,24 @@ constexpr auto physical = join(fields(flag<&PhysicalStatement::good>("good").mus
 constinit const ObjectType physicalType =
     signedType<&PhysicalStatement::act>("the statement about a physical record", physical);
 
+/// A test that has not started has none, and no other to be written in its place.
+Fetched<Instant> fetchStart(const void* owner)
+{
+    const Instant start = static_cast<const HistoryCycle*>(owner)->start;
+    return start == Instant{} ? Fetched<Instant>{} : Fetched<Instant>{Stated::yes, start};
+}
+
+constexpr Field start{
+    "start",
+    TimeRule{[](void* owner, Instant value) { static_cast<HistoryCycle*>(owner)->start = value; },
+             fetchStart},
+    true};
+
 constexpr auto cycle = fields(
     word<cycleKindWords, &HistoryCycle::kind>("kind").must(), id<&HistoryCycle::lot>("lot").must(),
     word<methodWords, &HistoryCycle::method>("method"), id<&HistoryCycle::cycleType>("cycleType"),
-    word<clockWords, &HistoryCycle::clock>("clock"), time<&HistoryCycle::start>("start").must(),
-    time<&HistoryCycle::end>("end"), whole<&HistoryCycle::counter>("counter", 0, 1'000'000'000),
+    word<clockWords, &HistoryCycle::clock>("clock"), start, time<&HistoryCycle::end>("end"),
+    whole<&HistoryCycle::counter>("counter", 0, 1'000'000'000),
     word<outcomeWords, &HistoryCycle::outcome>("outcome"), ids<&HistoryCycle::items>("items"),
     objects<failureType, &HistoryCycle::failures>("failures"),
     whole<&HistoryCycle::packagesRejectedOrWet>("packagesRejectedOrWet", 0, 100'000),

@@ -37,11 +37,6 @@ struct Complaint {
     std::string message;
 };
 
-/// The first and the last moment of the format: the years 2000 to 2099 of UTC, so that every moment
-/// can be written with Z.
-inline constexpr Instant firstMoment{946'684'800'000};
-inline constexpr Instant lastMoment{4'102'444'800'000 - 1};
-
 /// What an owner has in a field.
 enum class Stated : std::uint8_t {
     no,

@@ -12,14 +12,11 @@ namespace {
 struct ToAllowedCycle {
     static void store(void* owner, Quantity value, std::string_view)
     {
-        auto& temperature = static_cast<AllowedCycle*>(owner)->temperature;
-        if (!temperature || value.unit == Unit::celsius) {
-            temperature = value;
-        }
+        storeTemperature(*static_cast<AllowedCycle*>(owner), value);
     }
     static Fetched<Number> fetch(const void* owner, Unit unit)
     {
-        return fetchedIn(unit, static_cast<const AllowedCycle*>(owner)->temperature);
+        return fetchTemperature(*static_cast<const AllowedCycle*>(owner), unit);
     }
 };
 

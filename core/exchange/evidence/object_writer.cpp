@@ -39,9 +39,11 @@ bool ObjectWriter::write(const ObjectType& type, const void* owner)
         refuse("it has a value for which there is no field");
     }
     m_out += '{';
+    ++m_objects;
     bool any = false;
     for (const Field& field : type.fields) {
         const std::size_t before = m_out.size();
+        const std::size_t objectsBefore = m_objects;
         m_way.push_back({.name = field.name, .index = 0, .isList = false});
         if (any) {
             m_out += ',';
@@ -53,6 +55,7 @@ bool ObjectWriter::write(const ObjectType& type, const void* owner)
             any = true;
         } else {
             m_out.resize(before);
+            m_objects = objectsBefore;
         }
         m_way.pop_back();
     }

@@ -22,6 +22,9 @@ public:
     /// Whether the object states any field.
     bool write(const ObjectType& type, const void* owner);
 
+    /// How many objects were appended.
+    [[nodiscard]] std::size_t objects() const noexcept { return m_objects; }
+
 private:
     // Each answers whether it appended a value; one that need not be there only if it is stated.
 
@@ -55,6 +58,7 @@ private:
     };
 
     std::string& m_out;
+    std::size_t m_objects = 0;
     std::vector<Step> m_way;
 };
 

@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <utility>
 
 // A cycle specification: the program's settings and the limits of its record.
 
@@ -121,20 +120,11 @@ constinit const ObjectType limitType =
 struct ToSettings {
     static void store(void* owner, Quantity value, std::string_view)
     {
-        auto& set = *static_cast<ProgramSettings*>(owner);
-        if (!set.temperature) {
-            set.temperature = value;
-        } else if (value.unit == Unit::celsius) {
-            set.inFahrenheit = std::exchange(set.temperature, value);
-        } else {
-            set.inFahrenheit = value;
-        }
+        storeTemperature(*static_cast<ProgramSettings*>(owner), value);
     }
     static Fetched<Number> fetch(const void* owner, Unit unit)
     {
-        const auto& set = *static_cast<const ProgramSettings*>(owner);
-        const Fetched<Number> first = fetchedIn(unit, set.temperature);
-        return first.stated == Stated::yes ? first : fetchedIn(unit, set.inFahrenheit);
+        return fetchTemperature(*static_cast<const ProgramSettings*>(owner), unit);
     }
 };
 

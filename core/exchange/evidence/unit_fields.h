@@ -5,6 +5,7 @@
 #include "core/exchange/evidence/bind.h"
 
 #include <optional>
+#include <utility>
 
 namespace loadwarden::evidence_format {
 
@@ -15,6 +16,27 @@ inline Fetched<Number> fetchedIn(Unit unit, const std::optional<Quantity>& value
         return {};
     }
     return {Stated::yes, {.scaled = value->thousandths}};
+}
+
+/// Keeps a temperature that may be stated in both units: `temperature` has celsius then, whatever
+/// the order of the file, and `inFahrenheit` the other.
+template <class Struct>
+void storeTemperature(Struct& owner, Quantity value)
+{
+    if (!owner.temperature) {
+        owner.temperature = value;
+    } else if (value.unit == Unit::celsius) {
+        owner.inFahrenheit = std::exchange(owner.temperature, value);
+    } else {
+        owner.inFahrenheit = value;
+    }
+}
+
+template <class Struct>
+Fetched<Number> fetchTemperature(const Struct& owner, Unit unit)
+{
+    const Fetched<Number> first = fetchedIn(unit, owner.temperature);
+    return first.stated == Stated::yes ? first : fetchedIn(unit, owner.inFahrenheit);
 }
 
 /// A number in a unit; Place::store(owner, quantity, written) says where it goes, and

@@ -165,6 +165,72 @@ TEST(Codec, WhatBelongsTogetherIsChecked)
         "least not above the most, in the order of the units.");
 }
 
+/// What the fold could not put into evidence.
+TEST(Codec, WhatEvidenceCannotStateIsRefused)
+{
+    const auto device = [](const std::string& cycle) {
+        return R"({"allowedCycles":[{)" + cycle + R"(}],"name":"D"})";
+    };
+    EXPECT_EQ(faultOf("device.recorded", device(R"("leastMs":180000)")), "");
+    EXPECT_EQ(faultOf("device.recorded", device(R"("leastMs":200000)")),
+              "In an entry of the kind \"device.recorded\" the member "
+              "\"allowedCycles/0/leastMs\" must be a whole number from 0 to 6000000000 that is a "
+              "multiple of 60.")
+        << "200 s are no minutes with 3 decimals";
+    EXPECT_NE(faultOf("device.recorded", device(R"("dryingMs":6000000060)")), "");
+    const std::string warm = R"("temperature":{"unit":"celsius","value":"132"})";
+    const std::string hot = R"("temperature":{"unit":"fahrenheit","value":"270"})";
+    const std::string beside = R"("inFahrenheit":{"unit":"fahrenheit","value":"270"})";
+    EXPECT_EQ(faultOf("device.recorded", device(hot)), "");
+    EXPECT_EQ(faultOf("device.recorded", device(beside + ',' + warm)), "");
+    EXPECT_NE(faultOf("device.recorded", device(beside + ',' + hot)), "") << "twice in one unit";
+    EXPECT_NE(faultOf("device.recorded", device(beside)), "") << "beside nothing";
+
+    const auto vial = [](const std::string& minutes) {
+        return R"({"hasProcessIndicator":false,"kind":"biological","methods":[],"name":"P",)"
+               R"("needsActivation":false,"releaseMinutes":)"
+               + minutes + R"(,"response":"growth","species":"other"})";
+    };
+    EXPECT_EQ(faultOf("product.recorded", vial("100000")), "");
+    EXPECT_NE(faultOf("product.recorded", vial("0")), "");
+    EXPECT_NE(faultOf("product.recorded", vial("100001")), "");
+
+    EXPECT_NE(faultOf("specification.recorded",
+                      R"({"extended":false,"limits":[{"least":[{"unit":"seconds","value":"240"}],)"
+                      R"("parameter":"exposure"}],"name":"s","purpose":"routine","revision":1,)"
+                      R"("settings":{}})"),
+              "")
+        << "a limit has no seconds";
+
+    const auto shown = [](const std::string& ms) {
+        return R"({"clock":"facility","shown":[)" + ms + ",0]}";
+    };
+    EXPECT_EQ(faultOf("cycle.started", shown("946684800000")), "");
+    EXPECT_NE(faultOf("cycle.started", shown("946684799999")), "");
+    EXPECT_EQ(faultOf("cycle.started", shown("4102444799999")), "");
+    EXPECT_NE(faultOf("cycle.started", shown("4102444800000")), "");
+}
+
+TEST(Codec, ANameHasNothingThatCannotBeSeen)
+{
+    for (const char* unseen : {"\xC2\x85", "\xC2\xA0", "\xC2\xAD", "\xE2\x80\x8B", "\xE2\x80\xAE",
+                               "\xE3\x80\x80", "\xEF\xBB\xBF", "\xF3\xA0\x80\x81"}) {
+        EXPECT_NE(faultOf("alarm.recorded", std::string(R"({"code":"A)") + unseen + "\"}"), "");
+    }
+    EXPECT_NE(faultOf("entry.annotated", "{\"note\":\"a\xC2\x85\"}"), "") << "a control character";
+    EXPECT_EQ(faultOf("entry.annotated", "{\"note\":\"a\xE2\x80\x8B\xC2\xA0\"}"), "")
+        << "a text is read, not compared";
+}
+
+TEST(Codec, AnIdIsAtMost40Characters)
+{
+    const auto moved = [](std::size_t length) {
+        return R"({"from":"ld-)" + std::string(length - 3, '1') + R"(","to":"ld-2","why":"w"})";
+    };
+    EXPECT_EQ(faultOf("item.moved", moved(40)), "");
+    EXPECT_NE(faultOf("item.moved", moved(41)), "");
+}
+
 TEST(Codec, WhatIsNotKnownIsAValueOfItsOwn)
 {
     for (const auto& [kind, version] :

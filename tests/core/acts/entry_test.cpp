@@ -61,6 +61,42 @@ TEST(Entry, OfTheProgramItselfHasNoRole)
     EXPECT_EQ(envelopeOf(std::get<Entry>(result)), opened);
 }
 
+TEST(Entry, IsOfAPersonInARoleOrOfTheProgram)
+{
+    Envelope unloaded = envelope("cycle.unloaded", {"ld-1"});
+    unloaded.role.clear();
+    EXPECT_NE(faultOf(unloaded), "") << "a person without a role";
+    unloaded.actor.clear();
+    EXPECT_EQ(faultOf(unloaded), "");
+    unloaded.role = "lead";
+    EXPECT_NE(faultOf(unloaded), "") << "a role without a person";
+    for (const std::string& strange :
+         {std::string("st-\n"), std::string("st-\xC2\xA0"), std::string(65, 's')}) {
+        unloaded.actor = strange;
+        EXPECT_EQ(faultOf(unloaded),
+                  "Entry 9 of the kind \"cycle.unloaded\" must have an actor whose id is a name.");
+    }
+}
+
+TEST(Entry, IsOfTheYears2000To2099)
+{
+    const auto faultAt = [](Instant happened, Instant recorded) {
+        Envelope unloaded = envelope("cycle.unloaded", {"ld-1"});
+        unloaded.happenedAt.at = happened;
+        unloaded.recordedAt.at = recorded;
+        return faultOf(unloaded);
+    };
+    const Duration aMoment = Duration::milliseconds(1);
+    EXPECT_EQ(faultAt(firstMoment, firstMoment + aMoment), "");
+    EXPECT_EQ(faultAt(lastMoment, lastMoment), "");
+    EXPECT_EQ(faultAt(firstMoment - aMoment, lastMoment),
+              "Entry 9 of the kind \"cycle.unloaded\" must have happened and have been recorded in "
+              "the years 2000 to 2099.");
+    EXPECT_NE(faultAt(lastMoment + aMoment, lastMoment), "");
+    EXPECT_NE(faultAt(firstMoment, lastMoment + aMoment), "");
+    EXPECT_NE(faultAt(firstMoment, firstMoment), "") << "up to then saw a review that saw nothing";
+}
+
 TEST(Entry, NeedsTheSubjectsOfItsKind)
 {
     EXPECT_EQ(faultOf(envelope("cycle.unloaded", {"ld-1"})), "");

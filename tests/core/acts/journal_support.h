@@ -38,6 +38,10 @@ inline const Person program{"", Role::viewer};
 /// A journal that grows act by act; each entry goes through bytes.
 class Journal {
 public:
+    Journal() = default;
+    /// One that has these already.
+    explicit Journal(std::vector<Entry> entries) : entries_(std::move(entries)) {}
+
     /// Adds an act and gives its seq. Recorded when it happened, unless told.
     std::int64_t add(const Person& who, Instant happened, std::vector<std::string> subjects,
                      AnyAct act)

@@ -1,8 +1,12 @@
+#include "tests/core/acts/grid_support.h"
 #include "tests/core/acts/journal_support.h"
 #include "tests/core/acts/predicates_support.h"
 #include "tests/core/acts/steps_support.h"
 
+#include <algorithm>
 #include <cstdlib>
+#include <iostream>
+#include <thread>
 
 // Small scope: every short history that the acts below can make, after a load that may go and after
 // the same load with one entry left out. What must hold is asked of the list of entries alone
@@ -11,11 +15,24 @@
 namespace loadwarden::tests {
 namespace {
 
-/// How many acts follow each other: 2, or what the environment says.
+/// A number of the environment; else what is usual.
+int numberFrom(const char* variable, int usual)
+{
+    const char* const text = std::getenv(variable);
+    return text == nullptr ? usual : std::atoi(text);
+}
+
+/// How many acts follow each other, the gaps between them taking turns.
 int scope()
 {
-    const char* const text = std::getenv("LOADWARDEN_SCOPE");
-    return text == nullptr ? 2 : std::atoi(text);
+    return numberFrom("LOADWARDEN_SCOPE", 2);
+}
+
+/// How many follow each other with every gap before each: of the first steps so many, of all of
+/// them one less.
+int gridScope()
+{
+    return numberFrom("LOADWARDEN_GRID", 2);
 }
 
 /// Tries every sequence of up to `depth` more steps; the gaps differ from node to node.
@@ -74,6 +91,62 @@ TEST(SmallScope, AfterALoadThatMayGo)
     EXPECT_GT(tree.tried, 1'000);
     EXPECT_GT(tree.released, 100);
     EXPECT_LT(tree.released, tree.tried / 2);
+}
+
+void tryEveryGap(const std::vector<Step>& of, int depth)
+{
+    const Tried tried = tryGrid(releasable(Implant::yes), at(9, 0), of, depth,
+                                std::max(1U, std::thread::hardware_concurrency()));
+    EXPECT_EQ(tried.broken, "");
+    EXPECT_EQ(tried.histories, sequencesOnGrid(of.size(), depth));
+    EXPECT_GT(tried.released, tried.histories / 40);
+    std::cout << tried.histories << " histories of up to " << depth << " of " << of.size()
+              << " acts, " << tried.released << " released\n";
+}
+
+TEST(SmallScope, AllStepsWithEveryGap)
+{
+    tryEveryGap(steps(), gridScope() - 1);
+}
+
+TEST(SmallScope, TheFirstStepsWithEveryGapAndOneMore)
+{
+    std::vector<Step> first = steps();
+    first.resize(firstSteps);
+    tryEveryGap(first, gridScope());
+}
+
+/// Releases among all that the steps make of a journal, each journal made anew.
+std::int64_t releasesAfter(const Journal& journal, Instant when, const std::vector<Step>& of,
+                           int depth)
+{
+    std::int64_t released = journal.decideAt(when).verdict == Verdict::release ? 1 : 0;
+    for (std::size_t i = 0; depth > 0 && i < of.size() * gaps.size(); ++i) {
+        const Instant then = when + Duration::milliseconds(gaps[i % gaps.size()]);
+        Journal next = journal;
+        of[i / gaps.size()](next, then);
+        released += releasesAfter(next, then, of, depth - 1);
+    }
+    return released;
+}
+
+/// The grid makes entries once and uses them again; they must be what the steps would have made.
+TEST(SmallScope, TheGridTriesWhatTheStepsDo)
+{
+    std::vector<Step> some;
+    for (const Step& step : steps()) {
+        // What is corrected by it differs from history to history.
+        if (!step.corrects.empty() || std::holds_alternative<ChemicalRead>(step.act)) {
+            some.push_back(step);
+        }
+    }
+    const Journal base = releasable(Implant::yes);
+    for (const unsigned workers : {1U, 3U}) {
+        const Tried tried = tryGrid(base, at(9, 0), some, 2, workers);
+        EXPECT_EQ(tried.released, releasesAfter(base, at(9, 0), some, 2));
+        EXPECT_EQ(tried.histories, sequencesOnGrid(some.size(), 2));
+        EXPECT_EQ(tried.broken, "");
+    }
 }
 
 TEST(SmallScope, AfterALoadThatLacksAnEntry)

@@ -3,27 +3,24 @@
 namespace loadwarden::tests {
 namespace {
 
-/// An act of somebody.
+/// Which alternative of AnyAct an act is.
 template <class Act>
-Step does(const Person& who, std::vector<std::string> subjects, const Act& act)
+std::size_t indexOf()
 {
-    return [=](Journal& journal, Instant when) { journal.add(who, when, subjects, act); };
+    return AnyAct(Act{}).index();
 }
 
-/// A correction of the newest entry that is no correction itself, of the kinds in question.
-template <class... Acts>
-Step corrects(const Person& who, const AnyAct& act)
+/// An act of somebody.
+Step does(const Person& who, std::vector<std::string> subjects, AnyAct act)
 {
-    return [=](Journal& journal, Instant when) {
-        for (std::int64_t seq = journal.entries().back().seq; seq > 0; --seq) {
-            const AnyAct& old = journal.entry(seq).act;
-            if ((std::holds_alternative<Acts>(old) || ...)
-                && (std::holds_alternative<EntryVoided>(act) || old.index() == act.index())) {
-                journal.correct(who, when, seq, act);
-                return;
-            }
-        }
-    };
+    return {who, std::move(subjects), std::move(act), {}};
+}
+
+/// A correction of the newest entry of the kinds in question.
+template <class... Acts>
+Step corrects(const Person& who, AnyAct act)
+{
+    return {who, {}, std::move(act), {indexOf<Acts>()...}};
 }
 
 template <class... Acts>
@@ -39,6 +36,34 @@ PhysicalRead warm(const std::string& text, std::int64_t thousandths)
 
 } // namespace
 
+std::optional<std::int64_t> Step::target(std::span<const Entry> entries) const
+{
+    if (corrects.empty()) {
+        return 0;
+    }
+    for (auto old = entries.rbegin(); old != entries.rend(); ++old) {
+        const std::size_t kind = old->act.index();
+        if (std::ranges::find(corrects, kind) != corrects.end()
+            && (std::holds_alternative<EntryVoided>(act) || kind == act.index())) {
+            return old->seq;
+        }
+    }
+    return std::nullopt;
+}
+
+void Step::operator()(Journal& journal, Instant when) const
+{
+    const std::optional<std::int64_t> old = target(journal.entries());
+    if (!old) {
+        return;
+    }
+    if (*old == 0) {
+        journal.add(who, when, subjects, act);
+    } else {
+        journal.correct(who, when, *old, act);
+    }
+}
+
 std::vector<Step> steps()
 {
     const std::vector<std::string> load{"ld-1"};
@@ -51,21 +76,15 @@ std::vector<Step> steps()
         does(viewerG, load, PhysicalVerified{}),
         does(operatorB, load, warm("132.4", 132'400)),
         does(operatorA, load, warm("13.2", 13'200)),
-        does(leadC, load, warm("131.9", 131'900)),
-        does(operatorA, pcd, ChemicalRead{good}),
         does(operatorB, pcd, ChemicalRead{good}),
         does(operatorA, pcd, ChemicalRead{Seen::frontOnBoundary}),
         does(supervisorE, pcd, ChemicalRead{Seen::unclear}),
         does(operatorB, vial, BiologicalRead{Seen::noGrowth}),
         does(operatorA, vial, BiologicalRead{Seen::growth}),
-        does(operatorA, vial, BiologicalRead{Seen::unclear}),
         does(operatorB, {"bc-1"}, BiologicalRead{Seen::growth}),
         does(operatorA, {"bc-1"}, BiologicalRead{Seen::noGrowth}),
-        does(operatorA, load, CycleEnded{{at(7, 50), 0}, CycleOutcome::ended, {}, {}}),
         does(operatorA, load, CycleEnded{{at(7, 50), 0}, CycleOutcome::aborted, {}, {}}),
         does(operatorB, load, CycleEnded{{at(7, 51), 0}, CycleOutcome::ended, {}, {}}),
-        does(operatorA, {"it-2", "ld-1"}, ItemAdded{.label = "I2", .implant = Implant::no}),
-        does(operatorA, item, PackageChecked{true, true, true, true, true}),
         does(operatorB, item, PackageChecked{.dry = false}),
         does(
             operatorB, load,
@@ -79,10 +98,17 @@ std::vector<Step> steps()
               PackageChecked, PrintoutRecorded, ItemAdded>(supervisorE),
         corrects<PhysicalRead>(operatorB, warm("132", 132'000)),
         corrects<PhysicalRead>(supervisorF, warm("132", 132'000)),
-        corrects<PhysicalRead>(operatorA, warm("100", 100'000)),
         corrects<ChemicalRead>(supervisorF, ChemicalRead{good}),
         corrects<BiologicalRead>(supervisorF, BiologicalRead{Seen::noGrowth}),
         corrects<CycleEnded>(leadD, CycleEnded{{at(7, 50), 0}, CycleOutcome::ended, {}, {}}),
+        // Of each of these something like it stands above.
+        does(leadC, load, warm("131.9", 131'900)),
+        does(operatorA, pcd, ChemicalRead{good}),
+        does(operatorA, vial, BiologicalRead{Seen::unclear}),
+        does(operatorA, load, CycleEnded{{at(7, 50), 0}, CycleOutcome::ended, {}, {}}),
+        does(operatorA, {"it-2", "ld-1"}, ItemAdded{.label = "I2", .implant = Implant::no}),
+        does(operatorA, item, PackageChecked{true, true, true, true, true}),
+        corrects<PhysicalRead>(operatorA, warm("100", 100'000)),
     };
 }
 

@@ -182,6 +182,7 @@ TEST(EvidenceLoadFields, Item)
     EXPECT_EQ(allowed.method, Method::steam);
     EXPECT_EQ(allowed.airRemoval, AirRemoval::gravity);
     EXPECT_EQ(allowed.temperature, (Quantity{Unit::celsius, 121'100})) << "celsius counts";
+    EXPECT_EQ(allowed.inFahrenheit, (Quantity{Unit::fahrenheit, 250'000})) << "and is kept";
     EXPECT_EQ(allowed.leastMs, 1'800'000);
     EXPECT_EQ(allowed.mostMs, 2'730'000);
     EXPECT_EQ(allowed.dryingMs, 60);
@@ -191,6 +192,7 @@ TEST(EvidenceLoadFields, Item)
     EXPECT_EQ(other.method, Method::unknown);
     EXPECT_EQ(other.airRemoval, AirRemoval::prevacuum);
     EXPECT_EQ(other.temperature, (Quantity{Unit::fahrenheit, 270'500}));
+    EXPECT_FALSE(other.inFahrenheit);
     EXPECT_FALSE(other.leastMs || other.mostMs || other.dryingMs);
     EXPECT_EQ(item.devices[0].allowedCycles[2].airRemoval, AirRemoval::steamFlushPressurePulse);
     EXPECT_EQ(item.devices[0].allowedCycles[3].airRemoval, AirRemoval::unknown);

@@ -1,3 +1,4 @@
+#include "core/exchange/evidence/object_reader.h"
 #include "core/exchange/evidence_writer.h"
 #include "tests/core/exchange/evidence_support.h"
 #include "tests/core/exchange/evidence_tables.h"
@@ -416,11 +417,43 @@ std::chrono::nanoseconds timeToWrite(const EvidenceRecord& record)
 
 TEST(EvidenceWriter, LargeRecordsCostInProportion)
 {
-    const EvidenceRecord some = withItems(100);
-    const EvidenceRecord many = withItems(1'600);
+    const EvidenceRecord some = withItems(60);
+    const EvidenceRecord many = withItems(960);
     EXPECT_EQ(mustRead(writeEvidence(some)), some);
     // Sixteen times as many, or 256 times where each looked at all others.
     EXPECT_LT(timeToWrite(many), timeToWrite(some) * 64);
+}
+
+/// Just as much as is read is written, and not one object more.
+TEST(EvidenceWriter, WhatNothingReadsIsNotWritten)
+{
+    EvidenceRecord record = mustRead(withLoad(R"("lot":"L1")"));
+    const auto with = [&record](std::size_t count) {
+        record.load.items.clear();
+        for (std::size_t i = 0; i < count; ++i) {
+            record.load.items.push_back({.label = std::to_string(i)});
+        }
+        return readText(writeEvidence(record));
+    };
+    std::size_t most = mostObjects;
+    const auto isTooMany = [&] {
+        try {
+            return !std::holds_alternative<EvidenceRecord>(with(most));
+        } catch (const std::length_error&) {
+            return true;
+        }
+    };
+    while (isTooMany()) {
+        --most;
+    }
+    EXPECT_GT(most, mostObjects - 10);
+    EXPECT_THROW((void)with(most + 1), std::length_error);
+    record.comment.assign(2'000, 'a');
+    record.load.items.assign(9'000, {.label = std::string(64, 'a')});
+    for (Item& each : record.load.items) {
+        each.alsoInLots.assign(40, std::string(64, 'a'));
+    }
+    EXPECT_THROW((void)writeEvidence(record), std::length_error) << "more than 16 MiB";
 }
 
 } // namespace
