@@ -5,7 +5,7 @@
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
 #include "core/store/finder.h"
-#include "core/store/reach/evidence_reader.h"
+#include "core/store/reach/reach_reader.h"
 #include "core/store/store_error.h"
 
 #include <algorithm>
@@ -61,8 +61,8 @@ void appendFindings(std::string& out, const std::vector<Finding>& findings)
 std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
                                    std::string_view cycle, Instant now, std::int64_t upTo)
 {
-    EvidenceReader evidenceReader(snapshot, cache, upTo);
-    const std::vector<Entry> entries = evidenceReader.entriesFor(cycle);
+    ReachReader reach(snapshot, cache, upTo);
+    const std::vector<Entry> entries = reach.entriesFor(cycle);
     const auto isOfIt = [cycle](const Entry& entry) { return entry.isAbout(cycle); };
     if (std::ranges::none_of(entries, isOfIt)) {
         return std::nullopt;

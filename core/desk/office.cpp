@@ -2,8 +2,10 @@
 
 #include "core/acts/fold/facility.h"
 #include "core/desk/journal_entries.h"
+#include "core/store/indexes/act_indexes.h"
 #include "core/store/journal_reader.h"
 #include "core/store/migration.h"
+#include "core/store/queries.h"
 #include "core/store/rebuild.h"
 #include "core/store/store_error.h"
 
@@ -23,6 +25,14 @@ JournalIdentity identityOf(Connection& connection)
                          "Stop working in it, and restore the newest backup to a new file.");
     }
     return *std::move(identity);
+}
+
+/// Whether the index tables were filled by the rules of this program.
+bool hasCurrentTables(Connection& connection)
+{
+    ReadSnapshot snapshot(connection);
+    Statement row = snapshot.statement(sqlOf(Query::indexRulesOf, snapshot.dialect()));
+    return row.step() && row.integer(0) == indexRules;
 }
 
 Zone zoneOf(Connection& connection)
@@ -53,12 +63,10 @@ Office::Office(const std::filesystem::path& file, Access access, const Workplace
     if (access == Access::read) {
         checkSchema(*m_connection, migrations());
     } else {
-        const std::int64_t before = schemaOf(*m_connection);
         migrate(*m_connection, migrations(), place.clock);
-        if (before != 0 && before != migrations().back().version) {
-            // Tables that are new are empty.
+        if (!hasCurrentTables(*m_connection)) {
             NoProgress progress;
-            (void)rebuildIndexes(*m_connection, indexes(), Rebuild::replace, progress);
+            (void)rebuildIndexes(*m_connection, {}, Rebuild::replace, progress);
         }
     }
     m_identity = identityOf(*m_connection);
@@ -69,7 +77,7 @@ Office::Office(const std::filesystem::path& file, Access access, const Workplace
         m_witness->check(snapshot);
     }
     m_store = std::make_unique<JournalStore>(*m_connection, place.clock, m_zone,
-                                             std::vector<JournalIndex*>{&m_indexes},
+                                             std::vector<JournalIndex*>{},
                                              access == Access::read ? nullptr : m_witness.get());
 }
 
@@ -88,8 +96,7 @@ void Office::found(const std::filesystem::path& file, const JournalIdentity& ide
     Connection connection(SqliteFile{file}, {.access = Access::create, .syncing = place.syncing});
     migrate(connection, migrations(), place.clock);
     HeadWitness witness(place.keep / "heads", identity.id);
-    ActIndexes indexes;
-    JournalStore store(connection, place.clock, *zone, {&indexes}, &witness);
+    JournalStore store(connection, place.clock, *zone, {}, &witness);
     store.begin(identity, place.workstation);
 }
 

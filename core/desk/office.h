@@ -7,7 +7,6 @@
 #include "core/quantities/id_source.h"
 #include "core/store/desktop_lock.h"
 #include "core/store/head_witness.h"
-#include "core/store/indexes/act_indexes.h"
 #include "core/store/journal_identity.h"
 #include "core/store/journal_store.h"
 #include "core/store/reach/entry_cache.h"
@@ -82,8 +81,6 @@ public:
     [[nodiscard]] Instant now() const { return m_place.clock.now(); }
     [[nodiscard]] Connection& connection() { return *m_connection; }
     [[nodiscard]] JournalStore& store() { return *m_store; }
-    /// The index tables beside the journal, for who rebuilds or compares them.
-    [[nodiscard]] std::vector<JournalIndex*> indexes() { return {&m_indexes}; }
     /// Entries of this journal that were read lately.
     [[nodiscard]] EntryCache& entries() { return m_entries; }
     /// Somebody else's desktop that ended without closing this file, in words.
@@ -105,7 +102,6 @@ private:
     std::unique_ptr<Connection> m_connection;
     JournalIdentity m_identity;
     Zone m_zone;
-    ActIndexes m_indexes;
     EntryCache m_entries;
     std::unique_ptr<HeadWitness> m_witness;
     std::unique_ptr<JournalStore> m_store;

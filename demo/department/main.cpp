@@ -15,7 +15,7 @@ int main(int argc, char** argv)
     }
     try {
         using namespace loadwarden::demo;
-        Department department(std::filesystem::path(argv[1]), std::filesystem::path(argv[2]));
+        Department department{argv[1], argv[2]};
         registerEverything(department);
         planThreeWeeks(department);
         department.run();

@@ -5,7 +5,7 @@
 #include "core/store/act_entry.h"
 #include "core/store/finder.h"
 #include "core/store/migration.h"
-#include "core/store/reach/evidence_reader.h"
+#include "core/store/reach/reach_reader.h"
 #include "core/store/rebuild.h"
 #include "core/store/verify.h"
 #include "tests/benchmarks/long_journal.h"
@@ -28,7 +28,7 @@ using benchmarks::loadId;
 using benchmarks::loadsADay;
 using benchmarks::longJournal;
 
-void decideOne(EvidenceReader& reader, const std::string& cycle, std::size_t& entries)
+void decideOne(ReachReader& reader, const std::string& cycle, std::size_t& entries)
 {
     const std::vector<Entry> part = reader.entriesFor(cycle);
     entries += part.size();
@@ -46,7 +46,7 @@ void openLoad(benchmark::State& state)
     std::size_t entries = 0;
     for (auto _ : state) {
         EntryCache cache;
-        EvidenceReader reader(snapshot, cache);
+        ReachReader reader(snapshot, cache);
         decideOne(reader,
                   loadId(static_cast<std::int64_t>(
                       random() % static_cast<std::uint64_t>(longJournal().loads))),
@@ -84,7 +84,7 @@ void dayOfLoads(benchmark::State& state)
     EntryCache kept;
     for (auto _ : state) {
         EntryCache cold;
-        EvidenceReader reader(snapshot, state.range(0) != 0 ? kept : cold);
+        ReachReader reader(snapshot, state.range(0) != 0 ? kept : cold);
         for (std::int64_t i = 0; i < loadsADay; ++i) {
             decideOne(reader, loadId(first + i), entries);
         }

@@ -100,7 +100,7 @@ void compare(std::uint64_t seed, const WeeksOptions& options, bool mayDiffer, Co
 
     ReadSnapshot snapshot(writer.connection());
     EntryCache cache;
-    EvidenceReader reader(snapshot, cache);
+    ReachReader reader(snapshot, cache);
     for (const std::string& cycle : cyclesIn(whole)) {
         const std::vector<Entry> part = reader.entriesFor(cycle);
         const FoldedEvidence fromWhole = foldEvidence(whole, cycle);
@@ -229,8 +229,8 @@ TEST(InReach, ACacheThatIsTooSmallChangesNothing)
     ReadSnapshot snapshot(writer.connection());
     EntryCache small(10);
     EntryCache large;
-    EvidenceReader few(snapshot, small);
-    EvidenceReader many(snapshot, large);
+    ReachReader few(snapshot, small);
+    ReachReader many(snapshot, large);
     for (const std::string& cycle : cyclesIn(weeks(7, {.days = 3}).entries())) {
         EXPECT_EQ(seqsOf(few.entriesFor(cycle)), seqsOf(many.entriesFor(cycle)));
     }

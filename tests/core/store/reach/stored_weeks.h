@@ -2,7 +2,7 @@
 
 #include "core/store/act_entry.h"
 #include "core/store/journal_reader.h"
-#include "core/store/reach/evidence_reader.h"
+#include "core/store/reach/reach_reader.h"
 #include "core/store/rebuild.h"
 #include "tests/core/store/bulk_writer.h"
 #include "tests/core/store/reach/weeks.h"
@@ -52,7 +52,7 @@ inline std::vector<Entry> entriesFor(Connection& connection, const std::string& 
 {
     ReadSnapshot snapshot(connection);
     EntryCache cache;
-    return EvidenceReader(snapshot, cache, upTo).entriesFor(cycle);
+    return ReachReader(snapshot, cache, upTo).entriesFor(cycle);
 }
 
 } // namespace loadwarden::testing

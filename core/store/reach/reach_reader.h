@@ -21,12 +21,12 @@ namespace loadwarden {
 /// (core/acts/ACTS.md, 6): those in reach, and not the journal. Of one snapshot, as of one entry;
 /// what several cycles need is looked up once. Not to be kept longer than its snapshot. Everything
 /// throws StoreError; an entry that an index names and that is not there is StoreFault::damaged.
-class EvidenceReader {
+class ReachReader {
 public:
     /// Entries after `upTo` are as if they were not there. The snapshot and the cache, which is of
     /// this journal, outlive the reader. Throws StoreFault::older when the index tables must be
     /// filled anew first (rebuildIndexes()).
-    EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo = toTheEnd);
+    ReachReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo = toTheEnd);
 
     /// In the order of seq; at least what the cycle is: of one that nobody named only the
     /// registers.

@@ -1,4 +1,4 @@
-#include "core/store/reach/evidence_reader.h"
+#include "core/store/reach/reach_reader.h"
 
 #include "core/acts/fold/facts.h"
 #include "core/acts/fold/registers.h"
@@ -61,9 +61,9 @@ bool isAmendment(const Entry& entry)
 } // namespace
 
 /// The entries for one cycle while they are found.
-class EvidenceReader::Gathering {
+class ReachReader::Gathering {
 public:
-    Gathering(EvidenceReader& reader, std::string_view cycle) : m_reader(reader), m_cycle(cycle) {}
+    Gathering(ReachReader& reader, std::string_view cycle) : m_reader(reader), m_cycle(cycle) {}
 
     std::vector<Entry> all()
     {
@@ -237,7 +237,7 @@ private:
         return all;
     }
 
-    EvidenceReader& m_reader;
+    ReachReader& m_reader;
     std::string m_cycle;
     std::unordered_set<std::int64_t> m_seqs;
     Entries m_entries;
@@ -246,7 +246,7 @@ private:
     std::set<std::string> m_controls;
 };
 
-EvidenceReader::EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo)
+ReachReader::ReachReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo)
     : m_snapshot(snapshot),
       m_cache(cache),
       m_upTo(upTo),
@@ -260,12 +260,12 @@ EvidenceReader::EvidenceReader(ReadSnapshot& snapshot, EntryCache& cache, std::i
     }
 }
 
-std::vector<Entry> EvidenceReader::entriesFor(std::string_view cycle)
+std::vector<Entry> ReachReader::entriesFor(std::string_view cycle)
 {
     return Gathering(*this, cycle).all();
 }
 
-std::shared_ptr<const Entry> EvidenceReader::entry(std::int64_t seq)
+std::shared_ptr<const Entry> ReachReader::entry(std::int64_t seq)
 {
     if (auto kept = m_cache.find(seq)) {
         return kept;
@@ -282,7 +282,7 @@ std::shared_ptr<const Entry> EvidenceReader::entry(std::int64_t seq)
     return read;
 }
 
-EvidenceReader::Entries EvidenceReader::entries(const std::vector<std::int64_t>& seqs)
+ReachReader::Entries ReachReader::entries(const std::vector<std::int64_t>& seqs)
 {
     Entries all;
     for (const std::int64_t seq : seqs) {
@@ -291,7 +291,7 @@ EvidenceReader::Entries EvidenceReader::entries(const std::vector<std::int64_t>&
     return all;
 }
 
-const std::vector<std::int64_t>& EvidenceReader::ofCycle(const std::string& cycle)
+const std::vector<std::int64_t>& ReachReader::ofCycle(const std::string& cycle)
 {
     if (const auto known = m_ofCycle.find(cycle); known != m_ofCycle.end()) {
         return known->second;
@@ -301,7 +301,7 @@ const std::vector<std::int64_t>& EvidenceReader::ofCycle(const std::string& cycl
     return m_ofCycle[cycle] = seqsOf(std::move(rows));
 }
 
-const std::vector<std::int64_t>& EvidenceReader::about(const std::string& id)
+const std::vector<std::int64_t>& ReachReader::about(const std::string& id)
 {
     if (const auto known = m_about.find(id); known != m_about.end()) {
         return known->second;
@@ -311,7 +311,7 @@ const std::vector<std::int64_t>& EvidenceReader::about(const std::string& id)
     return m_about[id] = seqsOf(std::move(rows));
 }
 
-const std::vector<std::int64_t>& EvidenceReader::own(const std::string& id)
+const std::vector<std::int64_t>& ReachReader::own(const std::string& id)
 {
     if (const auto known = m_own.find(id); known != m_own.end()) {
         return known->second;
@@ -321,7 +321,7 @@ const std::vector<std::int64_t>& EvidenceReader::own(const std::string& id)
     return m_own[id] = seqsOf(std::move(rows));
 }
 
-std::vector<std::int64_t> EvidenceReader::ownOfAll(std::string_view prefix)
+std::vector<std::int64_t> ReachReader::ownOfAll(std::string_view prefix)
 {
     std::string end(prefix);
     ++end.back();
@@ -330,7 +330,7 @@ std::vector<std::int64_t> EvidenceReader::ownOfAll(std::string_view prefix)
     return seqsOf(std::move(rows));
 }
 
-const std::vector<std::string>& EvidenceReader::lotsLike(const std::string& lot)
+const std::vector<std::string>& ReachReader::lotsLike(const std::string& lot)
 {
     if (const auto known = m_lotsLike.find(lot); known != m_lotsLike.end()) {
         return known->second;
@@ -344,22 +344,22 @@ const std::vector<std::string>& EvidenceReader::lotsLike(const std::string& lot)
     return m_lotsLike[lot] = std::move(lots);
 }
 
-std::vector<std::string> EvidenceReader::controls(const std::string& reason, std::int64_t from,
-                                                  std::int64_t to)
+std::vector<std::string> ReachReader::controls(const std::string& reason, std::int64_t from,
+                                               std::int64_t to)
 {
     Statement rows = m_snapshot.statement(sqlOf(Query::controlsBetween, m_snapshot.dialect()));
     rows.bind(":reason", reason).bind(":from", from).bind(":to", to).bind(":seq", m_upTo);
     return textsOf(std::move(rows));
 }
 
-const SterilizerOwn& EvidenceReader::sterilizer(const std::string& id)
+const SterilizerOwn& ReachReader::sterilizer(const std::string& id)
 {
     const auto known = m_sterilizers.find(id);
     return known != m_sterilizers.end() ? known->second
                                         : m_sterilizers[id] = sterilizerOwn(entries(own(id)));
 }
 
-std::span<const LeastValue> EvidenceReader::leastValuesOf(const std::string& sterilizer)
+std::span<const LeastValue> ReachReader::leastValuesOf(const std::string& sterilizer)
 {
     if (const auto known = m_leastValues.find(sterilizer); known != m_leastValues.end()) {
         return known->second;
@@ -388,7 +388,7 @@ std::span<const LeastValue> EvidenceReader::leastValuesOf(const std::string& ste
     return all;
 }
 
-std::vector<AbsolutePressure> EvidenceReader::atmospheres()
+std::vector<AbsolutePressure> ReachReader::atmospheres()
 {
     std::vector<AbsolutePressure> all;
     for (const auto& each : entries(ownOfAll("fa-"))) {
@@ -401,7 +401,7 @@ std::vector<AbsolutePressure> EvidenceReader::atmospheres()
     return all;
 }
 
-bool EvidenceReader::mayPolicySayLot()
+bool ReachReader::mayPolicySayLot()
 {
     if (!m_policySaysLot) {
         m_policySaysLot = false;
