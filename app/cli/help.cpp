@@ -34,7 +34,8 @@ On a journal, the file in which everything that people do is recorded:
   sterilizer list | record sz-ID --name NAME [--model NAME] [--test-time HH:MM]
         | return sz-ID --why TEXT | take-out sz-ID --state STATE --why TEXT
         | clock sz-ID --from TIME --seconds N
-  specification record sp-ID NAME@REVISION
+  specification record sp-ID NAME@REVISION [--program NAME]
+                               a stored one, with the sterilizer's own name of its program
   record FILE                  acts of any kind as JSON, one on each line: registers, corrections
                                (core/acts/ACTS.md lists the kinds and what stands in them)
   load reserve --sterilizer sz-ID [--specification sp-ID] [--purpose PURPOSE]
@@ -60,14 +61,15 @@ On a journal, the file in which everything that people do is recorded:
   test read TEST SEEN | read TEST leak --settled MIN --minutes MIN --rise-mbar NUMBER
         | conditions TEST [--chamber-empty yes] [--drying-run no] [--minutes N] [--celsius N]
   verify [--expect SEQ:HASH,…] the whole journal, its tables and seals
-  backup NEW-FILE | restore BACKUP NEW-FILE [--expect SEQ:HASH]
+  backup NEW-FILE              while others go on working, read back and verified
+  restore BACKUP NEW-FILE [--expect SEQ:HASH,…]
   export LOT…                  a load's evidence, as decide reads it
   journal export | seal        every entry as it stands, one on each line; a seal of the newest
 
     --file FILE      the journal; else LOADWARDEN_FILE
     --by WHO         badge, id or name of who asks; else LOADWARDEN_BY. The PIN is asked for at the
                      terminal, or stands in LOADWARDEN_PIN (a new one in LOADWARDEN_NEW_PIN)
-    --at TIME        when it happened, if not now
+    --at TIME        when it happened, if not now; of decide, show, list and due: for which moment
     --reason TEXT    why, where a correction needs it
     --paper WHO      typed for somebody who did it and signed on paper
     --json           for programs

@@ -66,21 +66,24 @@ class Department:
             {"kind": "specification.recorded", "subjects": ["sp-bd"],
              "body": {"name": "bowie-dick", "revision": 1, "purpose": "bowie-dick",
                       "method": "steam", "airRemoval": "prevacuum", "program": "P2",
-                      "cycleType": "T1", "extended": False}},
+                      "cycleType": "T1", "extended": False, "settings": {}}},
             {"kind": "product.recorded", "subjects": ["pr-1"],
              "body": {"name": "external", "kind": "chemical", "methods": ["steam"], "type": 1,
-                      "response": "colour"}},
+                      "response": "colour", "sheet": {"dryingForbidden": False}}},
             {"kind": "product.recorded", "subjects": ["pr-2"],
              "body": {"name": "integrator", "kind": "chemical", "methods": ["steam"], "type": 5,
-                      "response": "moving-front"}},
+                      "response": "moving-front", "sheet": {"dryingForbidden": False}}},
             {"kind": "product.recorded", "subjects": ["pr-3"],
              "body": {"name": "sheet", "kind": "chemical", "methods": ["steam"], "type": 2,
-                      "response": "sheet", "leastMs": 210000, "mostMs": 240000,
-                      "leastCelsiusHundredths": 13200, "mostCelsiusHundredths": 13400}},
+                      "response": "sheet",
+                      "sheet": {"dryingForbidden": False, "leastMs": 210000, "mostMs": 240000,
+                                "leastCelsiusHundredths": 13200,
+                                "mostCelsiusHundredths": 13400}}},
             {"kind": "product.recorded", "subjects": ["pr-4"],
              "body": {"name": "vial", "kind": "biological", "methods": ["steam"],
                       "response": "growth", "species": "geobacillus-stearothermophilus",
-                      "releaseMinutes": 1440, "needsActivation": True}},
+                      "releaseMinutes": 1440, "needsActivation": True,
+                      "hasProcessIndicator": False}},
             *({"kind": "product-lot.recorded", "subjects": [f"pl-{n}", f"pr-{n}"],
                "body": {"number": f"N{n}", "expires": "2031-12-31"}}
               for n in range(1, 5)),
@@ -94,7 +97,8 @@ class Department:
         ]
         text = "".join(json.dumps(act) + "\n" for act in acts)
         self.do("record", "-", by=BOSS, stdin=text)
-        self.do("specification", "record", "sp-1", "steam-prevacuum-132-wrapped@1", by=BOSS)
+        self.do("specification", "record", "sp-1", "steam-prevacuum-132-wrapped@1",
+                "--program", "P1", by=BOSS)
         self.now("05:30")
         self.do("sterilizer", "return", "sz-1", "--why", "installed", by=BOSS)
         self.do("sterilizer", "clock", "sz-1", "--from", "2031-03-04T05:30Z", "--seconds", "0",
@@ -131,7 +135,7 @@ class Department:
         self.now("07:50")
         self.do("load", "end", lot, by=OPERATOR)
         self.do("load", "unload", lot, by=OPERATOR)
-        self.do("load", "printout", lot, "--sterilizer", "S1", "--counter", 101, "--start-shown",
+        self.do("load", "printout", lot, "--program", "P1", "--sterilizer", "S1", "--counter", 101, "--start-shown",
                 "2031-03-04T07:00Z", "--end-shown", "2031-03-04T07:50Z", by=OPERATOR)
         for reading in (("temperature", "132.4", "celsius"), ("exposure", "4", "minutes"),
                         ("drying", "20", "minutes")):

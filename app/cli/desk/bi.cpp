@@ -117,12 +117,13 @@ void sayControls(DeskSession& session, const CycleView& view, std::set<std::stri
 int due(DeskSession& session)
 {
     Office& office = session.office();
+    const Instant now = session.moment();
     ReadSnapshot snapshot(office.connection());
     const std::vector<Entry> productEntries = registerEntries(snapshot, "pr");
     const FactBook products(productEntries);
     std::set<std::string> controls;
     for (const FoundVial& vial : Finder(snapshot).openVials(mostRows)) {
-        const auto view = viewCycle(snapshot, office.entries(), vial.cycle, office.now());
+        const auto view = viewCycle(snapshot, office.entries(), vial.cycle, now);
         std::string name = vial.id;
         for (const Part& each : partsOf(snapshot, vial.cycle)) {
             if (each.id == vial.id && view) {
@@ -135,7 +136,7 @@ int due(DeskSession& session)
         if (!at) {
             session.out() << ", its product is not known\n";
         } else {
-            session.out() << (*at <= office.now() ? ", due since " : ", due at ")
+            session.out() << (*at <= now ? ", due since " : ", due at ")
                           << sayTime(*at, session.style()) << '\n';
         }
         if (view) {

@@ -216,6 +216,12 @@ std::optional<JournalTime> DeskSession::happenedAt() const
     return at ? std::optional(time(*at, "--at")) : std::nullopt;
 }
 
+Instant DeskSession::moment() const
+{
+    const auto at = happenedAt();
+    return at ? at->at : m_office->now();
+}
+
 std::optional<FromPaper> DeskSession::paper()
 {
     const auto name = m_given.value("--paper");

@@ -66,6 +66,8 @@ public:
     /// The cycle that an argument names by lot control number or id; throws Refused.
     [[nodiscard]] std::string cycle(std::string_view name);
 
+    /// The moment for which a decision is asked: --at, or now.
+    [[nodiscard]] Instant moment() const;
     /// --at, or nothing: now.
     [[nodiscard]] std::optional<JournalTime> happenedAt() const;
     /// A moment with its offset, or a UsageError that names the option.

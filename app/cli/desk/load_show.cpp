@@ -25,7 +25,7 @@ CycleView viewOf(DeskSession& session, const Arguments& given)
 {
     const std::string cycle = session.cycle(argument(given, 1, "load decide LOT"));
     ReadSnapshot snapshot(session.office().connection());
-    auto view = viewCycle(snapshot, session.office().entries(), cycle, session.office().now());
+    auto view = viewCycle(snapshot, session.office().entries(), cycle, session.moment());
     if (!view) {
         session.refuse({.why = RefusalWhy::unknown, .subject = cycle});
     }
@@ -133,7 +133,7 @@ int showLoad(DeskSession& session, const Arguments& given)
 
 int listLoads(DeskSession& session, const Arguments& given)
 {
-    Date day = session.office().zone().dateOf(session.office().now());
+    Date day = session.office().zone().dateOf(session.moment());
     if (const auto text = given.value("--day")) {
         const auto parsed = parseDate(*text);
         if (!parsed) {
@@ -148,7 +148,7 @@ int listLoads(DeskSession& session, const Arguments& given)
     for (const FoundCycle& found :
          Finder(snapshot).cyclesBetween("", from.ms, behind.ms - 1, mostRows)) {
         const auto view =
-            viewCycle(snapshot, session.office().entries(), found.id, session.office().now());
+            viewCycle(snapshot, session.office().entries(), found.id, session.moment());
         if (!view) {
             continue;
         }

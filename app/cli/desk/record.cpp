@@ -43,11 +43,12 @@ int record(std::span<const std::string_view> arguments, Streams streams)
 
 int specification(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options = withDeskOptions({{"--specifications", true}});
+    const auto options = withDeskOptions({{"--specifications", true}, {"--program", true}});
     const Arguments given(arguments, options);
     const auto& rest = given.rest();
     if (rest.size() != 3 || rest[0] != "record") {
-        throw UsageError("specification is used as \"specification record ID NAME@REVISION\"");
+        throw UsageError("specification is used as \"specification record ID NAME@REVISION "
+                         "[--program NAME]\"");
     }
     SpecificationLibrary library = SpecificationLibrary::builtIn();
     if (const auto directory = given.value("--specifications")) {
@@ -61,8 +62,12 @@ int specification(std::span<const std::string_view> arguments, Streams streams)
         throw UsageError("there is no stored cycle specification " + std::string(rest[2])
                          + "; \"loadwarden-cli specifications\" lists them");
     }
+    SpecificationRecorded recorded{*found};
+    if (const auto program = given.value("--program")) {
+        recorded.specification.program = *program;
+    }
     DeskSession session(given, Access::write, streams);
-    session.sayRecorded(session.record(SpecificationRecorded{*found}, {std::string(rest[1])}),
+    session.sayRecorded(session.record(recorded, {std::string(rest[1])}),
                         "Cycle specification " + std::string(rest[1]) + ".");
     return exitDone;
 }

@@ -70,6 +70,10 @@ Phase phaseOf(const Folding& folding, const CycleFold& cycle)
             if (!folding.isTaken(fact)) {
                 continue;
             }
+            // Of others only what stood in the evidence then: that they went on is no change.
+            if (!folding.isOwn(fact) && fact.origin->seq > cycle.decidedAt) {
+                continue;
+            }
             for (const Entry* const entry : fact.chain) {
                 if (entry->seq > cycle.decidedAt && (folding.isOwn(fact) || entry != fact.origin)) {
                     return Phase::evidenceChanged;

@@ -151,6 +151,29 @@ TEST(Fold, OfAnAmendedRegisterChangesWhatWasSigned)
     EXPECT_EQ(alone.fold().phase, Phase::evidenceChanged) << "somebody should look";
 }
 
+TEST(Fold, WhatAnotherLoadSaysAndCorrectsAfterwardsIsNoChange)
+{
+    Journal journal = releasable();
+    const std::string digest = journal.fold().digest;
+    journal.add(operatorA, at(9, 0), {"ld-1"},
+                DispositionSigned{.meaning = Verdict::release,
+                                  .verdict = Verdict::release,
+                                  .grounds = {{}, digest, hexOf(hashOf("policy")), "1"}});
+    journal.add(operatorA, at(9, 10), {"ld-2", "sz-1", "sp-1"}, CycleReserved{.lot = "L2"});
+    journal.add(operatorA, at(9, 20), {"ld-2"},
+                CycleStarted{ClockSource::facility, {at(9, 20), 0}, 102});
+    journal.add(operatorA, at(9, 59), {"ld-2"},
+                CycleEnded{{at(9, 59), 0}, CycleOutcome::ended, {}, {}});
+    const std::int64_t low =
+        journal.add(operatorA, at(10, 0), {"ld-2"},
+                    PhysicalRead{Parameter::temperature, typed("13.2", Unit::celsius, 13'200)});
+    EXPECT_EQ(journal.fold().phase, Phase::disposed);
+    journal.correct(leadC, at(10, 5), low,
+                    PhysicalRead{Parameter::temperature, typed("132", Unit::celsius, 132'000)});
+    ASSERT_NE(journal.fold().digest, digest) << "the other load is in the evidence";
+    EXPECT_EQ(journal.fold().phase, Phase::disposed);
+}
+
 TEST(Fold, BindsAProductAtItsReading)
 {
     Journal journal = releasable();
