@@ -1,0 +1,80 @@
+#!/usr/bin/python3
+"""The demo's department: three weeks of acts through the desk give a sound journal in which every
+load has the verdict that its story asks for.
+
+usage: demo_department_test.py LOADWARDEN_CLI LOADWARDEN_DEMO
+"""
+import collections
+import datetime
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+CLI = DEMO = None
+
+
+class Department(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.folder = tempfile.TemporaryDirectory()
+        base = Path(cls.folder.name)
+        cls.environment = dict(os.environ, XDG_DATA_HOME=str(base / "data"),
+                               LOADWARDEN_FILE=str(base / "department.journal"))
+        made = subprocess.run([DEMO, cls.environment["LOADWARDEN_FILE"],
+                               base / "data" / "loadwarden"], capture_output=True, text=True,
+                              timeout=600)
+        assert made.returncode == 0, made.stderr
+        assert made.stdout.startswith("300 loads"), made.stdout
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.folder.cleanup()
+
+    def run_cli(self, *arguments):
+        return subprocess.run([CLI, *arguments], capture_output=True, text=True, timeout=300,
+                              env=self.environment)
+
+    def day(self, day, at="2031-03-24T08:00-05:00"):
+        listed = self.run_cli("load", "list", "--day", str(day), "--at", at)
+        self.assertEqual(listed.returncode, 0, listed.stderr)
+        return [re.fullmatch(r"(\S+)  (\S+), (.+): (\w+)", line).groups()
+                for line in listed.stdout.splitlines()]
+
+    def test_it_verifies(self):
+        verified = self.run_cli("verify")
+        self.assertEqual(verified.returncode, 0, verified.stdout)
+        self.assertIn("Nothing is wrong", verified.stdout)
+
+    def test_three_weeks_have_300_loads_and_every_kind_of_verdict(self):
+        count = collections.Counter()
+        tests = collections.Counter()
+        for number in range(21):
+            for _, purpose, phase, verdict in self.day(datetime.date(2031, 3, 3 + number)):
+                (count if purpose == "routine" else tests)[purpose, verdict] += 1
+                if purpose == "routine":
+                    self.assertIn("disposed", phase)
+        self.assertEqual(sum(count.values()), 300)
+        self.assertEqual(tests["bowie-dick", "Passed"], 42)
+        self.assertEqual(tests["qualification", "Passed"], 1)
+        self.assertGreater(count["routine", "Release"], 240)
+        self.assertGreater(count["routine", "Reprocess"], 2)
+        self.assertGreater(count["routine", "Quarantine"], 2)
+
+    def test_the_load_whose_vial_grew_is_reprocessed_and_its_sterilizer_comes_back(self):
+        friday = {lot: verdict for lot, _, _, verdict in
+                  self.day("2031-03-14", "2031-03-14T20:00-05:00")}
+        self.assertEqual(friday["2-2031-073-02"], "Reprocess")
+        self.assertNotIn("2-2031-073-03", friday)
+        saturday = [verdict for lot, purpose, _, verdict in self.day("2031-03-15")
+                    if lot.startswith("2-") and purpose == "routine"]
+        self.assertEqual(len(saturday), 8)
+        self.assertGreater(saturday.count("Release"), 5)
+
+
+if __name__ == "__main__":
+    CLI, DEMO = sys.argv[1:3]
+    unittest.main(argv=sys.argv[:1])
