@@ -324,6 +324,25 @@ class Doors(Journal):
             self.assertIn(word, done.stderr)
         self.assertNotIn("in-range", department.do("journal", "export"))
 
+    def test_commands_at_once_wait_for_each_other_and_lose_nothing(self):
+        department = self.working()
+        env = dict(department.environment, LOADWARDEN_BY=OPERATOR,
+                   LOADWARDEN_PIN=PINS[OPERATOR])
+        env.pop("FAKETIME")  # they wait by the clock
+        env.pop("LD_PRELOAD")
+        act = json.dumps({"kind": "incubator.out-of-range", "subjects": ["in-1"], "body": {}})
+        # The computer's clock is behind the journal's: recorded as it is, and said.
+        running = [subprocess.Popen([CLI, "record", "-"], stdin=subprocess.PIPE,
+                                    stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+                                    env=env) for _ in range(6)]
+        for each in running:
+            out, err = each.communicate(act, timeout=120)
+            self.assertEqual(each.returncode, 0, out + err)
+        kinds = [json.loads(line)["kind"] for line in department.do("journal",
+                                                                    "export").splitlines()]
+        self.assertEqual(kinds.count("incubator.out-of-range"), 6)
+        self.assertEqual(department.run("verify").returncode, 0)
+
     def test_one_desktop_a_file_and_nothing_over_a_file(self):
         department = self.working()
         again = department.run("init", "--facility", "F", "--zone", "Etc/UTC", "--supervisor", "B",

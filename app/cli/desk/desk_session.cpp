@@ -4,15 +4,18 @@
 #include "core/desk/load_view.h"
 #include "core/desk/people.h"
 #include "core/store/seal_key_file.h"
+#include "core/store/store_error.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <cstdlib>
 #include <fcntl.h>
 #include <ostream>
 #include <termios.h>
+#include <thread>
 #include <unistd.h>
 
 namespace loadwarden::cli {
@@ -92,6 +95,24 @@ std::string hostName()
     return id.substr(0, 64);
 }
 
+/// Opens a journal; where another command is at it, waits for that to end.
+std::unique_ptr<Office> openPatiently(const std::string& file, Access access,
+                                      const Workplace& place)
+{
+    constexpr auto pause = std::chrono::milliseconds(50);
+    constexpr int tries = 200;
+    for (int i = 1;; ++i) {
+        try {
+            return std::make_unique<Office>(file, access, place);
+        } catch (const StoreError& error) {
+            if (error.fault() != StoreFault::inUse || i == tries) {
+                throw;
+            }
+        }
+        std::this_thread::sleep_for(pause);
+    }
+}
+
 bool signs(const ToRecord& act)
 {
     return std::ranges::any_of(tasksOf(act), [](Task task) { return rightOf(task).signs; });
@@ -149,7 +170,7 @@ DeskSession::DeskSession(const Arguments& given, Access access, Streams streams)
     : m_given(given),
       m_streams(streams),
       m_application(makeApplication()),
-      m_office(std::make_unique<Office>(journalFile(given), access, workplace(m_clock, m_ids)))
+      m_office(openPatiently(journalFile(given), access, workplace(m_clock, m_ids)))
 {
     if (const auto stale = m_office->staleLock()) {
         m_streams.err << *stale << '\n';
