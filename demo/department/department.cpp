@@ -1,5 +1,6 @@
 #include "demo/department/department.h"
 
+#include "core/desk/sealing.h"
 #include "core/words/say_refusal.h"
 
 #include <stdexcept>
@@ -88,6 +89,11 @@ Department::Department(const std::filesystem::path& file, const std::filesystem:
         record(boss(), StaffRecorded{.name = worker.name, .role = worker.role}, {worker.id});
         (void)must(SignIn(office()).setPin(in(boss()), signature(boss()), worker.id, worker.pin));
     }
+}
+
+void Department::seal()
+{
+    (void)sealDaily(office());
 }
 
 void Department::at(Instant when, std::function<void()> what)

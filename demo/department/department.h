@@ -45,6 +45,9 @@ public:
     /// Does everything in its order, also what is added meanwhile.
     void run();
 
+    /// Seals the newest entry, once a day.
+    void seal();
+
     [[nodiscard]] Instant now() const { return m_clock.now(); }
     [[nodiscard]] Office& office() { return *m_office; }
     [[nodiscard]] std::string newId(std::string_view prefix) { return m_ids.next(prefix); }

@@ -67,6 +67,7 @@ public:
     {
         int number = 0;
         for (int day = 0; day < days; ++day) {
+            m_department.at(onDay(day, 5, 0), [this] { m_department.seal(); });
             for (const int which : {1, 2}) {
                 planTest(day, which);
             }

@@ -7,6 +7,7 @@ usage: journal_cli_test.py LOADWARDEN_CLI SOURCE_DIR
 import json
 import os
 import re
+import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -280,6 +281,21 @@ class Keeping(Journal):
         self.assertIn("Nothing is wrong", department.do("verify", "--expect", head))
         wrong = head[:-1] + ("0" if head[-1] != "0" else "1")
         self.assertEqual(department.run("verify", "--expect", wrong).returncode, 1)
+
+    def test_each_day_begins_with_a_seal_that_a_cut_journal_does_not_hold(self):
+        department = self.working()
+        self.assertIn("Seals that hold: 2", department.do("verify"))  # the database's, and beside
+        department.now("05:30", "2031-03-05")
+        department.reserve()
+        sealed = re.search(r"newest of them for entry (\d+)", department.do("verify")).group(1)
+        with sqlite3.connect(department.file) as database:
+            for trigger, in database.execute("SELECT name FROM sqlite_master WHERE type = "
+                                             "'trigger'").fetchall():
+                database.execute(f"DROP TRIGGER {trigger}")
+            database.execute("DELETE FROM j_entry WHERE seq >= ?", (int(sealed),))
+        cut = department.run("verify")
+        self.assertIn(cut.returncode, (1, 2), cut.stdout)
+        self.assertRegex(cut.stdout + cut.stderr, "missing|not there|gone|cut")
 
     def test_the_export_is_checked_by_a_reader_of_its_own(self):
         department = self.working()

@@ -3,6 +3,7 @@
 #include "app/cli/desk/typed_time.h"
 #include "core/desk/load_view.h"
 #include "core/desk/people.h"
+#include "core/desk/sealing.h"
 #include "core/store/seal_key_file.h"
 #include "core/store/store_error.h"
 
@@ -175,9 +176,23 @@ DeskSession::DeskSession(const Arguments& given, Access access, Streams streams)
     if (const auto stale = m_office->staleLock()) {
         m_streams.err << *stale << '\n';
     }
+    if (access == Access::write) {
+        sealOnceADay();
+    }
 }
 
 DeskSession::~DeskSession() = default;
+
+void DeskSession::sealOnceADay()
+{
+    try {
+        (void)sealDaily(*m_office);
+    } catch (const StoreError& error) {
+        // Work goes on without a seal; what is not sealed shows less when it is verified.
+        m_streams.err << "This day's seal could not be made. " << error.says() << ' '
+                      << error.next() << '\n';
+    }
+}
 
 std::string DeskSession::pin()
 {

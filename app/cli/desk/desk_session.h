@@ -93,6 +93,7 @@ public:
     void sayRecorded(const Appended& appended, const std::string& what) const;
 
 private:
+    void sealOnceADay();
     [[nodiscard]] std::string pin();
     [[nodiscard]] std::optional<FromPaper> paper();
 
