@@ -33,6 +33,7 @@ constexpr std::array commands = {
     Command{"load", load},
     Command{"bi", bi},
     Command{"test", test},
+    Command{"entry", entry},
     Command{"verify", verify},
     Command{"backup", backup},
     Command{"restore", restore},

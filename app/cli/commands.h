@@ -18,6 +18,7 @@ int specifications(std::span<const std::string_view> arguments, Streams streams)
 // On a journal's file (app/cli/desk/).
 int backup(std::span<const std::string_view> arguments, Streams streams);
 int bi(std::span<const std::string_view> arguments, Streams streams);
+int entry(std::span<const std::string_view> arguments, Streams streams);
 int exportEvidence(std::span<const std::string_view> arguments, Streams streams);
 int init(std::span<const std::string_view> arguments, Streams streams);
 int journal(std::span<const std::string_view> arguments, Streams streams);

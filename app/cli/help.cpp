@@ -30,7 +30,7 @@ On a journal, the file in which everything that people do is recorded:
   init --facility NAME --zone ZONE --supervisor NAME [--id st-ID] [--badge TEXT] [--atmosphere KPA]
                                begins a journal with its first supervisor and the default policy
   staff list | record ID --name NAME --role viewer|operator|lead|supervisor [--badge TEXT]
-        [--inactive] | pin ID
+        [--inactive] [--change] | pin ID
   sterilizer list | record sz-ID --name NAME [--model NAME] [--test-time HH:MM]
         | return sz-ID --why TEXT | take-out sz-ID --state STATE --why TEXT
         | clock sz-ID --from TIME --seconds N
@@ -41,6 +41,7 @@ On a journal, the file in which everything that people do is recorded:
   load reserve --sterilizer sz-ID [--specification sp-ID] [--purpose PURPOSE]
   load add LOT LABEL --implant yes|no|unknown [--packaging pk-ID] [--packaging-expires DATE]
         [--devices dv-ID,…] [--external PRODUCT/LOT] [--internal PRODUCT/LOT/PLACE,…]
+  load remove LOT LABEL --why TEXT | move LOT LABEL OTHER-LOT --why TEXT
   load pcd LOT [--mark TEXT] [--indicators PRODUCT/LOT,…] [--vials PRODUCT/LOT,…]
   load sheet TEST --product pr-ID --lot pl-ID
   load start LOT [--counter N] [--clock sterilizer --shown TIME] | end LOT [--aborted PHASE]
@@ -51,20 +52,27 @@ On a journal, the file in which everything that people do is recorded:
   load check LOT LABEL [--cooled yes|no] [--dry yes|no] [--intact yes|no] [--sealed yes|no]
         [--label-agrees yes|no]
   load verify LOT              the physical record, signed
-  load decide LOT | show LOT | history LOT | list [--day DATE]
+  load decide LOT | show LOT | history LOT | list [--day DATE | --open]
   load review LOT KEY [--subject TEXT] --answer isolated|not-isolated --why TEXT --seen CODE
   load sign LOT release|quarantine|reprocess --seen CODE
   load emergency LOT LABEL --case TEXT --demanded-by ROLE --why TEXT
         --would-have-prevented TEXT --seen CODE
   bi control --product pr-ID --lot pl-ID | due
-  bi activate|incubate|process-indicator|read LOT v1 …, or … bc-ID …
+  bi activate LOT v1 | incubate LOT v1 --incubator in-ID | process-indicator LOT v1 changed|unchanged
+        | read LOT v1 growth|no-growth|unclear; of a control bc-ID in the place of LOT v1
   test read TEST SEEN | read TEST leak --settled MIN --minutes MIN --rise-mbar NUMBER
         | conditions TEST [--chamber-empty yes] [--drying-run no] [--minutes N] [--celsius N]
+  entry void SEQ --reason TEXT | annotate SEQ --note TEXT --reason TEXT
+        | amend SEQ --body JSON [--at TIME] --reason TEXT
+                               corrects; "load history" shows the numbers and bodies
   verify [--expect SEQ:HASH,…] the whole journal, its tables and seals
   backup NEW-FILE              while others go on working, read back and verified
-  restore BACKUP NEW-FILE [--expect SEQ:HASH,…]
+  restore BACKUP NEW-FILE [--go-on] [--expect SEQ:HASH,…]
+                               to a new file, as a drill, or to go on working in it
   export LOT…                  a load's evidence, as decide reads it
-  journal export | seal        every entry as it stands, one on each line; a seal of the newest
+  journal export | seal | rebuild
+                               every entry as it stands, one on each line; a seal of the newest;
+                               the tables beside the entries filled anew
 
     --file FILE      the journal; else LOADWARDEN_FILE
     --by WHO         badge, id or name of who asks; else LOADWARDEN_BY. The PIN is asked for at the

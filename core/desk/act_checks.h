@@ -12,7 +12,9 @@ namespace loadwarden {
 /// cycle, a cycle that has not started or has ended, times that have not come, corrections of what
 /// is not current. What the evidence then means is the decision's matter. Each act is looked at as
 /// if those before it were recorded.
+/// Each is one that can be an entry (Office::whyNoEntries()).
 [[nodiscard]] std::optional<Refusal> checkActs(ReadSnapshot& snapshot,
-                                               std::span<const ToRecord> acts, Instant now);
+                                               std::span<const ToRecord> acts, const Author& author,
+                                               Instant now);
 
 } // namespace loadwarden

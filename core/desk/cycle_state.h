@@ -3,6 +3,7 @@
 #include "core/acts/fold/facts.h"
 #include "core/sterilizers/sterilizer_record.h"
 
+#include <map>
 #include <optional>
 #include <set>
 #include <span>
@@ -17,11 +18,14 @@ struct CycleState {
     Purpose purpose = Purpose::routine;
     std::string lot;
     std::string sterilizer;
-    std::optional<Instant> start; ///< as the facility's clock had it when it was recorded
+    std::optional<Instant> start; ///< by the facility's clock, as near as is known
     std::optional<Instant> end;
     bool started = false;
     bool ended = false;
-    std::set<std::string, std::less<>> mentions; ///< every id that its entries are about
+    std::set<std::string, std::less<>> mentions; ///< every id that its entries are about, but for
+                                                 ///< items that left it and what is in them
+    std::map<std::string, std::string, std::less<>> labels; ///< of the items that are in it
+    std::map<std::string, bool, std::less<>> released;      ///< items, by the newest disposition
 
     [[nodiscard]] bool isTest() const
     {

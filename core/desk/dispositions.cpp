@@ -10,7 +10,7 @@
 namespace loadwarden {
 namespace {
 
-/// Entries about the cycle, or about what is in it, that the signer has not seen.
+/// Entries about the cycle that the signer has not seen.
 std::vector<std::int64_t> unseenOf(ReadSnapshot& snapshot, const Sight& sight)
 {
     std::vector<std::int64_t> since;
@@ -60,7 +60,7 @@ Role roleFor(Reviewer reviewer)
 
 Sight sightFrom(const CycleView& view)
 {
-    return {.cycle = view.id, .seen = view.seen, .decided = sightDigest(view)};
+    return {.cycle = view.id, .seen = view.seen, .decided = sightDigest(view, view.seen)};
 }
 
 OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& signature,
@@ -83,6 +83,9 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
         if (std::get<Author>(asked).role != author->role) {
             return Refusal{.why = RefusalWhy::roleTooLow, .task = task};
         }
+        if (JournalReader(snapshot).head().seq < sight.seen) {
+            return Refusal{.why = RefusalWhy::changed, .subject = sight.cycle};
+        }
         if (auto since = unseenOf(snapshot, sight); !since.empty()) {
             return Refusal{.why = RefusalWhy::stale, .since = std::move(since)};
         }
@@ -96,7 +99,7 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
         if (view->isTest()) {
             return Refusal{.why = RefusalWhy::notALoad, .subject = view->lot()};
         }
-        if (sightDigest(*view) != sight.decided) {
+        if (sightDigest(*view, sight.seen) != sight.decided) {
             return Refusal{.why = RefusalWhy::changed,
                            .subject = view->lot(),
                            .verdict = view->decision.verdict};
@@ -150,6 +153,9 @@ OrRefusal<Appended> Dispositions::releaseInEmergency(const SignedIn& who, Signat
         const auto index = static_cast<std::size_t>(found - view.folded.itemIds.begin());
         if (view.folded.record.load.items[index].implant == Implant::no) {
             return Refusal{.why = RefusalWhy::notAnImplant, .subject = item};
+        }
+        if (view.folded.record.load.outcome != CycleOutcome::ended) {
+            return Refusal{.why = RefusalWhy::notEnded, .subject = view.lot()};
         }
         // What failed is not overruled: only what still waits is (RULES.md, 8).
         const Verdict verdict = view.decision.items[index].verdict;

@@ -14,10 +14,11 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The file under another name until it is whole; nothing of it stays when it is not.
+/// The file under a name that nobody else has until it is whole; nothing of it stays when it is
+/// not.
 class Draft {
 public:
-    explicit Draft(const fs::path& target) : m_path(target.string() + ".new") { clear(); }
+    Draft(const fs::path& target, const std::string& id) : m_path(target.string() + '.' + id) {}
     ~Draft() { clear(); }
     Draft(const Draft&) = delete;
     Draft& operator=(const Draft&) = delete;
@@ -75,7 +76,7 @@ OrRefusal<Head> foundDepartment(const fs::path& file, const Founding& founding,
     }
     const std::string hash = hashOfPin(founding.supervisorPin, place.pinCost);
     makeKeyIfNone(place);
-    const Draft draft(fs::absolute(file));
+    const Draft draft(fs::absolute(file), RandomIdSource().next("new"));
     Office::found(draft.path(), {place.ids.next("jn"), founding.facility, founding.timeZone},
                   place);
     Head head;
@@ -105,6 +106,8 @@ OrRefusal<Head> foundDepartment(const fs::path& file, const Founding& founding,
         head = std::get<Appended>(recorded).head;
         sealNow(office);
     }
+    // Hashes of PINs stand in it.
+    fs::permissions(draft.path(), fs::perms::owner_read | fs::perms::owner_write);
     publish(draft.path(), fs::absolute(file));
     return head;
 }

@@ -6,32 +6,45 @@
 #include "core/release/decide.h"
 #include "core/store/finder.h"
 #include "core/store/reach/reach_reader.h"
-#include "core/store/store_error.h"
 
 #include <algorithm>
 
 namespace loadwarden {
 namespace {
 
-/// The policy of a digest; the default where none was ever recorded.
-Policy policyOf(const std::vector<Entry>& entries, const std::optional<std::string>& digest)
+/// The policy of a digest; the default where none was ever recorded; nullopt where this program
+/// cannot read what was recorded.
+std::optional<Policy> policyOf(const std::vector<Entry>& entries,
+                               const std::optional<std::string>& digest)
 {
     if (!digest) {
         return defaultPolicy();
     }
     for (const Entry& entry : entries) {
         const auto* const recorded = std::get_if<PolicyRecorded>(&entry.act);
-        if (recorded == nullptr || recorded->digest != *digest) {
+        if (recorded == nullptr || recorded->digest != *digest
+            || hexOf(hashOf(recorded->toml)) != *digest) {
             continue;
         }
         auto read = readPolicy(recorded->toml, "policy of entry " + std::to_string(entry.seq));
         if (auto* const policy = std::get_if<Policy>(&read)) {
             return std::move(*policy);
         }
-        throw engineError(StoreFault::damaged, "the policy of entry " + std::to_string(entry.seq)
-                                                   + " is none that this program can read");
     }
-    throw engineError(StoreFault::damaged, "the policy of a load is not in the journal");
+    return std::nullopt;
+}
+
+/// What was signed last of a cycle.
+std::optional<Verdict> signedAs(const std::vector<Entry>& entries, std::string_view cycle)
+{
+    std::optional<Verdict> meaning;
+    for (const Entry& entry : entries) {
+        const auto* const act = std::get_if<DispositionSigned>(&entry.act);
+        if (act != nullptr && entry.isAbout(cycle)) {
+            meaning = act->meaning;
+        }
+    }
+    return meaning;
 }
 
 void appendFindings(std::string& out, const std::vector<Finding>& findings)
@@ -73,7 +86,14 @@ std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
     JournalReader reader(snapshot);
     view.seen = std::min(reader.head().seq, upTo);
     view.folded = foldEvidence(entries, cycle);
-    view.policy = policyOf(entries, view.folded.policy);
+    view.signedAs = signedAs(entries, cycle);
+    if (auto policy = policyOf(entries, view.folded.policy)) {
+        view.policy = *std::move(policy);
+    } else {
+        // Shown by the default one, and nothing can be signed.
+        view.policy = defaultPolicy();
+        view.folded.isUnderstood = false;
+    }
     const Evidence evidence = assemble(view.folded.record);
     if (view.isTest()) {
         view.judgement = judgeTest(evidence, view.policy, now);
@@ -99,10 +119,11 @@ std::string sightOf(const CycleView& view)
     return text;
 }
 
-std::string sightDigest(const CycleView& view)
+std::string sightDigest(const CycleView& view, std::int64_t seen)
 {
     constexpr std::size_t digits = 16;
-    return hexOf(hashOf(sightOf(view))).substr(0, digits);
+    const std::string sight = view.id + '\n' + std::to_string(seen) + '\n' + sightOf(view);
+    return hexOf(hashOf(sight)).substr(0, digits);
 }
 
 std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name)
@@ -114,12 +135,17 @@ std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view na
     for (char& c : lot) {
         c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
     }
-    for (const FoundLot& found : Finder(snapshot).lotsFrom(lot, 1)) {
-        if (found.lot == lot) {
-            return found.cycle;
+    std::optional<std::string> cycle;
+    for (const FoundLot& found : Finder(snapshot).lotsFrom(lot, 3)) {
+        if (found.lot != lot || found.cycle == cycle) {
+            continue;
         }
+        if (cycle) {
+            return std::nullopt; // two cycles bear it: which is meant is not for us to choose
+        }
+        cycle = found.cycle;
     }
-    return std::nullopt;
+    return cycle;
 }
 
 } // namespace loadwarden

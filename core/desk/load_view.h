@@ -19,10 +19,11 @@ struct CycleView {
     std::string id;        ///< ld-
     std::int64_t seen = 0; ///< the newest entry of the journal that went into this view
     FoldedEvidence folded;
-    Policy policy;           ///< by which it was decided
-    Instant now{};           ///< for which it was decided
-    Decision decision;       ///< of a load
-    TestJudgement judgement; ///< of a test
+    std::optional<Verdict> signedAs; ///< meaning of the newest disposition
+    Policy policy;                   ///< by which it was decided
+    Instant now{};                   ///< for which it was decided
+    Decision decision;               ///< of a load
+    TestJudgement judgement;         ///< of a test
 
     [[nodiscard]] bool isTest() const { return folded.record.test.has_value(); }
     [[nodiscard]] const std::string& lot() const
@@ -32,7 +33,8 @@ struct CycleView {
 };
 
 /// The cycle as of an entry, decided for a moment. nullopt where nothing was ever recorded of it.
-/// Throws StoreFault::damaged where the journal cannot be read or holds a policy that is none.
+/// Throws StoreFault::damaged where the journal cannot be read. Where its policy is none that this
+/// program can read, it is not understood.
 [[nodiscard]] std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
                                                  std::string_view cycle, Instant now,
                                                  std::int64_t upTo = toTheEnd);
@@ -41,8 +43,9 @@ struct CycleView {
 /// where any of them does.
 [[nodiscard]] std::string sightOf(const CycleView& view);
 
-/// The first 16 hexadecimal digits of the hash of that text.
-[[nodiscard]] std::string sightDigest(const CycleView& view);
+/// The first 16 hexadecimal digits of a hash of that text, the cycle, and the newest entry that was
+/// seen with it.
+[[nodiscard]] std::string sightDigest(const CycleView& view, std::int64_t seen);
 
 /// The cycle that somebody names: by its id, or by its lot control number, the case of a to z
 /// apart.

@@ -9,22 +9,29 @@
 #include "core/store/rebuild.h"
 #include "core/store/store_error.h"
 
+#include <algorithm>
+
 namespace loadwarden {
 namespace {
 
 constexpr int mostTries = 20; ///< each fails only because somebody else got on
 
-JournalIdentity identityOf(Connection& connection)
+JournalIdentity identityOr(Connection& connection, const JournalIdentity& otherwise)
 {
     ReadSnapshot snapshot(connection);
     JournalReader reader(snapshot);
     const auto first = reader.entry(1);
-    auto identity = first ? readIdentity(first->bytes) : std::nullopt;
-    if (!identity) {
+    return first ? readIdentity(first->bytes).value_or(otherwise) : otherwise;
+}
+
+JournalIdentity identityOf(Connection& connection)
+{
+    JournalIdentity identity = identityOr(connection, {});
+    if (identity.id.empty()) {
         throw StoreError(StoreFault::damaged, "The journal does not begin as a journal does.",
                          "Stop working in it, and restore the newest backup to a new file.");
     }
-    return *std::move(identity);
+    return identity;
 }
 
 /// Whether the index tables were filled by the rules of this program.
@@ -52,7 +59,8 @@ Head headOf(ReadSnapshot& snapshot)
 
 } // namespace
 
-Office::Office(const std::filesystem::path& file, Access access, const Workplace& place)
+Office::Office(const std::filesystem::path& file, Access access, const Workplace& place,
+               Trust trust)
     : m_file(file),
       m_place(place),
       m_lock(access == Access::read ? nullptr : std::make_unique<DesktopLock>(file)),
@@ -69,10 +77,14 @@ Office::Office(const std::filesystem::path& file, Access access, const Workplace
             (void)rebuildIndexes(*m_connection, {}, Rebuild::replace, progress);
         }
     }
-    m_identity = identityOf(*m_connection);
-    m_zone = zoneOf(*m_connection);
+    if (trust == Trust::none) {
+        m_identity = identityOr(*m_connection, {});
+    } else {
+        m_identity = identityOf(*m_connection);
+        m_zone = zoneOf(*m_connection);
+    }
     m_witness = std::make_unique<HeadWitness>(place.keep / "heads", m_identity.id);
-    {
+    if (trust == Trust::checked) {
         ReadSnapshot snapshot(*m_connection);
         m_witness->check(snapshot);
     }
@@ -103,6 +115,23 @@ void Office::found(const std::filesystem::path& file, const JournalIdentity& ide
 std::optional<std::string> Office::staleLock() const
 {
     return m_lock == nullptr ? std::nullopt : m_lock->stale();
+}
+
+std::optional<Head> Office::seenHere() const
+{
+    return m_witness->seen();
+}
+
+std::optional<Refusal> Office::whyNoEntries(std::span<const ToRecord> acts, const Author& author)
+{
+    for (const ToRecord& act : acts) {
+        // Whether what it supersedes is there is asked elsewhere.
+        auto draft = draftOf(act, author, std::max<std::int64_t>(act.supersedes, 0) + 1);
+        if (auto* const refusal = std::get_if<Refusal>(&draft)) {
+            return std::move(*refusal);
+        }
+    }
+    return std::nullopt;
 }
 
 OrRefusal<EntryDraft> Office::draftOf(const ToRecord& act, const Author& author,

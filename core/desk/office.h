@@ -16,6 +16,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -58,12 +59,19 @@ struct Plan {
     std::function<void(WriteTransaction&, std::vector<ToRecord>&)> inside;
 };
 
+/// Whether a journal is believed to be the one that this computer knows, before it is opened.
+enum class Trust : std::uint8_t {
+    checked,
+    none ///< to verify it: whatever is wrong with it is for the verification to say
+};
+
 /// A journal's file that is open for work, at one computer. Belongs to the thread that made it.
 class Office {
 public:
     /// Opens a journal: takes the desktop's lock if it is to write, brings the schema up to date,
     /// and looks whether the newest entry that this computer has seen is there. Throws StoreError.
-    Office(const std::filesystem::path& file, Access access, const Workplace& place);
+    Office(const std::filesystem::path& file, Access access, const Workplace& place,
+           Trust trust = Trust::checked);
     ~Office();
     Office(const Office&) = delete;
     Office& operator=(const Office&) = delete;
@@ -85,6 +93,13 @@ public:
     [[nodiscard]] EntryCache& entries() { return m_entries; }
     /// Somebody else's desktop that ended without closing this file, in words.
     [[nodiscard]] std::optional<std::string> staleLock() const;
+
+    /// The newest entry that this computer has seen of this journal; nullopt: none.
+    [[nodiscard]] std::optional<Head> seenHere() const;
+
+    /// Why acts cannot be entries at all, whatever stands in the journal; nullopt where they can.
+    [[nodiscard]] std::optional<Refusal> whyNoEntries(std::span<const ToRecord> acts,
+                                                      const Author& author);
 
     /// Records what `plan` makes of the journal as it stands: it is called with a snapshot of the
     /// newest entries, and again where somebody has recorded something meanwhile, so that what it

@@ -20,7 +20,15 @@ bool hasPin(ReadSnapshot& snapshot, const std::string& id)
 
 std::vector<Person> peopleOf(ReadSnapshot& snapshot)
 {
-    const std::vector<Entry> entries = registerEntries(snapshot, "st");
+    std::vector<Person> people = peopleFrom(registerEntries(snapshot, "st"));
+    for (Person& person : people) {
+        person.hasPin = hasPin(snapshot, person.id);
+    }
+    return people;
+}
+
+std::vector<Person> peopleFrom(std::span<const Entry> entries)
+{
     const FactBook book(entries);
     std::vector<Person> people;
     for (const Fact& fact : book.facts()) {
@@ -40,10 +48,15 @@ std::vector<Person> peopleOf(ReadSnapshot& snapshot)
                           .name = recorded.name,
                           .role = recorded.role,
                           .badge = recorded.badge,
-                          .active = recorded.active,
-                          .hasPin = hasPin(snapshot, id)});
+                          .active = recorded.active});
     }
     return people;
+}
+
+std::optional<Person> personById(const std::vector<Person>& people, std::string_view id)
+{
+    const auto found = std::ranges::find(people, id, &Person::id);
+    return found == people.end() ? std::nullopt : std::optional(*found);
 }
 
 std::optional<Person> findPerson(const std::vector<Person>& people, std::string_view who)

@@ -79,9 +79,13 @@ std::optional<Refusal> PinBook::check(const std::string& person, std::string_vie
         return Refusal{.why = RefusalWhy::pinNotSet, .subject = person};
     }
     const Instant now = m_clock.now();
-    // A clock that was set back does not lock anybody out for longer than the longest wait.
-    const Instant until = std::min(row->waitUntil, now + longestWait);
-    if (row->wrongTries > freeTries && now < until) {
+    if (row->wrongTries > freeTries && now < row->waitUntil) {
+        Instant until = row->waitUntil;
+        if (until > now + longestWait) {
+            // The clock was set back: the longest wait from now on, not until the old time comes.
+            until = now + longestWait;
+            note(person, row->wrongTries, until);
+        }
         return Refusal{.why = RefusalWhy::pinWait, .subject = person, .until = until};
     }
     if (isPinOf(pin, row->hash)) {

@@ -10,10 +10,12 @@
 namespace loadwarden {
 namespace {
 
-/// What only another door lets in.
-bool goesElsewhere(const AnyAct& act)
+/// What only another door lets in. An amendment of a reservation comes in here.
+bool goesElsewhere(const ToRecord& asked)
 {
-    return std::holds_alternative<DispositionSigned>(act)
+    const AnyAct& act = asked.act;
+    const bool reserves = std::holds_alternative<CycleReserved>(act) && asked.supersedes == 0;
+    return reserves || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
            || std::holds_alternative<StaffPinSet>(act);
@@ -37,7 +39,7 @@ std::vector<Task> tasksOf(const ToRecord& act)
 OrRefusal<Author> authorFor(ReadSnapshot& snapshot, const SignedIn& who, Task task,
                             const Signature* signature, Instant now)
 {
-    const auto person = findPerson(peopleOf(snapshot), who.id());
+    const auto person = personById(peopleOf(snapshot), who.id());
     if (!person) {
         return Refusal{.why = RefusalWhy::personUnknown, .subject = who.id()};
     }
@@ -59,14 +61,15 @@ OrRefusal<Author> authorFor(ReadSnapshot& snapshot, const SignedIn& who, Task ta
 }
 
 OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToRecord> acts,
-                                     const Signature* signature)
+                                     std::optional<Signature> signature)
 {
+    const Signature* const given = signature ? &*signature : nullptr;
     // The role that is written down is that of the moment; another one by the time it is written
     // is found by the check within.
     std::optional<Author> author;
     {
         ReadSnapshot snapshot(m_office.connection());
-        auto asked = authorFor(snapshot, who, Task::look, signature, m_office.now());
+        auto asked = authorFor(snapshot, who, Task::look, given, m_office.now());
         if (auto* const refusal = std::get_if<Refusal>(&asked)) {
             return std::move(*refusal);
         }
@@ -74,11 +77,12 @@ OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToReco
     }
     return m_office.record(*author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
         for (const ToRecord& act : acts) {
-            if (goesElsewhere(act.act)) {
-                return Refusal{.why = RefusalWhy::notUnderstood};
+            if (goesElsewhere(act)) {
+                return Refusal{.why = RefusalWhy::otherDoor,
+                               .subject = std::string(kindOf(act.act).kind)};
             }
             for (const Task task : tasksOf(act)) {
-                auto asked = authorFor(snapshot, who, task, signature, m_office.now());
+                auto asked = authorFor(snapshot, who, task, given, m_office.now());
                 if (auto* const refusal = std::get_if<Refusal>(&asked)) {
                     return std::move(*refusal);
                 }
@@ -87,7 +91,10 @@ OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToReco
                 }
             }
         }
-        if (auto refusal = checkActs(snapshot, acts, m_office.now())) {
+        if (auto refusal = m_office.whyNoEntries(acts, *author)) {
+            return *std::move(refusal);
+        }
+        if (auto refusal = checkActs(snapshot, acts, *author, m_office.now())) {
             return *std::move(refusal);
         }
         return Plan{.acts = {acts.begin(), acts.end()}, .inside = {}};

@@ -2,27 +2,30 @@
 
 #include "core/desk/sign_in.h"
 
+#include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace loadwarden {
 
 /// Records what people do and see: asks who they are and what they may, whether what they say fits
-/// what stands in the journal, and writes it down. Dispositions, emergency releases and reviews,
-/// which rest on a decision, go through Dispositions; PINs through SignIn.
+/// what stands in the journal, and writes it down. Reservations go through reserveCycle();
+/// dispositions, emergency releases and reviews, which rest on a decision, through Dispositions;
+/// PINs through SignIn.
 class Recorder {
 public:
     explicit Recorder(Office& office) : m_office(office) {}
 
     /// Records acts of one person together or not at all; each may build on those before it.
-    /// `signature` is asked for where any of the acts needs one.
+    /// `signature` is asked for where any of the acts needs one, and is used up.
     [[nodiscard]] OrRefusal<Appended> record(const SignedIn& who, std::span<const ToRecord> acts,
-                                             const Signature* signature = nullptr);
+                                             std::optional<Signature> signature = {});
 
     [[nodiscard]] OrRefusal<Appended> record(const SignedIn& who, const ToRecord& act,
-                                             const Signature* signature = nullptr)
+                                             std::optional<Signature> signature = {})
     {
-        return record(who, std::span(&act, 1), signature);
+        return record(who, std::span(&act, 1), std::move(signature));
     }
 
 private:

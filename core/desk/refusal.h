@@ -25,6 +25,7 @@ enum class RefusalWhy : std::uint8_t {
     pinNeeded,
     roleTooLow, ///< task, and subject: the role that is needed
     badgeTaken, ///< subject: the badge
+    paperRole,  ///< subject: whose role is another than was typed
     lastSupervisor,
     // what it is about
     unknown,      ///< subject: an id that is not in the journal
@@ -32,10 +33,13 @@ enum class RefusalWhy : std::uint8_t {
     badId,        ///< subject: what cannot be an id of that kind
     malformed,    ///< detail: what is wrong with what was typed
     notPlaced,    ///< subject: an indicator, item or run that is not of this cycle
+    otherDoor,    ///< subject: a kind of act that has a command of its own
+    notReleased,  ///< subject: an item that nobody released
     notALoad,
     notATest,
     // when
     inFuture,
+    timeNeeded, ///< of what was done before and is typed from paper
     beforeStart,
     beforeEnd,
     notStarted,
@@ -47,6 +51,8 @@ enum class RefusalWhy : std::uint8_t {
     notCurrent,  ///< seq: the entry that is current
     notCorrectable,
     reasonNeeded,
+    secondPerson,  ///< it would soften what was said, which nobody may alone
+    positiveStays, ///< it would take away what makes a vial positive
     otherFact,     ///< an amendment of another kind or about something else
     noSuchFinding, ///< subject: the key
     notReviewable,

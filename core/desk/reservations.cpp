@@ -3,8 +3,20 @@
 #include "core/desk/act_checks.h"
 #include "core/desk/recorder.h"
 #include "core/store/lot_numbers.h"
+#include "core/store/queries.h"
 
 namespace loadwarden {
+namespace {
+
+/// Whether a cycle of the journal has that number, whatever the table of numbers says.
+bool isTaken(WriteTransaction& transaction, const std::string& lot)
+{
+    Statement row = transaction.statement(sqlOf(Query::cyclesByLot, transaction.dialect()));
+    row.bind(":from", lot).bind(":end", lot + '!').bind(":limit", 1);
+    return row.step() && row.text(0) == lot;
+}
+
+} // namespace
 
 OrRefusal<ReservedCycle> reserveCycle(Office& office, const SignedIn& who,
                                       const CycleWanted& wanted)
@@ -32,14 +44,19 @@ OrRefusal<ReservedCycle> reserveCycle(Office& office, const SignedIn& who,
         if (auto* const refusal = std::get_if<Refusal>(&asked)) {
             return std::move(*refusal);
         }
-        if (auto refusal = checkActs(snapshot, std::span(&act, 1), office.now())) {
+        if (auto refusal = office.whyNoEntries(std::span(&act, 1), *author)) {
+            return *std::move(refusal);
+        }
+        if (auto refusal = checkActs(snapshot, std::span(&act, 1), *author, office.now())) {
             return *std::move(refusal);
         }
         return Plan{.acts = {act},
                     .inside = [&](WriteTransaction& transaction, std::vector<ToRecord>& acts) {
                         const Date today = office.zone().dateOf(office.now());
-                        reserved.lot = lotNumberText(
-                            reserveLot(transaction, wanted.sterilizer.substr(3), today));
+                        do {
+                            reserved.lot = lotNumberText(
+                                reserveLot(transaction, wanted.sterilizer.substr(3), today));
+                        } while (isTaken(transaction, reserved.lot));
                         std::get<CycleReserved>(acts.front().act).lot = reserved.lot;
                     }};
     });

@@ -13,6 +13,12 @@ std::optional<Person> personOf(Office& office, std::string_view who)
     return findPerson(peopleOf(snapshot), who);
 }
 
+std::optional<Person> byId(Office& office, std::string_view id)
+{
+    ReadSnapshot snapshot(office.connection());
+    return personById(peopleOf(snapshot), id);
+}
+
 } // namespace
 
 bool Signature::isGood(Instant now) const
@@ -47,7 +53,7 @@ OrRefusal<SignedIn> SignIn::enter(std::string_view who, std::string_view pin)
 
 OrRefusal<Signature> SignIn::sign(const SignedIn& who, std::string_view pin)
 {
-    const auto person = personOf(m_office, who.id());
+    const auto person = byId(m_office, who.id());
     if (!person) {
         return Refusal{.why = RefusalWhy::personUnknown, .subject = who.id()};
     }
@@ -71,7 +77,7 @@ OrRefusal<Appended> SignIn::setPin(const SignedIn& who, Signature signature,
     {
         ReadSnapshot snapshot(m_office.connection());
         const auto people = peopleOf(snapshot);
-        const auto self = findPerson(people, who.id());
+        const auto self = personById(people, who.id());
         if (!self) {
             return Refusal{.why = RefusalWhy::personUnknown, .subject = who.id()};
         }
@@ -79,8 +85,8 @@ OrRefusal<Appended> SignIn::setPin(const SignedIn& who, Signature signature,
     }
     return m_office.record(author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
         const auto people = peopleOf(snapshot);
-        const auto self = findPerson(people, who.id());
-        const auto other = findPerson(people, person);
+        const auto self = personById(people, who.id());
+        const auto other = personById(people, person);
         if (!self || !other) {
             return Refusal{.why = RefusalWhy::personUnknown, .subject = person};
         }

@@ -4,6 +4,8 @@
 #include "core/desk/sealing.h"
 #include "core/store/journal_reader.h"
 
+#include <algorithm>
+
 namespace loadwarden {
 namespace {
 
@@ -23,6 +25,13 @@ OnTheCover coverOf(const std::filesystem::path& backup)
             reader.head()};
 }
 
+/// Hashes of PINs stand in it.
+void makePrivate(const std::filesystem::path& file)
+{
+    std::filesystem::permissions(file, std::filesystem::perms::owner_read
+                                           | std::filesystem::perms::owner_write);
+}
+
 } // namespace
 
 OrRefusal<Backup> backUpJournal(Office& office, const SignedIn& who,
@@ -36,10 +45,20 @@ OrRefusal<Backup> backUpJournal(Office& office, const SignedIn& who,
         }
     }
     SealBook seals = sealBookOf(office);
-    return backUp(office.connection(), seals, target, progress);
+    Backup made = backUp(office.connection(), seals, target, progress);
+    makePrivate(target);
+    return made;
 }
 
-Restored restoreJournal(const RestoreRequest& request, const Workplace& place, Progress& progress)
+RebuildReport compareTables(const std::filesystem::path& file, Progress& progress)
+{
+    const DesktopLock lock(file);
+    Connection connection(SqliteFile{file}, {});
+    return rebuildIndexes(connection, {}, Rebuild::compare, progress);
+}
+
+RestoredJournal restoreJournal(const RestoreRequest& request, Restoring restoring,
+                               const Workplace& place, Progress& progress)
 {
     RestoreRequest whole = request;
     const OnTheCover cover = coverOf(request.backup);
@@ -50,10 +69,17 @@ Restored restoreJournal(const RestoreRequest& request, const Workplace& place, P
         }
     }
     const Zone zone = Zone::find(cover.identity.timeZone).value_or(*Zone::find("UTC"));
-    const Restored restored = restoreBackup(whole, place.clock, zone, progress);
-    // The journal begins anew here; the file from before is not to be worked in any more.
-    HeadWitness(place.keep / "heads", cover.identity.id).note(restored.head);
-    return restored;
+    RestoredJournal done{.restored = restoreBackup(whole, place.clock, zone, progress)};
+    makePrivate(request.target);
+    HeadWitness witness(place.keep / "heads", cover.identity.id);
+    if (const auto seen = witness.seen()) {
+        done.lost = std::max<std::int64_t>(0, seen->seq - cover.head.seq);
+    }
+    if (restoring == Restoring::goOn) {
+        // The journal begins anew here; the file from before is not to be worked in any more.
+        witness.note(done.restored.head);
+    }
+    return done;
 }
 
 } // namespace loadwarden

@@ -2,7 +2,9 @@
 
 #include "core/desk/sign_in.h"
 #include "core/store/backup.h"
+#include "core/store/rebuild.h"
 
+#include <cstdint>
 #include <filesystem>
 
 namespace loadwarden {
@@ -13,9 +15,27 @@ namespace loadwarden {
                                               const std::filesystem::path& target,
                                               Progress& progress);
 
+/// Fills the index tables anew from the entries and says where they differ from what stands there;
+/// changes nothing. For a journal whose entries verify. Nobody else writes meanwhile: throws
+/// StoreFault::inUse where somebody works in it.
+[[nodiscard]] RebuildReport compareTables(const std::filesystem::path& file, Progress& progress);
+
+/// What a restored journal is for.
+enum class Restoring : std::uint8_t {
+    drill, ///< to see that it works: this computer goes on with the journal itself
+    goOn   ///< to go on working in it: this computer takes the journal from before for lost
+};
+
+struct RestoredJournal {
+    Restored restored;
+    std::int64_t lost =
+        0; ///< entries that this computer has seen and that the backup does not have
+};
+
 /// Makes a new journal's file of a backup, verified against the seals that this user keeps. Nobody
 /// can sign in to a file that is not there yet, so it asks nobody; the file says that it was
 /// restored. Throws StoreError as restoreBackup() does.
-Restored restoreJournal(const RestoreRequest& request, const Workplace& place, Progress& progress);
+RestoredJournal restoreJournal(const RestoreRequest& request, Restoring restoring,
+                               const Workplace& place, Progress& progress);
 
 } // namespace loadwarden

@@ -20,6 +20,17 @@ std::string journalId(WriteTransaction& transaction)
     return identity->id;
 }
 
+/// Whether a file's last line has no end.
+bool endsInTheMiddle(const std::filesystem::path& path)
+{
+    std::ifstream file(path, std::ios::binary | std::ios::ate);
+    if (!file || file.tellg() <= 0) {
+        return false;
+    }
+    file.seekg(-1, std::ios::end);
+    return file.get() != '\n';
+}
+
 std::int64_t nextNumber(WriteTransaction& transaction)
 {
     Statement row = transaction.statement("SELECT COALESCE(MAX(number), 0) + 1 FROM j_seal");
@@ -55,7 +66,8 @@ Seal SealBook::seal()
     transaction.commit();
     makePrivateFolder(m_outside.parent_path());
     PosixFile outside(m_outside, PosixFile::Mode::append);
-    outside.write(line + '\n');
+    // A line that a power cut tore does not take this one with it.
+    outside.write((endsInTheMiddle(m_outside) ? "\n" : "") + line + '\n');
     outside.sync();
     return made;
 }

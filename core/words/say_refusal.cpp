@@ -86,10 +86,13 @@ private:
                                        : tr("This takes at least the role “%1”.").arg(subject()),
                     tr("Ask somebody who has it to sign in and do it.")};
         case RefusalWhy::badgeTaken:
-            return {tr("The badge “%1” is somebody else's.").arg(subject()),
+            return {tr("The badge “%1” reads as somebody else's badge, id or name.").arg(subject()),
                     tr("Check the badge; one badge is one person.")};
+        case RefusalWhy::paperRole:
+            return {tr("The role of %1 is another than was typed.").arg(subject()),
+                    tr("Type the role in which the person is registered.")};
         case RefusalWhy::lastSupervisor:
-            return {tr("%1 is the last active supervisor.").arg(subject()),
+            return {tr("Nobody would be left who can sign as a supervisor."),
                     tr("Register another supervisor first.")};
         case RefusalWhy::unknown:
             return {tr("There is nothing with the name “%1” in this journal.").arg(subject()),
@@ -107,6 +110,12 @@ private:
         case RefusalWhy::notPlaced:
             return {tr("There is no “%1” in the cycle %2.").arg(subject(), detail()),
                     tr("Check the label and the lot control number.")};
+        case RefusalWhy::otherDoor:
+            return {tr("What is of the kind %1 is not recorded like this.").arg(subject()),
+                    tr("Use the command that there is for it.")};
+        case RefusalWhy::notReleased:
+            return {tr("The item “%1” has not been released.").arg(subject()),
+                    tr("Keep it here until its load is signed as released.")};
         case RefusalWhy::notALoad:
             return {tr("%1 is a test cycle, not a load.").arg(subject()),
                     tr("Check the lot control number.")};
@@ -116,6 +125,9 @@ private:
         case RefusalWhy::inFuture:
             return {tr("The time lies in the future."),
                     tr("Check date, time and the computer's clock.")};
+        case RefusalWhy::timeNeeded:
+            return {tr("What is typed from paper needs the time at which it was done."),
+                    tr("Give that time, as it stands on the paper.")};
         case RefusalWhy::beforeStart:
             return {tr("The time lies before the start of %1.").arg(subject()),
                     tr("Check the times.")};
@@ -145,6 +157,15 @@ private:
                     tr("Enter what is right anew, or annotate it.")};
         case RefusalWhy::reasonNeeded:
             return {tr("A correction needs a reason."), tr("Say why, in a few words.")};
+        case RefusalWhy::secondPerson:
+            return {
+                tr("This correction could better a verdict, and takes a second person of higher "
+                   "right than those who said it before."),
+                tr("Ask a lead or supervisor who has not said it to correct it. Until then add "
+                   "a reading of your own, if there is one, or annotate the entry.")};
+        case RefusalWhy::positiveStays:
+            return {tr("What makes a vial positive is not taken back by anybody."),
+                    tr("Its incident closes it: a supervisor says there what was found.")};
         case RefusalWhy::otherFact:
             return {tr("A correction is of the same kind as entry %1 and about the same things.")
                         .arg(entry()),

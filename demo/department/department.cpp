@@ -135,20 +135,18 @@ Appended Department::record(const Worker& who, AnyAct act, std::vector<std::stri
     if (!rightOf(taskOf(asked.act)).signs) {
         return must(Recorder(office()).record(in(who), asked));
     }
-    const Signature given = signature(who);
-    return must(Recorder(office()).record(in(who), asked, &given));
+    return must(Recorder(office()).record(in(who), asked, signature(who)));
 }
 
 Appended Department::correct(const Worker& who, std::int64_t seq, const std::string& reason,
                              AnyAct act, std::vector<std::string> subjects)
 {
-    const Signature given = signature(who);
     return must(Recorder(office()).record(in(who),
                                           {.act = std::move(act),
                                            .subjects = std::move(subjects),
                                            .reason = reason,
                                            .supersedes = seq},
-                                          &given));
+                                          signature(who)));
 }
 
 ReservedCycle Department::reserve(const Worker& who, const CycleWanted& wanted)

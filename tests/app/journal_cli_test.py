@@ -208,7 +208,7 @@ class MainJob(Journal):
         self.assertRefused(department.run("load", "sign", lot, "release", "--seen", seen,
                                           by=OPERATOR), "lead")
         department.do("load", "sign", lot, "release", "--seen", seen, by=LEAD)
-        self.assertIn("disposed", department.do("load", "show", lot))
+        self.assertIn("signed as Release", department.do("load", "show", lot))
         self.assertIn("disposition.signed", department.do("load", "history", lot))
         self.assertEqual(department.do("bi", "due"), "")
         verified = department.do("verify")
@@ -260,7 +260,9 @@ class Keeping(Journal):
         self.assertIn("verified", department.do("backup", backup, by=LEAD))
         department.reserve("--specification", "sp-1")
         restored = department.folder / "restored"
-        department.do("restore", backup, restored)
+        self.assertIn("drill", department.do("restore", backup, department.folder / "drill"))
+        self.assertIn("Nothing is wrong", department.do("verify"))  # and goes on as before
+        department.do("restore", backup, restored, "--go-on")
         self.assertEqual(department.run("restore", backup, restored).returncode, 2)
         department.environment["LOADWARDEN_FILE"] = str(restored)
         self.assertIn("Nothing is wrong", department.do("verify"))

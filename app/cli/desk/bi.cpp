@@ -7,6 +7,7 @@
 #include "core/indicators/indicator_words.h"
 #include "core/store/finder.h"
 
+#include <algorithm>
 #include <ostream>
 #include <set>
 
@@ -58,6 +59,12 @@ int read(DeskSession& session, const Arguments& given)
     session.sayRecorded(
         session.record(BiologicalRead{wordIn(growthSeenWords, seen, "what was seen")}, subjects),
         std::string(seen) + '.');
+    if (seen == "growth" && subjects.size() > 1 && !session.wantsJson()) {
+        session.out() << "A vial that was in a load has grown. Hold this load and what that "
+                         "sterilizer has run since its last negative vial, take the sterilizer out "
+                         "of use, tell a supervisor, open an incident. \"load decide\" says what "
+                         "follows for each load.\n";
+    }
     return exitDone;
 }
 
@@ -114,6 +121,46 @@ void sayControls(DeskSession& session, const CycleView& view, std::set<std::stri
     }
 }
 
+bool entriesSayRead(ReadSnapshot& snapshot, const std::string& vial)
+{
+    const std::vector<loadwarden::Entry> entries = entriesAbout(snapshot, vial);
+    return std::ranges::any_of(entries, [](const loadwarden::Entry& entry) {
+        return std::holds_alternative<BiologicalRead>(entry.act);
+    });
+}
+
+/// Vials of loads that nobody has signed whose only answers came before they were due.
+void sayReadTooEarly(DeskSession& session, ReadSnapshot& snapshot, const FactBook& products,
+                     std::set<std::string>& controls)
+{
+    Office& office = session.office();
+    Finder finder(snapshot);
+    for (const FoundCycle& cycle : finder.openCycles(mostRows)) {
+        for (const FoundVial& vial : finder.vialsOf(cycle.id)) {
+            const auto at = dueAt(products, vial);
+            if (!at || vial.incubated == 0) {
+                continue;
+            }
+            bool isRead = false;
+            for (const loadwarden::Entry& entry : entriesAbout(snapshot, vial.id)) {
+                const auto* const read = std::get_if<BiologicalRead>(&entry.act);
+                isRead = isRead
+                         || (read != nullptr
+                             && (read->seen != Seen::noGrowth || entry.happenedAt.at >= *at));
+            }
+            const auto view = viewCycle(snapshot, office.entries(), cycle.id, session.moment());
+            if (view) {
+                sayControls(session, *view, controls);
+            }
+            if (!isRead && entriesSayRead(snapshot, vial.id)) {
+                session.out() << (cycle.lot.empty() ? cycle.id : cycle.lot) << ' ' << vial.id
+                              << "  was read too early; read it again from "
+                              << sayTime(*at, session.style()) << " on\n";
+            }
+        }
+    }
+}
+
 int due(DeskSession& session)
 {
     Office& office = session.office();
@@ -143,6 +190,7 @@ int due(DeskSession& session)
             sayControls(session, *view, controls);
         }
     }
+    sayReadTooEarly(session, snapshot, products, controls);
     return exitDone;
 }
 

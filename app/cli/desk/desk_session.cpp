@@ -141,6 +141,15 @@ std::string secret(const char* variable, std::string_view prompt)
     return terminal.ask(prompt);
 }
 
+std::string newSecret(const char* variable, std::string_view prompt)
+{
+    std::string first = secret(variable, prompt);
+    if (!fromEnvironment(variable) && secret(variable, "Once more: ") != first) {
+        throw Refused("The two are not the same. Begin again.");
+    }
+    return first;
+}
+
 std::unique_ptr<QCoreApplication> makeApplication()
 {
     static int argc = 1;
@@ -171,6 +180,9 @@ DeskSession::DeskSession(const Arguments& given, Access access, Streams streams)
     : m_given(given),
       m_streams(streams),
       m_application(makeApplication()),
+      // Nobody else waits at the file while somebody thinks of a PIN.
+      m_pin(access == Access::write ? std::optional(secret("LOADWARDEN_PIN", "PIN: "))
+                                    : std::nullopt),
       m_office(openPatiently(journalFile(given), access, workplace(m_clock, m_ids)))
 {
     if (const auto stale = m_office->staleLock()) {
@@ -296,13 +308,18 @@ Appended DeskSession::record(std::vector<ToRecord> acts)
     if (std::ranges::any_of(acts, signs)) {
         given = signature();
     }
-    return must(Recorder(*m_office).record(person, acts, given ? &*given : nullptr));
+    return must(Recorder(*m_office).record(person, acts, std::move(given)));
 }
 
 void DeskSession::refuse(const Refusal& refusal) const
 {
     const Told told = say(refusal, style());
     throw Refused(told.says + ' ' + told.next);
+}
+
+void DeskSession::warn(const std::string& text) const
+{
+    m_streams.err << text << '\n';
 }
 
 void DeskSession::sayRecorded(const Appended& appended, const std::string& what) const

@@ -89,6 +89,9 @@ public:
 
     [[noreturn]] void refuse(const Refusal& refusal) const;
 
+    /// Says something beside the output that should not be passed over.
+    void warn(const std::string& text) const;
+
     /// Says on the output what was recorded.
     void sayRecorded(const Appended& appended, const std::string& what) const;
 
@@ -102,9 +105,9 @@ private:
     std::unique_ptr<QCoreApplication> m_application;
     SystemClock m_clock;
     RandomIdSource m_ids;
+    std::optional<std::string> m_pin;
     std::unique_ptr<Office> m_office;
     std::optional<SignedIn> m_who;
-    std::optional<std::string> m_pin;
 };
 
 /// Where a command on a journal runs: this user's folder, this computer's name.
@@ -118,5 +121,9 @@ private:
 
 /// A secret from an environment variable, else asked for at the terminal without showing it.
 [[nodiscard]] std::string secret(const char* variable, std::string_view prompt);
+
+/// The same for a new secret: at the terminal it is asked for twice, since nobody sees what they
+/// type. Throws Refused where the two differ.
+[[nodiscard]] std::string newSecret(const char* variable, std::string_view prompt);
 
 } // namespace loadwarden::cli

@@ -39,7 +39,7 @@ int init(std::span<const std::string_view> arguments, Streams streams)
                       .supervisorId = std::string(given.value("--id").value_or("")),
                       .supervisorName = needed(given, "--supervisor"),
                       .supervisorBadge = std::string(given.value("--badge").value_or("")),
-                      .supervisorPin = secret("LOADWARDEN_PIN", "A PIN for the supervisor: ")};
+                      .supervisorPin = newSecret("LOADWARDEN_PIN", "A PIN for the supervisor: ")};
     if (founding.supervisorId.empty()) {
         founding.supervisorId = ids.next("st");
     }

@@ -5,6 +5,7 @@
 #include "core/desk/sealing.h"
 #include "core/desk/upkeep.h"
 #include "core/exchange/evidence_writer.h"
+#include "core/store/store_error.h"
 #include "core/store/verify.h"
 
 #include <QCoreApplication>
@@ -81,6 +82,31 @@ int sayReport(const VerifyReport& report, std::ostream& out)
     return report.sound() ? exitDone : exitWithheld;
 }
 
+/// The tables by which loads are found and put together: a wrong one hides what stands in the
+/// entries.
+int sayTables(const std::string& file, Progress& progress, std::ostream& out)
+{
+    try {
+        const RebuildReport report = compareTables(file, progress);
+        for (const IndexDifference& difference : report.differences) {
+            out << "Table " << difference.table
+                << (difference.missing ? " lacks " : " has too much: ") << difference.row << '\n';
+        }
+        out << (report.differenceCount == 0
+                    ? "The tables beside it are as the entries say.\n"
+                    : "The tables beside the entries were changed: what they find is wrong. Have "
+                      "\"loadwarden-cli journal rebuild\" fill them anew, and find out who "
+                      "changed them.\n");
+        return report.differenceCount == 0 ? exitDone : exitWithheld;
+    } catch (const StoreError& error) {
+        if (error.fault() != StoreFault::inUse) {
+            throw;
+        }
+        out << "Somebody works in it now: the tables beside it were not compared with it.\n";
+        return exitDone;
+    }
+}
+
 } // namespace
 
 int verify(std::span<const std::string_view> arguments, Streams streams)
@@ -90,12 +116,22 @@ int verify(std::span<const std::string_view> arguments, Streams streams)
     if (!given.rest().empty()) {
         throw UsageError("verify is used as \"verify [--expect SEQ:HASH,…]\"");
     }
-    DeskSession session(given, Access::read, streams);
+    const auto application = makeApplication();
+    const SystemClock clock;
+    RandomIdSource ids;
+    const std::string file = journalFile(given);
     SaidProgress progress(streams.err);
-    const VerifyRequest request{
-        .expected = headsOf(given),
-        .seals = keptSeals(session.office().place(), session.office().identity().id)};
-    return sayReport(verifyJournal(session.office().connection(), request, progress), streams.out);
+    int code = exitDone;
+    {
+        Office office(file, Access::read, workplace(clock, ids), Trust::none);
+        VerifyRequest request{.expected = headsOf(given),
+                              .seals = keptSeals(office.place(), office.identity().id)};
+        if (const auto seen = office.seenHere()) {
+            request.expected.push_back(*seen);
+        }
+        code = sayReport(verifyJournal(office.connection(), request, progress), streams.out);
+    }
+    return code == exitDone ? sayTables(file, progress, streams.out) : code;
 }
 
 int backup(std::span<const std::string_view> arguments, Streams streams)
@@ -119,10 +155,11 @@ int backup(std::span<const std::string_view> arguments, Streams streams)
 
 int restore(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options = withDeskOptions({{"--expect", true}});
+    const auto options = withDeskOptions({{"--expect", true}, {"--go-on", false}});
     const Arguments given(arguments, options);
     if (given.rest().size() != 2) {
-        throw UsageError("restore is used as \"restore BACKUP NEW-FILE [--expect SEQ:HASH]\"");
+        throw UsageError("restore is used as \"restore BACKUP NEW-FILE [--go-on] "
+                         "[--expect SEQ:HASH]\"");
     }
     const auto application = makeApplication();
     const SystemClock clock;
@@ -135,13 +172,25 @@ int restore(std::span<const std::string_view> arguments, Streams streams)
                                  .seals = {},
                                  .keys = {},
                                  .expected = headsOf(given)};
-    const Restored restored = restoreJournal(request, place, progress);
-    streams.out << "The backup ends with entry " << restored.backupHead.seq << " of "
-                << sayTime(restored.backupTime, {})
-                << ". What was recorded after it is not in it: enter it again from paper.\n"
-                << "Lot control numbers that may be on labels since then are skipped. The journal "
+    const bool goesOn = given.has("--go-on");
+    const RestoredJournal done =
+        restoreJournal(request, goesOn ? Restoring::goOn : Restoring::drill, place, progress);
+    streams.out << "The backup ends with entry " << done.restored.backupHead.seq << " of "
+                << sayTime(done.restored.backupTime, {}) << ". ";
+    if (done.lost > 0) {
+        streams.out << "This computer has seen " << done.lost
+                    << " entries more, which are not in it: growth in a vial or a failed test may "
+                       "be among them. Enter them again from paper before anything is signed.\n";
+    } else {
+        streams.out << "What was recorded after it is not in it: enter it again from paper.\n";
+    }
+    streams.out << "Lot control numbers that may be on labels since then are skipped. The journal "
                    "goes on with entry "
-                << restored.head.seq << ".\n";
+                << done.restored.head.seq << ".\n";
+    if (!goesOn) {
+        streams.out << "This was a drill: this computer goes on with the journal from before. When "
+                       "that is lost, restore with --go-on.\n";
+    }
     return exitDone;
 }
 
@@ -172,12 +221,27 @@ int journal(std::span<const std::string_view> arguments, Streams streams)
 {
     const auto options = withDeskOptions({});
     const Arguments given(arguments, options);
-    const bool exports = given.rest().size() == 1 && given.rest()[0] == "export";
-    if (!exports && !(given.rest().size() == 1 && given.rest()[0] == "seal")) {
-        throw UsageError("journal is used as \"journal export\" or \"journal seal\"");
+    const std::string_view word = given.rest().size() == 1 ? given.rest()[0] : "";
+    const bool exports = word == "export";
+    if (!exports && word != "seal" && word != "rebuild") {
+        throw UsageError("journal is used as \"journal export\", \"journal seal\" or "
+                         "\"journal rebuild\"");
     }
     DeskSession session(given, exports ? Access::read : Access::write, streams);
     if (!exports) {
+        const SignedIn& who = session.who();
+        {
+            ReadSnapshot snapshot(session.office().connection());
+            (void)session.must(
+                authorFor(snapshot, who, Task::sealJournal, nullptr, session.office().now()));
+        }
+        if (word == "rebuild") {
+            SaidProgress progress(streams.err);
+            const RebuildReport report =
+                rebuildIndexes(session.office().connection(), {}, Rebuild::replace, progress);
+            streams.out << report.differenceCount << " rows of the tables were put right.\n";
+            return exitDone;
+        }
         const Seal seal = sealNow(session.office());
         streams.out << writeSeal(seal) << '\n';
         return exitDone;

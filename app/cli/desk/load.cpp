@@ -18,6 +18,8 @@ struct Word {
 
 constexpr std::array words = {Word{"reserve", Access::write, reserveLoad},
                               Word{"add", Access::write, addItem},
+                              Word{"remove", Access::write, removeItem},
+                              Word{"move", Access::write, moveItem},
                               Word{"pcd", Access::write, placePcd},
                               Word{"sheet", Access::write, placeSheet},
                               Word{"start", Access::write, startLoad},
@@ -56,7 +58,8 @@ std::vector<Option> loadOptions()
                             {"--answer", true},       {"--why", true},
                             {"--seen", true},         {"--case", true},
                             {"--demanded-by", true},  {"--would-have-prevented", true},
-                            {"--day", true},          {"--field", true}});
+                            {"--day", true},          {"--open", false},
+                            {"--field", true}});
 }
 
 } // namespace

@@ -12,6 +12,8 @@ namespace loadwarden::cli {
 
 int reserveLoad(DeskSession& session, const Arguments& given);
 int addItem(DeskSession& session, const Arguments& given);
+int removeItem(DeskSession& session, const Arguments& given);
+int moveItem(DeskSession& session, const Arguments& given);
 int placePcd(DeskSession& session, const Arguments& given);
 int placeSheet(DeskSession& session, const Arguments& given);
 int startLoad(DeskSession& session, const Arguments& given);

@@ -1,4 +1,5 @@
 #include "app/cli/desk/load_commands.h"
+#include "app/cli/desk/service.h"
 #include "core/cycle/cycle_words.h"
 #include "core/desk/reservations.h"
 #include "core/loads/load_words.h"
@@ -76,6 +77,10 @@ int reserveLoad(DeskSession& session, const Arguments& given)
         wanted.method = wordIn(methodWords, *method, "--method");
     }
     const SignedIn& who = session.who();
+    if (const std::string why = whyOut(session.office(), wanted.sterilizer); !why.empty()) {
+        session.warn("This sterilizer is not in service: " + why
+                     + ". Only what puts it right is run in it.");
+    }
     const ReservedCycle reserved = session.must(reserveCycle(session.office(), who, wanted));
     if (session.wantsJson()) {
         session.out() << "{\"cycle\":\"" << reserved.cycle << "\",\"lot\":\"" << reserved.lot
@@ -116,6 +121,28 @@ int addItem(DeskSession& session, const Arguments& given)
     }
     added.internals = indicatorsOf(session, "ci", given.value("--internal"), subjects);
     session.sayRecorded(session.record(added, subjects), "Item " + label + ".");
+    return exitDone;
+}
+
+int removeItem(DeskSession& session, const Arguments& given)
+{
+    constexpr std::string_view usage = "load remove LOT LABEL --why TEXT";
+    const std::string cycle = session.cycle(argument(given, 1, usage));
+    const std::string item = part(session, cycle, argument(given, 2, usage));
+    const ItemRemoved removed{std::string(given.value("--why").value_or(""))};
+    session.sayRecorded(session.record(removed, {item, cycle}), "Removed.");
+    return exitDone;
+}
+
+int moveItem(DeskSession& session, const Arguments& given)
+{
+    constexpr std::string_view usage = "load move LOT LABEL OTHER-LOT --why TEXT";
+    const std::string from = session.cycle(argument(given, 1, usage));
+    const std::string item = part(session, from, argument(given, 2, usage));
+    const std::string to = session.cycle(argument(given, 3, usage));
+    const ItemMoved moved{
+        .from = from, .to = to, .why = std::string(given.value("--why").value_or(""))};
+    session.sayRecorded(session.record(moved, {item, from, to}), "Moved.");
     return exitDone;
 }
 

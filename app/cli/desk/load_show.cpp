@@ -32,16 +32,23 @@ CycleView viewOf(DeskSession& session, const Arguments& given)
     return *std::move(view);
 }
 
-std::string_view phaseText(Phase phase)
+std::string phaseText(const CycleView& view)
 {
-    switch (phase) {
+    const std::string as = view.signedAs ? " as " + say(*view.signedAs) : "";
+    switch (view.folded.phase) {
     case Phase::beingLoaded: return "being loaded";
     case Phase::running: return "running";
     case Phase::awaitingDecision: return "awaiting decision";
-    case Phase::disposed: return "disposed";
-    case Phase::evidenceChanged: return "evidence changed since it was disposed";
+    case Phase::disposed: return "signed" + as;
+    case Phase::evidenceChanged: return "signed" + as + ", evidence changed since";
     }
     return {};
+}
+
+/// What was signed was better than what is decided now.
+bool isWorseNow(const CycleView& view)
+{
+    return view.signedAs && !view.isTest() && *view.signedAs < view.decision.verdict;
 }
 
 FindingSay sayIn(const HouseStyle& style)
@@ -74,6 +81,13 @@ int sayDecision(DeskSession& session, const CycleView& view)
         appendPlain(text, view.judgement, occasion, explained);
     } else {
         appendPlain(text, view.decision, occasion, explained);
+    }
+    if (isWorseNow(view)) {
+        appendParagraph(text, 2, "",
+                        "Signed as " + say(*view.signedAs)
+                            + ", and decided worse now: find out where its items are, and have "
+                              "somebody sign anew.",
+                        2);
     }
     if (!view.folded.isUnderstood) {
         appendParagraph(text, 2, "",
@@ -119,8 +133,7 @@ int showLoad(DeskSession& session, const Arguments& given)
 {
     const CycleView view = viewOf(session, given);
     if (!session.wantsJson()) {
-        session.out() << view.lot() << " (" << view.id << "): " << phaseText(view.folded.phase)
-                      << ".\n";
+        session.out() << view.lot() << " (" << view.id << "): " << phaseText(view) << ".\n";
         ReadSnapshot snapshot(session.office().connection());
         for (const Part& part : partsOf(snapshot, view.id)) {
             session.out() << "  " << part.name << "  " << part.what
@@ -131,9 +144,42 @@ int showLoad(DeskSession& session, const Arguments& given)
     return sayDecision(session, view);
 }
 
+namespace {
+
+/// One line: where it stands and, once it has ended, what is decided now.
+void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& found)
+{
+    const auto view = viewCycle(snapshot, session.office().entries(), found.id, session.moment());
+    if (!view) {
+        return;
+    }
+    session.out() << (found.lot.empty() ? found.id : found.lot) << "  " << found.purpose << ", "
+                  << phaseText(*view);
+    const Phase phase = view->folded.phase;
+    if (phase == Phase::beingLoaded || phase == Phase::running) {
+        session.out() << '\n';
+        return;
+    }
+    if (view->isTest()) {
+        session.out() << ": " << say(view->judgement.result) << '\n';
+        return;
+    }
+    const auto worse = std::ranges::count_if(view->decision.items, [&](const ItemDecision& item) {
+        return item.verdict > view->decision.verdict;
+    });
+    session.out() << ": " << say(view->decision.verdict);
+    if (worse != 0) {
+        session.out() << ", but not " << worse << (worse == 1 ? " item" : " items");
+    }
+    session.out() << (isWorseNow(*view) ? " (worse than signed)" : "") << '\n';
+}
+
+} // namespace
+
 int listLoads(DeskSession& session, const Arguments& given)
 {
-    Date day = session.office().zone().dateOf(session.moment());
+    const Zone& zone = session.office().zone();
+    Date day = zone.dateOf(session.moment());
     if (const auto text = given.value("--day")) {
         const auto parsed = parseDate(*text);
         if (!parsed) {
@@ -142,20 +188,18 @@ int listLoads(DeskSession& session, const Arguments& given)
         day = *parsed;
     }
     ReadSnapshot snapshot(session.office().connection());
-    const Zone& zone = session.office().zone();
-    const Instant from = zone.resolve(day, 0);
-    const Instant behind = zone.resolve(day + 1, 0);
-    for (const FoundCycle& found :
-         Finder(snapshot).cyclesBetween("", from.ms, behind.ms - 1, mostRows)) {
-        const auto view =
-            viewCycle(snapshot, session.office().entries(), found.id, session.moment());
-        if (!view) {
-            continue;
+    Finder finder(snapshot);
+    const bool open = given.has("--open");
+    const std::vector<FoundCycle> cycles =
+        open ? finder.openCycles(mostRows)
+             : finder.cyclesBetween("", zone.resolve(day, 0).ms, zone.resolve(day + 1, 0).ms - 1,
+                                    mostRows);
+    for (const FoundCycle& found : cycles) {
+        // A test is never signed: of those only what has not ended is open.
+        const bool isTest = found.purpose != "routine" && found.purpose != "immediate-use";
+        if (!open || !isTest || !found.hasEnded) {
+            sayInList(session, snapshot, found);
         }
-        const std::string verdict =
-            view->isTest() ? say(view->judgement.result) : say(view->decision.verdict);
-        session.out() << (found.lot.empty() ? found.id : found.lot) << "  " << found.purpose << ", "
-                      << phaseText(view->folded.phase) << ": " << verdict << '\n';
     }
     return exitDone;
 }
@@ -165,6 +209,7 @@ int showHistory(DeskSession& session, const Arguments& given)
     const CycleView view = viewOf(session, given);
     ReadSnapshot snapshot(session.office().connection());
     const std::vector<Person> people = peopleOf(snapshot);
+    const std::vector<Part> parts = partsOf(snapshot, view.id);
     JournalReader reader(snapshot);
     for (const HistoryLine& line : view.folded.history) {
         const auto stored = reader.entry(line.seq);
@@ -177,6 +222,14 @@ int showHistory(DeskSession& session, const Arguments& given)
             + (entry.actor.empty() ? "" : " (" + std::string(wordOf(roleWords, entry.role)) + ")")
             + (entry.paper ? ", from paper of " + nameOf(people, entry.paper->by) : "") + ": "
             + std::string(kindOf(entry.act).kind) + ' ' + encodeBody({entry.act, std::nullopt});
+        std::string of;
+        for (const std::string& id : entry.subjects) {
+            const auto named = std::ranges::find(parts, id, &Part::id);
+            if (id != view.id) {
+                of += (of.empty() ? " of " : ", ") + (named == parts.end() ? id : named->name);
+            }
+        }
+        text += of;
         if (!entry.reason.empty()) {
             text += " because: " + entry.reason;
         }

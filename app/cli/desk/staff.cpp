@@ -29,6 +29,14 @@ int recordPerson(DeskSession& session, const Arguments& given)
         throw UsageError("staff record is used as \"staff record ID --name NAME --role ROLE\"");
     }
     const std::string id(given.rest()[1]);
+    {
+        ReadSnapshot snapshot(session.office().connection());
+        const auto known = personById(peopleOf(snapshot), id);
+        if (known && !given.has("--change")) {
+            throw Refused(id + " is " + known->name
+                          + " already. Take another id, or say --change to change that entry.");
+        }
+    }
     const Appended appended =
         session.record(StaffRecorded{.name = std::string(*name),
                                      .role = wordIn(roleWords, *role, "--role"),
@@ -46,7 +54,7 @@ int setPin(DeskSession& session, const Arguments& given)
     }
     const SignedIn& who = session.who();
     Signature signature = session.signature();
-    const std::string pin = secret("LOADWARDEN_NEW_PIN", "The new PIN: ");
+    const std::string pin = newSecret("LOADWARDEN_NEW_PIN", "The new PIN: ");
     const Appended appended =
         session.must(SignIn(session.office())
                          .setPin(who, std::move(signature), std::string(given.rest()[1]), pin));
@@ -58,8 +66,11 @@ int setPin(DeskSession& session, const Arguments& given)
 
 int staff(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options = withDeskOptions(
-        {{"--name", true}, {"--role", true}, {"--badge", true}, {"--inactive", false}});
+    const auto options = withDeskOptions({{"--name", true},
+                                          {"--role", true},
+                                          {"--badge", true},
+                                          {"--inactive", false},
+                                          {"--change", false}});
     const Arguments given(arguments, options);
     const std::string_view what = given.rest().empty() ? "" : given.rest().front();
     if (what == "list") {

@@ -1,5 +1,6 @@
 #include "app/cli/commands.h"
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/desk/service.h"
 #include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
 #include "core/quantities/decimal.h"
@@ -22,15 +23,20 @@ std::string why(const Arguments& given)
 
 int list(DeskSession& session)
 {
-    ReadSnapshot snapshot(session.office().connection());
-    const std::vector<Entry> entries = registerEntries(snapshot, "sz");
+    std::vector<Entry> entries;
+    {
+        ReadSnapshot snapshot(session.office().connection());
+        entries = registerEntries(snapshot, "sz");
+    }
     const FactBook book(entries);
     for (const Fact& fact : book.facts()) {
         const auto* const recorded = std::get_if<SterilizerRecorded>(&fact.current().act);
         const std::string& id = fact.origin->subjects.front();
         if (recorded != nullptr && peekRevision<SterilizerRecorded>(book, id, newest) == &fact) {
+            const std::string why = whyOut(session.office(), id);
             session.out() << id << "  " << recorded->name
-                          << (recorded->model.empty() ? "" : ", " + recorded->model) << '\n';
+                          << (recorded->model.empty() ? "" : ", " + recorded->model)
+                          << (why.empty() ? ", in service" : ", not in service: " + why) << '\n';
         }
     }
     return exitDone;
@@ -69,6 +75,9 @@ AnyAct actOf(std::string_view what, const Arguments& given)
     }
     if (what == "take-out") {
         const auto state = given.value("--state").value_or("out-of-service");
+        if (state == "in-service") {
+            throw UsageError("it comes back with \"sterilizer return\"");
+        }
         return SterilizerTakenOut{wordIn(serviceStateWords, state, "--state"), why(given)};
     }
     const auto from = given.value("--from");

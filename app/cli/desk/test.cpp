@@ -28,10 +28,25 @@ std::optional<bool> flag(const Arguments& given, std::string_view option)
     return text ? std::optional(yesOrNo(*text, option)) : std::nullopt;
 }
 
-/// The sheet of a Bowie-Dick test: the one chemical indicator that it has.
+/// The sheet of a Bowie-Dick test, where it has one chemical indicator and no other.
 std::string sheetOf(DeskSession& session, const std::string& cycle)
 {
-    return part(session, cycle, "c1");
+    ReadSnapshot snapshot(session.office().connection());
+    std::string sheet;
+    for (const Part& each : partsOf(snapshot, cycle)) {
+        if (!hasPrefix(each.id, "ci")) {
+            continue;
+        }
+        if (!sheet.empty()) {
+            throw Refused("This test has more than one indicator. Say which was read: load read "
+                          "TEST c1 SEEN; \"load show\" lists them.");
+        }
+        sheet = each.id;
+    }
+    if (sheet.empty()) {
+        throw Refused("This test has no sheet. Record it first: load sheet TEST.");
+    }
+    return sheet;
 }
 
 int read(DeskSession& session, const Arguments& given)

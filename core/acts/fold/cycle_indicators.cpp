@@ -3,6 +3,7 @@
 #include "core/acts/fold/seen.h"
 
 #include <algorithm>
+#include <iterator>
 
 // What was placed in a cycle beside the items, and what was read without having been placed.
 
@@ -52,7 +53,8 @@ public:
         }
     }
 
-    /// A second sheet is taken for the first: whatever shows a failure counts.
+    /// A second sheet is taken for the first where it shows a failure; that it is good says nothing
+    /// of the first.
     void sheet(const PlacedIndicator& placed)
     {
         if (!take(placed.id)) {
@@ -64,8 +66,10 @@ public:
             sheet = std::move(folded);
             return;
         }
-        sheet->readings.insert(sheet->readings.end(), folded.readings.begin(),
-                               folded.readings.end());
+        std::ranges::copy_if(folded.readings, std::back_inserter(sheet->readings),
+                             [](const IndicatorReading& reading) {
+                                 return rankOf(reading.seen, false) != SeenRank::good;
+                             });
         sheet->lost = sheet->lost ? sheet->lost : folded.lost;
         sheet->unsettled = sheet->unsettled ? sheet->unsettled : folded.unsettled;
         sheet->alsoUsedIn.insert(sheet->alsoUsedIn.end(), folded.alsoUsedIn.begin(),

@@ -89,12 +89,11 @@ public:
     SignedIn hire(const std::string& id, Role role, const std::string& pin)
     {
         const SignedIn boss = supervisor();
-        const Signature signed1 = signature(boss, supervisorPin);
         must(Recorder(office()).record(
             boss,
             {.act = StaffRecorded{.name = "Name of " + id, .role = role, .badge = "badge-" + id},
              .subjects = {id}},
-            &signed1));
+            signature(boss, supervisorPin)));
         must(SignIn(office()).setPin(boss, signature(boss, supervisorPin), id, pin));
         return in(id, pin);
     }
@@ -107,9 +106,8 @@ public:
     Appended sign(const SignedIn& who, const std::string& pin, AnyAct act,
                   std::vector<std::string> subjects)
     {
-        const Signature given = signature(who, pin);
         return must(Recorder(office()).record(
-            who, {.act = std::move(act), .subjects = std::move(subjects)}, &given));
+            who, {.act = std::move(act), .subjects = std::move(subjects)}, signature(who, pin)));
     }
 
     [[nodiscard]] CycleView view(const std::string& cycle)

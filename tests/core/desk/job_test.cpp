@@ -192,11 +192,11 @@ TEST(Desk, RefusesWhatDoesNotFit)
                                           .subjects = {load},
                                           .happenedAt = JournalTime{local("06:39"), -360}})),
               RefusalWhy::beforeEnd);
-    const Signature given = department.signature(department.supervisor(), supervisorPin);
-    EXPECT_EQ(whyOf(recorder.record(
-                  department.supervisor(),
-                  {.act = SterilizerRecorded{.name = "S"}, .subjects = {"sz-lower"}}, &given)),
-              RefusalWhy::badId);
+    EXPECT_EQ(
+        whyOf(recorder.record(department.supervisor(),
+                              {.act = SterilizerRecorded{.name = "S"}, .subjects = {"sz-lower"}},
+                              department.signature(department.supervisor(), supervisorPin))),
+        RefusalWhy::badId);
 }
 
 TEST(Desk, SeveralActsAreRecordedTogetherOrNotAtAll)
@@ -236,13 +236,12 @@ TEST(Corrections, NameTheCurrentVersionAndGiveAReason)
     const SignedIn& lead = department.lead();
     const auto amend = [&](std::int64_t seq, const std::string& reason, AnyAct act,
                            std::vector<std::string> subjects) {
-        const Signature given = department.signature(lead, leadPin);
         return recorder.record(lead,
                                {.act = std::move(act),
                                 .subjects = std::move(subjects),
                                 .reason = reason,
                                 .supersedes = seq},
-                               &given);
+                               department.signature(lead, leadPin));
     };
     const ChemicalRead partly{Seen::endColourPartly};
     EXPECT_EQ(whyOf(amend(9'999, "why", partly, {external, load})), RefusalWhy::noSuchEntry);

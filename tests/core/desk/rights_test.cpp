@@ -105,8 +105,8 @@ TEST(Rights, AreAskedForEveryActAndRole)
         for (const auto& [role, person] : people) {
             const ToRecord asked{.act = act, .subjects = {"ld-none"}};
             const auto without = whyOf(recorder.record(person, asked));
-            const Signature given = department.signature(person, "592817");
-            const auto with = whyOf(recorder.record(person, asked, &given));
+            const auto with =
+                whyOf(recorder.record(person, asked, department.signature(person, "592817")));
             const bool may = !right.isProgram && role >= right.least;
             EXPECT_EQ(without == RefusalWhy::roleTooLow, !may)
                 << kindOf(act).kind << ' ' << wordOf(roleWords, role);
@@ -129,13 +129,13 @@ TEST(Rights, ASignatureOfAnotherOrAnOldOneIsNone)
     const SignedIn boss = department.supervisor();
     const ToRecord act{.act = SterilizerRecorded{.name = "S1"}, .subjects = {"sz-1"}};
     Recorder recorder(department.office());
-    const Signature others = department.signature(lead, "592817");
-    EXPECT_EQ(whyOf(recorder.record(boss, act, &others)), RefusalWhy::pinNeeded);
-    const Signature own = department.signature(boss, supervisorPin);
+    EXPECT_EQ(whyOf(recorder.record(boss, act, department.signature(lead, "592817"))),
+              RefusalWhy::pinNeeded);
+    Signature own = department.signature(boss, supervisorPin);
     department.setClock(department.now() + Duration::minutes(2) + Duration::milliseconds(1));
-    EXPECT_EQ(whyOf(recorder.record(boss, act, &own)), RefusalWhy::pinNeeded);
-    const Signature fresh = department.signature(boss, supervisorPin);
-    EXPECT_EQ(whyOf(recorder.record(boss, act, &fresh)), std::nullopt);
+    EXPECT_EQ(whyOf(recorder.record(boss, act, std::move(own))), RefusalWhy::pinNeeded);
+    EXPECT_EQ(whyOf(recorder.record(boss, act, department.signature(boss, supervisorPin))),
+              std::nullopt);
 }
 
 TEST(Rights, WhoIsInactiveOrDemotedLosesThemAtOnce)
@@ -160,18 +160,17 @@ TEST(Rights, TheLastSupervisorStaysAndABadgeIsOnePersons)
 {
     Department department;
     const SignedIn boss = department.supervisor();
-    const Signature given = department.signature(boss, supervisorPin);
     Recorder recorder(department.office());
     EXPECT_EQ(
         whyOf(recorder.record(
             boss, {.act = StaffRecorded{.name = "S", .role = Role::lead}, .subjects = {"st-sup"}},
-            &given)),
+            department.signature(boss, supervisorPin))),
         RefusalWhy::lastSupervisor);
     EXPECT_EQ(whyOf(recorder.record(
                   boss,
                   {.act = StaffRecorded{.name = "N", .role = Role::lead, .badge = "b- 1"},
                    .subjects = {"st-n"}},
-                  &given)),
+                  department.signature(boss, supervisorPin))),
               RefusalWhy::badgeTaken);
 }
 
