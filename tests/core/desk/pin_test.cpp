@@ -88,6 +88,8 @@ TEST(Pin, AClockSetBackLocksNobodyOutForLong)
     const auto answer = door.enter("B-1", supervisorPin);
     ASSERT_EQ(whyOf(answer), RefusalWhy::pinWait);
     EXPECT_EQ(std::get<Refusal>(answer).until, department.now() + Duration::minutes(15));
+    department.setClock(department.now() + Duration::minutes(15));
+    EXPECT_EQ(whyOf(door.enter("B-1", supervisorPin)), std::nullopt);
 }
 
 TEST(Pin, ThePersonOrASupervisorSetsIt)
