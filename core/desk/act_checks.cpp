@@ -360,9 +360,6 @@ private:
         if (!stored) {
             return Refusal{.why = RefusalWhy::noSuchEntry, .seq = act.supersedes};
         }
-        if (act.reason.empty()) {
-            return Refusal{.why = RefusalWhy::reasonNeeded};
-        }
         const Entry entry = understand(stored->bytes, stored->hash);
         if (act.subjects != entry.subjects) {
             return Refusal{.why = RefusalWhy::otherFact, .seq = act.supersedes};

@@ -81,6 +81,9 @@ OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToReco
                 return Refusal{.why = RefusalWhy::otherDoor,
                                .subject = std::string(kindOf(act.act).kind)};
             }
+            if (act.supersedes != 0 && act.reason.empty()) {
+                return Refusal{.why = RefusalWhy::reasonNeeded};
+            }
             for (const Task task : tasksOf(act)) {
                 auto asked = authorFor(snapshot, who, task, given, m_office.now());
                 if (auto* const refusal = std::get_if<Refusal>(&asked)) {

@@ -131,8 +131,7 @@ TEST_F(Doors, AnAnnotationBringsNothingIntoALoad)
     const std::int64_t end = department.view(load).folded.history.back().seq;
     EXPECT_EQ(bossWhy(EntryAnnotated{"note"}, {"ci-zz", load}, end), RefusalWhy::otherFact);
     EXPECT_EQ(bossWhy(EntryAnnotated{"note"}, {load}, end), std::nullopt);
-    EXPECT_EQ(bossWhy(ChemicalRead{Seen::endColourReached}, {"ci-zz", load}),
-              RefusalWhy::notPlaced);
+    EXPECT_EQ(bossWhy(ChemicalRead{Seen::endColourReached}, {"ci-zz", load}), RefusalWhy::unknown);
 }
 
 TEST_F(Doors, AnItemIsMovedOutOfTheLoadThatHasItAndItsIndicatorsGoWithIt)

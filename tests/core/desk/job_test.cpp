@@ -247,7 +247,7 @@ TEST(Corrections, NameTheCurrentVersionAndGiveAReason)
     EXPECT_EQ(whyOf(amend(9'999, "why", partly, {external, load})), RefusalWhy::noSuchEntry);
     EXPECT_EQ(whyOf(amend(read.firstSeq, "", partly, {external, load})), RefusalWhy::reasonNeeded);
     EXPECT_EQ(whyOf(amend(read.firstSeq, "why", PackageChecked{}, {external, load})),
-              RefusalWhy::otherFact);
+              RefusalWhy::malformed);
     EXPECT_EQ(whyOf(amend(read.firstSeq, "why", partly, {"ci-other", load})),
               RefusalWhy::otherFact);
     EXPECT_EQ(whyOf(recorder.record(lead, {.act = partly,
@@ -259,7 +259,15 @@ TEST(Corrections, NameTheCurrentVersionAndGiveAReason)
     const auto again = amend(read.firstSeq, "why", partly, {external, load});
     ASSERT_EQ(whyOf(again), RefusalWhy::notCurrent);
     EXPECT_EQ(std::get<Refusal>(again).seq, amended.firstSeq);
-    must(amend(amended.firstSeq, "wrong load", EntryVoided{}, {external, load}));
+    // Who has said it himself does not take it away.
+    EXPECT_EQ(whyOf(amend(amended.firstSeq, "wrong load", EntryVoided{}, {external, load})),
+              RefusalWhy::secondPerson);
+    must(recorder.record(department.supervisor(),
+                         {.act = EntryVoided{},
+                          .subjects = {external, load},
+                          .reason = "wrong load",
+                          .supersedes = amended.firstSeq},
+                         department.signature(department.supervisor(), supervisorPin)));
 }
 
 TEST(Founding, LeavesNothingWhereItIsRefusedOrSomethingIsThere)

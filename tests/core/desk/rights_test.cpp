@@ -76,7 +76,8 @@ std::vector<AnyAct> everyAct()
 
 bool isRecordedElsewhere(const AnyAct& act)
 {
-    return std::holds_alternative<DispositionSigned>(act)
+    return std::holds_alternative<CycleReserved>(act)
+           || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
            || std::holds_alternative<StaffPinSet>(act);

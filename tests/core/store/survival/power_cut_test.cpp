@@ -44,7 +44,7 @@ std::vector<Acknowledged> untilThePowerFails(const SqliteFile& file, Syncing syn
 int cuts()
 {
     const char* const text = std::getenv("LOADWARDEN_KILLS");
-    return (text == nullptr ? 300 : std::atoi(text)) / 3;
+    return (text == nullptr ? 120 : std::atoi(text)) / 3;
 }
 
 TEST(APowerCut, LosesNothingThatWasToldToBeRecorded)
