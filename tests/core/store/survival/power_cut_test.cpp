@@ -108,7 +108,9 @@ TEST(AnAct, NeedsOneSync)
         TestJournal journal(file);
         const std::int64_t before = disk::syncs();
         for (int i = 0; i < acts; ++i) {
-            journal.append(noteAbout({"ld-" + std::to_string(i / 20), "it-1", "st-1"}));
+            // An item is one packed instance: it is in one load.
+            const std::string load = std::to_string(i / 20);
+            journal.append(noteAbout({"ld-" + load, "it-" + load, "st-1"}));
         }
         to.say({}, disk::syncs() - before);
     });
