@@ -1,4 +1,5 @@
 #include "app/cli/command_line.h"
+#include "app/cli/desk/journal_commands.h"
 
 #include <iostream>
 #include <string_view>
@@ -9,5 +10,8 @@ int main(int argc, char** argv)
     std::ios::sync_with_stdio(false);
     std::cin.tie(nullptr);
     const std::vector<std::string_view> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
-    return loadwarden::cli::run(arguments, {std::cin, std::cout, std::cerr});
+    using namespace loadwarden::cli;
+    std::vector<Command> commands(decidingCommands().begin(), decidingCommands().end());
+    commands.insert(commands.end(), journalCommands().begin(), journalCommands().end());
+    return run(arguments, commands, {std::cin, std::cout, std::cerr});
 }

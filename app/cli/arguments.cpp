@@ -48,4 +48,13 @@ std::optional<std::string_view> Arguments::value(std::string_view option) const
     return found == m_values.end() ? std::nullopt : std::optional(found->second);
 }
 
+std::string Arguments::needed(std::string_view option) const
+{
+    const auto found = value(option);
+    if (!found) {
+        throw UsageError("this needs " + std::string(option));
+    }
+    return std::string(*found);
+}
+
 } // namespace loadwarden::cli

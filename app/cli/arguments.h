@@ -30,6 +30,8 @@ public:
 
     [[nodiscard]] bool has(std::string_view option) const { return m_values.contains(option); }
     [[nodiscard]] std::optional<std::string_view> value(std::string_view option) const;
+    /// The same of one that has to be there; throws UsageError.
+    [[nodiscard]] std::string needed(std::string_view option) const;
     [[nodiscard]] const std::vector<std::string_view>& rest() const { return m_rest; }
 
 private:

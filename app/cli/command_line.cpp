@@ -2,7 +2,7 @@
 
 #include "app/cli/arguments.h"
 #include "app/cli/commands.h"
-#include "app/cli/desk/desk_session.h"
+#include "app/cli/refused.h"
 
 #include <algorithm>
 #include <array>
@@ -15,33 +15,8 @@ namespace loadwarden::cli {
 
 namespace {
 
-struct Command {
-    std::string_view name;
-    int (*run)(std::span<const std::string_view>, Streams);
-};
-
-constexpr std::array commands = {
-    Command{"decide", decide},
-    Command{"policy", policy},
-    Command{"schema", schema},
-    Command{"specifications", specifications},
-    Command{"init", init},
-    Command{"staff", staff},
-    Command{"sterilizer", sterilizer},
-    Command{"specification", specification},
-    Command{"record", record},
-    Command{"load", load},
-    Command{"bi", bi},
-    Command{"test", test},
-    Command{"entry", entry},
-    Command{"verify", verify},
-    Command{"backup", backup},
-    Command{"restore", restore},
-    Command{"export", exportEvidence},
-    Command{"journal", journal},
-};
-
-int dispatch(std::span<const std::string_view> arguments, Streams streams)
+int dispatch(std::span<const std::string_view> arguments, std::span<const Command> commands,
+             Streams streams)
 {
     if (arguments.empty()) {
         throw UsageError("no command is named");
@@ -59,8 +34,7 @@ int dispatch(std::span<const std::string_view> arguments, Streams streams)
         streams.out << versionText();
         return exitDone;
     }
-    const auto* command = std::find_if(commands.begin(), commands.end(),
-                                       [&](const Command& c) { return c.name == name; });
+    const auto command = std::ranges::find(commands, name, &Command::name);
     if (command == commands.end()) {
         throw UsageError((name.starts_with('-') ? "there is no option " : "there is no command ")
                          + std::string(name));
@@ -68,9 +42,10 @@ int dispatch(std::span<const std::string_view> arguments, Streams streams)
     return command->run(arguments.subspan(1), streams);
 }
 
-int runAndFlush(std::span<const std::string_view> arguments, Streams streams)
+int runAndFlush(std::span<const std::string_view> arguments, std::span<const Command> commands,
+                Streams streams)
 {
-    const int code = dispatch(arguments, streams);
+    const int code = dispatch(arguments, commands, streams);
     streams.out.flush();
     if (!streams.out) {
         throw std::runtime_error("the output could not be written");
@@ -80,11 +55,20 @@ int runAndFlush(std::span<const std::string_view> arguments, Streams streams)
 
 } // namespace
 
-int run(std::span<const std::string_view> arguments, Streams streams) noexcept
+std::span<const Command> decidingCommands()
+{
+    static constexpr std::array commands = {Command{"decide", decide}, Command{"policy", policy},
+                                            Command{"schema", schema},
+                                            Command{"specifications", specifications}};
+    return commands;
+}
+
+int run(std::span<const std::string_view> arguments, std::span<const Command> commands,
+        Streams streams) noexcept
 {
     try {
         try {
-            return runAndFlush(arguments, streams);
+            return runAndFlush(arguments, commands, streams);
         } catch (const UsageError& error) {
             streams.err << "loadwarden-cli: " << error.what()
                         << "\nloadwarden-cli --help says how to use it.\n";

@@ -15,21 +15,14 @@ int policy(std::span<const std::string_view> arguments, Streams streams);
 int schema(std::span<const std::string_view> arguments, Streams streams);
 int specifications(std::span<const std::string_view> arguments, Streams streams);
 
-// On a journal's file (app/cli/desk/).
-int backup(std::span<const std::string_view> arguments, Streams streams);
-int bi(std::span<const std::string_view> arguments, Streams streams);
-int entry(std::span<const std::string_view> arguments, Streams streams);
-int exportEvidence(std::span<const std::string_view> arguments, Streams streams);
-int init(std::span<const std::string_view> arguments, Streams streams);
-int journal(std::span<const std::string_view> arguments, Streams streams);
-int load(std::span<const std::string_view> arguments, Streams streams);
-int record(std::span<const std::string_view> arguments, Streams streams);
-int restore(std::span<const std::string_view> arguments, Streams streams);
-int specification(std::span<const std::string_view> arguments, Streams streams);
-int staff(std::span<const std::string_view> arguments, Streams streams);
-int sterilizer(std::span<const std::string_view> arguments, Streams streams);
-int test(std::span<const std::string_view> arguments, Streams streams);
-int verify(std::span<const std::string_view> arguments, Streams streams);
+/// A word behind the program's name and what it runs.
+struct Command {
+    std::string_view name;
+    int (*run)(std::span<const std::string_view>, Streams);
+};
+
+/// Those that decide on files of evidence and need no journal.
+[[nodiscard]] std::span<const Command> decidingCommands();
 
 std::string helpText();
 std::string versionText();

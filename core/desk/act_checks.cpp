@@ -1,130 +1,20 @@
 #include "core/desk/act_checks.h"
 
-#include "core/acts/fold/harm.h"
+#include "core/desk/act_ids.h"
+#include "core/desk/correction_checks.h"
 #include "core/desk/cycle_state.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
+#include "core/desk/staff_checks.h"
 #include "core/exchange/policy_reader.h"
 #include "core/quantities/person.h"
-#include "core/store/act_entry.h"
 
 #include <algorithm>
-#include <array>
 #include <map>
 #include <set>
 
 namespace loadwarden {
 namespace {
-
-/// Prefixes of what an act may bring in by naming it first; everything else must be there.
-constexpr std::array<std::string_view, 10> registers = {"fa", "st", "po", "sz", "sp",
-                                                        "pr", "pl", "pk", "dv", "in"};
-
-std::string_view prefixOf(std::string_view id)
-{
-    return id.substr(0, std::min<std::size_t>(2, id.size()));
-}
-
-template <class... Acts>
-bool isAny(const AnyAct& act)
-{
-    return (std::holds_alternative<Acts>(act) || ...);
-}
-
-/// Whether an act may name an id that nobody has named before.
-bool mayBringIn(const ToRecord& act, std::string_view id)
-{
-    const std::string_view prefix = prefixOf(id);
-    const bool isFirst = !act.subjects.empty() && act.subjects.front() == id;
-    if (isAny<FacilityRecorded, StaffRecorded, PolicyRecorded, SterilizerRecorded,
-              SpecificationRecorded, ProductRecorded, ProductLotRecorded, PackagingRecorded,
-              DeviceRecorded, IncubatorRecorded>(act.act)) {
-        return isFirst && std::ranges::find(registers, prefix) != registers.end();
-    }
-    if (std::holds_alternative<CycleReserved>(act.act)) {
-        return prefix == "ld";
-    }
-    if (std::holds_alternative<ItemAdded>(act.act)) {
-        return prefix == "it" || prefix == "ci";
-    }
-    if (std::holds_alternative<PcdPlaced>(act.act)) {
-        return prefix == "pd" || prefix == "ci" || prefix == "bv";
-    }
-    if (std::holds_alternative<SheetPlaced>(act.act)) {
-        return prefix == "ci";
-    }
-    if (std::holds_alternative<ControlPrepared>(act.act)) {
-        return prefix == "bc";
-    }
-    if (std::holds_alternative<AerationStarted>(act.act)) {
-        return prefix == "ar";
-    }
-    if (std::holds_alternative<IncidentOpened>(act.act)) {
-        return prefix == "ic";
-    }
-    return false;
-}
-
-/// Ids that a body names and that must be in a register.
-std::vector<std::string> referencesOf(const AnyAct& act)
-{
-    std::vector<std::string> ids;
-    const auto add = [&ids](const std::string& id) {
-        if (!id.empty()) {
-            ids.push_back(id);
-        }
-    };
-    const auto addIndicator = [&](const PlacedIndicator& indicator) {
-        add(indicator.product);
-        add(indicator.lot);
-    };
-    if (const auto* const item = std::get_if<ItemAdded>(&act)) {
-        add(item->packaging);
-        std::ranges::for_each(item->devices, add);
-        std::ranges::for_each(item->internals, addIndicator);
-        if (item->external) {
-            addIndicator(*item->external);
-        }
-    } else if (const auto* const pcd = std::get_if<PcdPlaced>(&act)) {
-        std::ranges::for_each(pcd->indicators, addIndicator);
-        std::ranges::for_each(pcd->vials, addIndicator);
-    } else if (const auto* const sheet = std::get_if<SheetPlaced>(&act)) {
-        add(sheet->product);
-        add(sheet->lot);
-    } else if (const auto* const control = std::get_if<ControlPrepared>(&act)) {
-        add(control->product);
-        add(control->lot);
-        add(control->forLoad);
-    }
-    return ids;
-}
-
-/// Whether a sterilizer's id, sz- and a rest, ends as lot control numbers on labels begin: 1 to 8
-/// digits and capital letters, so that no two differ by case alone.
-bool canBeginALot(std::string_view id)
-{
-    const std::string_view rest = id.substr(3);
-    return rest.size() <= 8 && std::ranges::all_of(rest, [](char c) {
-               return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
-           });
-}
-
-/// An act as it would stand in the journal.
-Entry asEntry(const ToRecord& act, const Author& author, std::int64_t seq)
-{
-    return {.seq = seq,
-            .hash = {},
-            .recordedAt = {},
-            .happenedAt = act.happenedAt.value_or(JournalTime{}),
-            .actor = author.id,
-            .role = author.role,
-            .workstation = {},
-            .subjects = act.subjects,
-            .reason = act.reason,
-            .supersedes = act.supersedes,
-            .act = act.act,
-            .paper = act.paper};
-}
 
 /// What the journal holds, and what the acts before this one would add.
 class Checks {
@@ -145,7 +35,11 @@ public:
         if (auto refusal = checkPaper(act)) {
             return refusal;
         }
-        if (auto refusal = act.supersedes != 0 ? checkCorrection(act) : checkIds(act)) {
+        if (auto refusal =
+                act.supersedes != 0 ? checkCorrection(m_snapshot, act, m_author) : checkIds(act)) {
+            return refusal;
+        }
+        if (auto refusal = checkReferences(act)) {
             return refusal;
         }
         if (act.supersedes == 0) {
@@ -227,19 +121,11 @@ private:
             if (!known && !mayBringIn(act, id)) {
                 return Refusal{.why = RefusalWhy::unknown, .subject = id};
             }
-            const std::string_view prefix = prefixOf(id);
-            const bool onlyNew = (std::holds_alternative<CycleReserved>(act.act) && prefix == "ld")
-                                 || (std::holds_alternative<PcdPlaced>(act.act) && prefix != "ld")
-                                 || (std::holds_alternative<ItemAdded>(act.act) && prefix == "ci")
-                                 || isAny<ControlPrepared>(act.act)
-                                 || (isAny<SheetPlaced>(act.act) && prefix == "ci")
-                                 || (isAny<AerationStarted>(act.act) && prefix == "ar")
-                                 || (isAny<IncidentOpened>(act.act) && prefix == "ic");
-            if (known && onlyNew) {
+            if (known && bringsInOnlyNew(act, id)) {
                 return Refusal{.why = RefusalWhy::alreadyThere, .subject = id};
             }
         }
-        return checkReferences(act);
+        return std::nullopt;
     }
 
     std::optional<Refusal> checkReferences(const ToRecord& act)
@@ -353,77 +239,6 @@ private:
         });
     }
 
-    std::optional<Refusal> checkCorrection(const ToRecord& act)
-    {
-        JournalReader reader(m_snapshot);
-        const auto stored = reader.entry(act.supersedes);
-        if (!stored) {
-            return Refusal{.why = RefusalWhy::noSuchEntry, .seq = act.supersedes};
-        }
-        const Entry entry = understand(stored->bytes, stored->hash);
-        if (act.subjects != entry.subjects) {
-            return Refusal{.why = RefusalWhy::otherFact, .seq = act.supersedes};
-        }
-        if (std::holds_alternative<EntryAnnotated>(act.act)) {
-            return std::nullopt;
-        }
-        if (auto refusal = checkReferences(act)) {
-            return refusal;
-        }
-        const auto* const reserved = std::get_if<CycleReserved>(&act.act);
-        const auto* const before = std::get_if<CycleReserved>(&entry.act);
-        if (reserved != nullptr && before != nullptr && reserved->lot != before->lot) {
-            // It stands on labels, and no other cycle may have it.
-            return Refusal{.why = RefusalWhy::notCorrectable, .seq = act.supersedes};
-        }
-        if (entry.subjects.empty()) {
-            return Refusal{.why = RefusalWhy::notCorrectable, .seq = act.supersedes};
-        }
-        return checkEffect(act, entry);
-    }
-
-    /// What the fold would make of the correction: one without effect is refused, with the reason.
-    std::optional<Refusal> checkEffect(const ToRecord& act, const Entry& entry)
-    {
-        std::vector<Entry> entries = entriesAbout(m_snapshot, entry.subjects.front());
-        const std::int64_t seq = JournalReader(m_snapshot).head().seq + 1;
-        const Refusal notCurrent{.why = RefusalWhy::notCurrent,
-                                 .seq = newestVersion(FactBook(entries), entry.seq)};
-        entries.push_back(asEntry(act, m_author, seq));
-        const FactBook book(entries);
-        for (const Misfit& misfit : book.misfits()) {
-            if (misfit.seq != seq) {
-                continue;
-            }
-            switch (misfit.why) {
-            case MisfitWhy::overtaken:
-            case MisfitWhy::alreadyStruck: return notCurrent;
-            case MisfitWhy::finalAct:
-                return Refusal{.why = RefusalWhy::notCorrectable, .seq = entry.seq};
-            case MisfitWhy::noRight: return Refusal{.why = RefusalWhy::secondPerson};
-            case MisfitWhy::positiveStays: return Refusal{.why = RefusalWhy::positiveStays};
-            case MisfitWhy::nothingThere:
-            case MisfitWhy::otherFact:
-                return Refusal{.why = RefusalWhy::otherFact, .seq = entry.seq};
-            default: break;
-            }
-        }
-        return std::nullopt;
-    }
-
-    /// The entry that a correction of that one has to name: its newest version, or what struck it.
-    static std::int64_t newestVersion(const FactBook& book, std::int64_t seq)
-    {
-        for (const Fact& fact : book.facts()) {
-            const bool isIn = std::ranges::any_of(
-                fact.chain, [&](const Entry* each) { return each->seq == seq; });
-            if (isIn) {
-                return fact.stands() ? fact.chain.back()->seq : fact.struckBy->seq;
-            }
-        }
-        return seq;
-    }
-
     static std::optional<Refusal> refuse(RefusalWhy why, const CycleState& state)
     {
         return Refusal{.why = why, .subject = state.lot};
@@ -463,52 +278,6 @@ private:
     std::map<std::string, CycleState> m_cycles;
     std::set<std::string> m_new;
 };
-
-/// Whether an act says or takes away who somebody is.
-bool isOfStaff(const ToRecord& act)
-{
-    return std::ranges::any_of(act.subjects,
-                               [](const std::string& id) { return prefixOf(id) == "st"; });
-}
-
-/// The staff as they are when the acts are recorded: one badge is one person, reads as nobody
-/// else's id or name, and somebody can still sign as a supervisor.
-std::optional<Refusal> checkStaff(ReadSnapshot& snapshot, std::span<const ToRecord> acts,
-                                  const Author& author)
-{
-    if (std::ranges::none_of(acts, isOfStaff)) {
-        return std::nullopt;
-    }
-    std::vector<Entry> entries = registerEntries(snapshot, "st");
-    std::int64_t seq = JournalReader(snapshot).head().seq;
-    for (const ToRecord& act : acts) {
-        ++seq;
-        if (isOfStaff(act)) {
-            entries.push_back(asEntry(act, author, seq));
-        }
-    }
-    const std::vector<Person> before = peopleOf(snapshot);
-    const std::vector<Person> after = peopleFrom(entries);
-    const auto hasPin = [&](const Person& person) {
-        const auto known = personById(before, person.id);
-        return known && known->hasPin;
-    };
-    for (const Person& person : after) {
-        for (const Person& other : after) {
-            const bool reads =
-                !person.badge.empty() && person.id != other.id
-                && (isSamePerson(person.badge, other.badge) || isSamePerson(person.badge, other.id)
-                    || isSamePerson(person.badge, other.name));
-            if (reads) {
-                return Refusal{.why = RefusalWhy::badgeTaken, .subject = person.badge};
-            }
-        }
-    }
-    const bool someone = std::ranges::any_of(after, [&](const Person& person) {
-        return person.role == Role::supervisor && person.active && hasPin(person);
-    });
-    return someone ? std::nullopt : std::optional(Refusal{.why = RefusalWhy::lastSupervisor});
-}
 
 } // namespace
 

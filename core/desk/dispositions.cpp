@@ -66,23 +66,12 @@ Sight sightFrom(const CycleView& view)
 OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& signature,
                                        const Sight& sight, Task task, const Judge& judge)
 {
-    std::optional<Author> author;
-    {
-        ReadSnapshot snapshot(m_office.connection());
+    return m_office.record([&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
         auto asked = authorFor(snapshot, who, task, &signature, m_office.now());
         if (auto* const refusal = std::get_if<Refusal>(&asked)) {
             return std::move(*refusal);
         }
-        author = std::get<Author>(std::move(asked));
-    }
-    return m_office.record(*author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
-        auto asked = authorFor(snapshot, who, task, &signature, m_office.now());
-        if (auto* const refusal = std::get_if<Refusal>(&asked)) {
-            return std::move(*refusal);
-        }
-        if (std::get<Author>(asked).role != author->role) {
-            return Refusal{.why = RefusalWhy::roleTooLow, .task = task};
-        }
+        auto& author = std::get<Author>(asked);
         if (JournalReader(snapshot).head().seq < sight.seen) {
             return Refusal{.why = RefusalWhy::changed, .subject = sight.cycle};
         }
@@ -104,13 +93,13 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
                            .subject = view->lot(),
                            .verdict = view->decision.verdict};
         }
-        auto act = judge(*view, *author);
+        auto act = judge(*view, author);
         if (auto* const refusal = std::get_if<Refusal>(&act)) {
             return std::move(*refusal);
         }
         auto& recorded = std::get<ToRecord>(act);
         recorded.basedOn = sight.seen;
-        return Plan{.acts = {std::move(recorded)}, .inside = {}};
+        return Plan{.author = std::move(author), .acts = {std::move(recorded)}, .inside = {}};
     });
 }
 

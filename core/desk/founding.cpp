@@ -83,8 +83,9 @@ OrRefusal<Head> foundDepartment(const fs::path& file, const Founding& founding,
     {
         Office office(draft.path(), Access::write, place);
         const Author supervisor{founding.supervisorId, Role::supervisor};
-        auto recorded = office.record(supervisor, [&](ReadSnapshot&) -> OrRefusal<Plan> {
+        auto recorded = office.record([&](ReadSnapshot&) -> OrRefusal<Plan> {
             return Plan{
+                .author = supervisor,
                 .acts = {{.act = StaffRecorded{.name = founding.supervisorName,
                                                .role = Role::supervisor,
                                                .badge = founding.supervisorBadge},

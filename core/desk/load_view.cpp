@@ -2,10 +2,12 @@
 
 #include "core/desk/journal_entries.h"
 #include "core/exchange/policy_reader.h"
+#include "core/journal/header.h"
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
 #include "core/store/finder.h"
 #include "core/store/reach/reach_reader.h"
+#include "core/store/store_error.h"
 
 #include <algorithm>
 
@@ -101,6 +103,24 @@ std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
         view.decision = decide(evidence, view.policy, now);
     }
     return view;
+}
+
+std::int64_t newestAt(ReadSnapshot& snapshot, Instant moment)
+{
+    JournalReader reader(snapshot);
+    std::int64_t before = 0; // recorded by then, as far as is known
+    std::int64_t after = reader.head().seq + 1;
+    while (after - before > 1) {
+        const std::int64_t middle = before + (after - before) / 2;
+        const auto stored = reader.entry(middle);
+        EntryHeader header;
+        if (!stored || !readHeader(stored->bytes, header)) {
+            throw engineError(StoreFault::damaged,
+                              "entry " + std::to_string(middle) + " cannot be read");
+        }
+        (header.recordedAt.at <= moment ? before : after) = middle;
+    }
+    return before;
 }
 
 std::string sightOf(const CycleView& view)

@@ -39,6 +39,10 @@ struct CycleView {
                                                  std::string_view cycle, Instant now,
                                                  std::int64_t upTo = toTheEnd);
 
+/// The newest entry that had been recorded by a moment; 0: none. Where a clock was set back, one of
+/// those around it.
+[[nodiscard]] std::int64_t newestAt(ReadSnapshot& snapshot, Instant moment);
+
 /// What was decided, as far as a signer sees it: verdicts and findings in one text that differs
 /// where any of them does.
 [[nodiscard]] std::string sightOf(const CycleView& view);

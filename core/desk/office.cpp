@@ -137,22 +137,8 @@ std::optional<Refusal> Office::whyNoEntries(std::span<const ToRecord> acts, cons
 OrRefusal<EntryDraft> Office::draftOf(const ToRecord& act, const Author& author,
                                       std::int64_t seq) const
 {
-    const JournalTime now = journalTime(m_place.clock.now(), m_zone);
-    const Entry entry{.seq = seq,
-                      .hash = {},
-                      .recordedAt = now,
-                      .happenedAt = act.happenedAt.value_or(now),
-                      .happenedFrom = act.happenedAt ? act.happenedFrom : TimeSource::clock,
-                      .actor = author.id,
-                      .role = author.role,
-                      .workstation = m_place.workstation,
-                      .subjects = act.subjects,
-                      .reason = act.reason,
-                      .supersedes = act.supersedes,
-                      .basedOn = act.basedOn,
-                      .act = act.act,
-                      .paper = act.paper};
-    const Envelope envelope = envelopeOf(entry);
+    const Envelope envelope = envelopeOf(
+        asEntry(act, author, seq, journalTime(m_place.clock.now(), m_zone), m_place.workstation));
     const auto read = readEntry(envelope, {});
     if (const auto* const fault = std::get_if<ActFault>(&read)) {
         return Refusal{
@@ -172,8 +158,7 @@ OrRefusal<EntryDraft> Office::draftOf(const ToRecord& act, const Author& author,
                       .body = envelope.body};
 }
 
-OrRefusal<Appended> Office::record(const Author& author,
-                                   const std::function<OrRefusal<Plan>(ReadSnapshot&)>& plan)
+OrRefusal<Appended> Office::record(const std::function<OrRefusal<Plan>(ReadSnapshot&)>& plan)
 {
     for (int tries = 0; tries < mostTries; ++tries) {
         Head head;
@@ -197,7 +182,7 @@ OrRefusal<Appended> Office::record(const Author& author,
         std::vector<EntryDraft> drafts;
         for (const ToRecord& act : planned->acts) {
             const auto before = static_cast<std::int64_t>(drafts.size());
-            auto draft = draftOf(act, author, head.seq + 1 + before);
+            auto draft = draftOf(act, planned->author, head.seq + 1 + before);
             if (auto* const refusal = std::get_if<Refusal>(&draft)) {
                 return std::move(*refusal);
             }

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/acts/entry.h"
 #include "core/desk/pin_hash.h"
 #include "core/desk/refusal.h"
+#include "core/desk/to_record.h"
 #include "core/quantities/clock.h"
 #include "core/quantities/id_source.h"
 #include "core/store/desktop_lock.h"
@@ -33,26 +33,9 @@ struct Workplace {
     PinCost pinCost{};
 };
 
-/// Somebody's act as it is to be recorded. `happenedAt` without a value: now.
-struct ToRecord {
-    AnyAct act;
-    std::vector<std::string> subjects;
-    std::optional<JournalTime> happenedAt;
-    TimeSource happenedFrom = TimeSource::typed; ///< where happenedAt has a value
-    std::string reason;
-    std::int64_t supersedes = 0;
-    std::int64_t basedOn = 0;
-    std::optional<FromPaper> paper;
-};
-
-/// Who records and in which role, as it stands in the entries.
-struct Author {
-    std::string id; ///< empty: the program itself
-    Role role = Role::viewer;
-};
-
-/// What is recorded together, and what else is written with it.
+/// What is recorded together, by whom, and what else is written with it.
 struct Plan {
+    Author author;
     std::vector<ToRecord> acts;
     /// Called in the transaction before the acts are written and may complete them: what is slow
     /// has no place in it.
@@ -104,8 +87,7 @@ public:
     /// Records what `plan` makes of the journal as it stands: it is called with a snapshot of the
     /// newest entries, and again where somebody has recorded something meanwhile, so that what it
     /// looked at is what the acts follow upon. Throws StoreError.
-    OrRefusal<Appended> record(const Author& author,
-                               const std::function<OrRefusal<Plan>(ReadSnapshot&)>& plan);
+    OrRefusal<Appended> record(const std::function<OrRefusal<Plan>(ReadSnapshot&)>& plan);
 
 private:
     [[nodiscard]] OrRefusal<EntryDraft> draftOf(const ToRecord& act, const Author& author,

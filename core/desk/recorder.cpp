@@ -64,18 +64,8 @@ OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToReco
                                      std::optional<Signature> signature)
 {
     const Signature* const given = signature ? &*signature : nullptr;
-    // The role that is written down is that of the moment; another one by the time it is written
-    // is found by the check within.
-    std::optional<Author> author;
-    {
-        ReadSnapshot snapshot(m_office.connection());
-        auto asked = authorFor(snapshot, who, Task::look, given, m_office.now());
-        if (auto* const refusal = std::get_if<Refusal>(&asked)) {
-            return std::move(*refusal);
-        }
-        author = std::get<Author>(std::move(asked));
-    }
-    return m_office.record(*author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
+    return m_office.record([&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
+        Plan plan{.author = {}, .acts = {acts.begin(), acts.end()}, .inside = {}};
         for (const ToRecord& act : acts) {
             if (goesElsewhere(act)) {
                 return Refusal{.why = RefusalWhy::otherDoor,
@@ -89,18 +79,16 @@ OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToReco
                 if (auto* const refusal = std::get_if<Refusal>(&asked)) {
                     return std::move(*refusal);
                 }
-                if (std::get<Author>(asked).role != author->role) {
-                    return Refusal{.why = RefusalWhy::roleTooLow, .task = task};
-                }
+                plan.author = std::get<Author>(std::move(asked));
             }
         }
-        if (auto refusal = m_office.whyNoEntries(acts, *author)) {
+        if (auto refusal = m_office.whyNoEntries(acts, plan.author)) {
             return *std::move(refusal);
         }
-        if (auto refusal = checkActs(snapshot, acts, *author, m_office.now())) {
+        if (auto refusal = checkActs(snapshot, acts, plan.author, m_office.now())) {
             return *std::move(refusal);
         }
-        return Plan{.acts = {acts.begin(), acts.end()}, .inside = {}};
+        return plan;
     });
 }
 

@@ -21,15 +21,6 @@ bool isTaken(WriteTransaction& transaction, const std::string& lot)
 OrRefusal<ReservedCycle> reserveCycle(Office& office, const SignedIn& who,
                                       const CycleWanted& wanted)
 {
-    std::optional<Author> author;
-    {
-        ReadSnapshot snapshot(office.connection());
-        auto asked = authorFor(snapshot, who, Task::CycleReserved, nullptr, office.now());
-        if (auto* const refusal = std::get_if<Refusal>(&asked)) {
-            return std::move(*refusal);
-        }
-        author = std::get<Author>(std::move(asked));
-    }
     ReservedCycle reserved{.cycle = office.place().ids.next("ld"), .lot = {}, .appended = {}};
     ToRecord act{.act = CycleReserved{.lot = "-",
                                       .purpose = wanted.purpose,
@@ -39,18 +30,20 @@ OrRefusal<ReservedCycle> reserveCycle(Office& office, const SignedIn& who,
     if (!wanted.specification.empty()) {
         act.subjects.push_back(wanted.specification);
     }
-    auto recorded = office.record(*author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
+    auto recorded = office.record([&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
         auto asked = authorFor(snapshot, who, Task::CycleReserved, nullptr, office.now());
         if (auto* const refusal = std::get_if<Refusal>(&asked)) {
             return std::move(*refusal);
         }
-        if (auto refusal = office.whyNoEntries(std::span(&act, 1), *author)) {
+        auto& author = std::get<Author>(asked);
+        if (auto refusal = office.whyNoEntries(std::span(&act, 1), author)) {
             return *std::move(refusal);
         }
-        if (auto refusal = checkActs(snapshot, std::span(&act, 1), *author, office.now())) {
+        if (auto refusal = checkActs(snapshot, std::span(&act, 1), author, office.now())) {
             return *std::move(refusal);
         }
-        return Plan{.acts = {act},
+        return Plan{.author = std::move(author),
+                    .acts = {act},
                     .inside = [&](WriteTransaction& transaction, std::vector<ToRecord>& acts) {
                         const Date today = office.zone().dateOf(office.now());
                         do {

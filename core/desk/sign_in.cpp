@@ -73,17 +73,7 @@ OrRefusal<Appended> SignIn::setPin(const SignedIn& who, Signature signature,
         return *std::move(refusal);
     }
     const std::string hash = hashOfPin(pin, m_office.place().pinCost);
-    Author author{.id = who.id()};
-    {
-        ReadSnapshot snapshot(m_office.connection());
-        const auto people = peopleOf(snapshot);
-        const auto self = personById(people, who.id());
-        if (!self) {
-            return Refusal{.why = RefusalWhy::personUnknown, .subject = who.id()};
-        }
-        author.role = self->role;
-    }
-    return m_office.record(author, [&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
+    return m_office.record([&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
         const auto people = peopleOf(snapshot);
         const auto self = personById(people, who.id());
         const auto other = personById(people, person);
@@ -91,10 +81,11 @@ OrRefusal<Appended> SignIn::setPin(const SignedIn& who, Signature signature,
             return Refusal{.why = RefusalWhy::personUnknown, .subject = person};
         }
         const Task task = self->id == other->id ? Task::setOwnPin : Task::setOthersPin;
-        if (!self->active || self->role != author.role || !mayDo(self->role, task)) {
+        if (!self->active || !mayDo(self->role, task)) {
             return Refusal{.why = RefusalWhy::roleTooLow, .task = task};
         }
-        return Plan{.acts = {{.act = StaffPinSet{}, .subjects = {other->id}}},
+        return Plan{.author = {self->id, self->role},
+                    .acts = {{.act = StaffPinSet{}, .subjects = {other->id}}},
                     .inside = [&hash, id = other->id](WriteTransaction& transaction,
                                                       std::vector<ToRecord>&) {
                         PinBook::set(transaction, id, hash);

@@ -69,6 +69,8 @@ class Department(unittest.TestCase):
                   self.day("2031-03-14", "2031-03-14T20:00-05:00")}
         self.assertEqual(friday["2-2031-073-02"], "Reprocess")
         self.assertNotIn("2-2031-073-03", friday)
+        others = [verdict for lot, verdict in friday.items() if lot.startswith("1-2031-073-")]
+        self.assertGreater(others.count("Release"), 5)
         saturday = [verdict for lot, purpose, _, verdict in self.day("2031-03-15")
                     if lot.startswith("2-") and purpose == "routine"]
         self.assertEqual(len(saturday), 8)

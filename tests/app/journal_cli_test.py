@@ -214,6 +214,17 @@ class MainJob(Journal):
         verified = department.do("verify")
         self.assertIn("Nothing is wrong", verified)
 
+    def test_a_moment_in_the_past_is_answered_by_what_had_been_recorded_then(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        before = department.run("load", "decide", lot).stdout
+        department.now("08:50")
+        department.do("load", "read", lot, "c3", "front-on-boundary", by=SECOND)
+        self.assertNotEqual(department.run("load", "decide", lot).stdout, before)
+        self.assertEqual(department.run("load", "decide", lot, "--at",
+                                        "2031-03-04T08:35Z").stdout, before)
+
     def test_an_exported_load_is_decided_the_same(self):
         department = self.working()
         department.bowie_dick()

@@ -117,12 +117,12 @@ class Worker:
             raise SystemExit("the unchanged program does not compile")
 
     def compile(self):
-        return subprocess.run(["ninja", "-C", str(self.build), "-j1", "loadwarden-cli"],
+        return subprocess.run(["ninja", "-C", str(self.build), "-j1", "loadwarden-decide"],
                               capture_output=True).returncode == 0
 
     def answers(self, evidence):
         """For each evidence file a digest of everything that the program answers, one at a time."""
-        cli = self.build / "app" / "loadwarden-cli"
+        cli = self.build / "app" / "loadwarden-decide"
         for policy, path in evidence:
             command = [str(cli), "decide", "--json", "--policy", str(policy), str(path)]
             try:

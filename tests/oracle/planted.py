@@ -32,7 +32,7 @@ PLANTED = [
 
 def compares(worker, count, seed):
     """How a comparison ends (0: no disagreement, 1: disagreements), and what it says."""
-    cli = worker.build / "app" / "loadwarden-cli"
+    cli = worker.build / "app" / "loadwarden-decide"
     done = subprocess.run([sys.executable, str(HERE / "compare.py"), "--cli", str(cli), "--count", str(count),
                            "--seed", str(seed)], capture_output=True, text=True)
     line = next((text for text in done.stdout.splitlines() if " disagreements, seed" in text), done.stderr[-300:])

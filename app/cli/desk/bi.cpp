@@ -1,4 +1,4 @@
-#include "app/cli/commands.h"
+#include "app/cli/desk/journal_commands.h"
 #include "app/cli/desk/load_commands.h"
 #include "app/cli/desk/parts.h"
 #include "core/acts/fold/registers.h"
@@ -7,7 +7,6 @@
 #include "core/indicators/indicator_words.h"
 #include "core/store/finder.h"
 
-#include <algorithm>
 #include <ostream>
 #include <set>
 
@@ -121,41 +120,36 @@ void sayControls(DeskSession& session, const CycleView& view, std::set<std::stri
     }
 }
 
-bool entriesSayRead(ReadSnapshot& snapshot, const std::string& vial)
+/// Whether a vial's only answers came before it was due: none of them counts.
+bool wasReadTooEarly(ReadSnapshot& snapshot, const std::string& vial, Instant dueAt)
 {
-    const std::vector<loadwarden::Entry> entries = entriesAbout(snapshot, vial);
-    return std::ranges::any_of(entries, [](const loadwarden::Entry& entry) {
-        return std::holds_alternative<BiologicalRead>(entry.act);
-    });
+    bool early = false;
+    for (const loadwarden::Entry& entry : entriesAbout(snapshot, vial)) {
+        const auto* const read = std::get_if<BiologicalRead>(&entry.act);
+        if (read != nullptr && (read->seen != Seen::noGrowth || entry.happenedAt.at >= dueAt)) {
+            return false;
+        }
+        early = early || read != nullptr;
+    }
+    return early;
 }
 
-/// Vials of loads that nobody has signed whose only answers came before they were due.
+/// Vials of loads that nobody has signed and that were read too early.
 void sayReadTooEarly(DeskSession& session, ReadSnapshot& snapshot, const FactBook& products,
                      std::set<std::string>& controls)
 {
-    Office& office = session.office();
     Finder finder(snapshot);
     for (const FoundCycle& cycle : finder.openCycles(mostRows)) {
         for (const FoundVial& vial : finder.vialsOf(cycle.id)) {
             const auto at = dueAt(products, vial);
-            if (!at || vial.incubated == 0) {
+            if (!at || vial.incubated == 0 || !wasReadTooEarly(snapshot, vial.id, *at)) {
                 continue;
             }
-            bool isRead = false;
-            for (const loadwarden::Entry& entry : entriesAbout(snapshot, vial.id)) {
-                const auto* const read = std::get_if<BiologicalRead>(&entry.act);
-                isRead = isRead
-                         || (read != nullptr
-                             && (read->seen != Seen::noGrowth || entry.happenedAt.at >= *at));
-            }
-            const auto view = viewCycle(snapshot, office.entries(), cycle.id, session.moment());
-            if (view) {
+            session.out() << (cycle.lot.empty() ? cycle.id : cycle.lot) << ' ' << vial.id
+                          << "  was read too early; read it again from "
+                          << sayTime(*at, session.style()) << " on\n";
+            if (const auto view = session.view(snapshot, cycle.id)) {
                 sayControls(session, *view, controls);
-            }
-            if (!isRead && entriesSayRead(snapshot, vial.id)) {
-                session.out() << (cycle.lot.empty() ? cycle.id : cycle.lot) << ' ' << vial.id
-                              << "  was read too early; read it again from "
-                              << sayTime(*at, session.style()) << " on\n";
             }
         }
     }
@@ -166,11 +160,11 @@ int due(DeskSession& session)
     Office& office = session.office();
     const Instant now = session.moment();
     ReadSnapshot snapshot(office.connection());
-    const std::vector<Entry> productEntries = registerEntries(snapshot, "pr");
+    const std::vector<loadwarden::Entry> productEntries = registerEntries(snapshot, "pr");
     const FactBook products(productEntries);
     std::set<std::string> controls;
     for (const FoundVial& vial : Finder(snapshot).openVials(mostRows)) {
-        const auto view = viewCycle(snapshot, office.entries(), vial.cycle, now);
+        const auto view = session.view(snapshot, vial.cycle);
         std::string name = vial.id;
         for (const Part& each : partsOf(snapshot, vial.cycle)) {
             if (each.id == vial.id && view) {

@@ -270,6 +270,12 @@ Instant DeskSession::moment() const
     return at ? at->at : m_office->now();
 }
 
+std::optional<CycleView> DeskSession::view(ReadSnapshot& snapshot, const std::string& cycle)
+{
+    const std::int64_t upTo = m_given.has("--at") ? newestAt(snapshot, moment()) : toTheEnd;
+    return viewCycle(snapshot, m_office->entries(), cycle, moment(), upTo);
+}
+
 std::optional<FromPaper> DeskSession::paper()
 {
     const auto name = m_given.value("--paper");

@@ -1,7 +1,9 @@
 #pragma once
 
 #include "app/cli/arguments.h"
+#include "app/cli/refused.h"
 #include "app/cli/streams.h"
+#include "core/desk/load_view.h"
 #include "core/desk/recorder.h"
 #include "core/words/say.h"
 #include "core/words/say_refusal.h"
@@ -10,7 +12,6 @@
 #include <memory>
 #include <optional>
 #include <span>
-#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -19,12 +20,6 @@
 class QCoreApplication;
 
 namespace loadwarden::cli {
-
-/// The desk does not do what it was asked; what() says why and what to do, in two sentences.
-class Refused : public std::runtime_error {
-public:
-    using std::runtime_error::runtime_error;
-};
 
 /// The options of every command on a journal's file, and those of its own.
 [[nodiscard]] std::vector<Option> withDeskOptions(std::initializer_list<Option> own);
@@ -68,6 +63,8 @@ public:
 
     /// The moment for which a decision is asked: --at, or now.
     [[nodiscard]] Instant moment() const;
+    /// A cycle for that moment, and by what had been recorded then; nullopt: nothing had.
+    [[nodiscard]] std::optional<CycleView> view(ReadSnapshot& snapshot, const std::string& cycle);
     /// --at, or nothing: now.
     [[nodiscard]] std::optional<JournalTime> happenedAt() const;
     /// A moment with its offset, or a UsageError that names the option.

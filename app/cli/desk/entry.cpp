@@ -1,5 +1,5 @@
-#include "app/cli/commands.h"
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/desk/journal_commands.h"
 #include "app/cli/desk/load_commands.h"
 #include "core/acts/codec.h"
 #include "core/journal/canonical_json.h"

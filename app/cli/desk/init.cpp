@@ -1,5 +1,5 @@
-#include "app/cli/commands.h"
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/desk/journal_commands.h"
 #include "core/desk/founding.h"
 
 #include <QCoreApplication>
@@ -7,19 +7,6 @@
 #include <ostream>
 
 namespace loadwarden::cli {
-
-namespace {
-
-std::string needed(const Arguments& given, std::string_view option)
-{
-    const auto value = given.value(option);
-    if (!value) {
-        throw UsageError("init needs " + std::string(option));
-    }
-    return std::string(*value);
-}
-
-} // namespace
 
 int init(std::span<const std::string_view> arguments, Streams streams)
 {
@@ -33,11 +20,11 @@ int init(std::span<const std::string_view> arguments, Streams streams)
     const auto application = makeApplication();
     const SystemClock clock;
     RandomIdSource ids;
-    Founding founding{.facility = needed(given, "--facility"),
-                      .timeZone = needed(given, "--zone"),
+    Founding founding{.facility = given.needed("--facility"),
+                      .timeZone = given.needed("--zone"),
                       .atmosphereKPa = std::string(given.value("--atmosphere").value_or("")),
                       .supervisorId = std::string(given.value("--id").value_or("")),
-                      .supervisorName = needed(given, "--supervisor"),
+                      .supervisorName = given.needed("--supervisor"),
                       .supervisorBadge = std::string(given.value("--badge").value_or("")),
                       .supervisorPin = newSecret("LOADWARDEN_PIN", "A PIN for the supervisor: ")};
     if (founding.supervisorId.empty()) {

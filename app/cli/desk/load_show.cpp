@@ -25,7 +25,7 @@ CycleView viewOf(DeskSession& session, const Arguments& given)
 {
     const std::string cycle = session.cycle(argument(given, 1, "load decide LOT"));
     ReadSnapshot snapshot(session.office().connection());
-    auto view = viewCycle(snapshot, session.office().entries(), cycle, session.moment());
+    auto view = session.view(snapshot, cycle);
     if (!view) {
         session.refuse({.why = RefusalWhy::unknown, .subject = cycle});
     }
@@ -38,7 +38,7 @@ std::string phaseText(const CycleView& view)
     switch (view.folded.phase) {
     case Phase::beingLoaded: return "being loaded";
     case Phase::running: return "running";
-    case Phase::awaitingDecision: return "awaiting decision";
+    case Phase::awaitingDecision: return view.isTest() ? "ended" : "awaiting decision";
     case Phase::disposed: return "signed" + as;
     case Phase::evidenceChanged: return "signed" + as + ", evidence changed since";
     }
@@ -122,34 +122,10 @@ std::string nameOf(const std::vector<Person>& people, const std::string& id)
     return id.empty() ? "the program" : found == people.end() ? id : found->name;
 }
 
-} // namespace
-
-int decideLoad(DeskSession& session, const Arguments& given)
-{
-    return sayDecision(session, viewOf(session, given));
-}
-
-int showLoad(DeskSession& session, const Arguments& given)
-{
-    const CycleView view = viewOf(session, given);
-    if (!session.wantsJson()) {
-        session.out() << view.lot() << " (" << view.id << "): " << phaseText(view) << ".\n";
-        ReadSnapshot snapshot(session.office().connection());
-        for (const Part& part : partsOf(snapshot, view.id)) {
-            session.out() << "  " << part.name << "  " << part.what
-                          << (part.what.empty() ? "" : "  ") << '(' << part.id << ")\n";
-        }
-        session.out() << '\n';
-    }
-    return sayDecision(session, view);
-}
-
-namespace {
-
 /// One line: where it stands and, once it has ended, what is decided now.
 void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& found)
 {
-    const auto view = viewCycle(snapshot, session.office().entries(), found.id, session.moment());
+    const auto view = session.view(snapshot, found.id);
     if (!view) {
         return;
     }
@@ -175,6 +151,26 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
 }
 
 } // namespace
+
+int decideLoad(DeskSession& session, const Arguments& given)
+{
+    return sayDecision(session, viewOf(session, given));
+}
+
+int showLoad(DeskSession& session, const Arguments& given)
+{
+    const CycleView view = viewOf(session, given);
+    if (!session.wantsJson()) {
+        session.out() << view.lot() << " (" << view.id << "): " << phaseText(view) << ".\n";
+        ReadSnapshot snapshot(session.office().connection());
+        for (const Part& part : partsOf(snapshot, view.id)) {
+            session.out() << "  " << part.name << "  " << part.what
+                          << (part.what.empty() ? "" : "  ") << '(' << part.id << ")\n";
+        }
+        session.out() << '\n';
+    }
+    return sayDecision(session, view);
+}
 
 int listLoads(DeskSession& session, const Arguments& given)
 {

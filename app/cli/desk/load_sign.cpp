@@ -13,18 +13,9 @@ constexpr std::array verdictWords = {Word<Verdict>{"release", Verdict::release},
                                      Word<Verdict>{"quarantine", Verdict::quarantine},
                                      Word<Verdict>{"reprocess", Verdict::reprocess}};
 
-std::string needed(const Arguments& given, std::string_view option)
-{
-    const auto text = given.value(option);
-    if (!text) {
-        throw UsageError("this needs " + std::string(option));
-    }
-    return std::string(*text);
-}
-
 Sight sightOf(const Arguments& given, const std::string& cycle)
 {
-    return parseSight(needed(given, "--seen"), cycle);
+    return parseSight(given.needed("--seen"), cycle);
 }
 
 } // namespace
@@ -37,8 +28,8 @@ int reviewLoad(DeskSession& session, const Arguments& given)
     const ReviewAsked asked{.finding = std::string(argument(given, 2, usage)),
                             .subject = std::string(given.value("--subject").value_or("")),
                             .answer =
-                                wordIn(reviewAnswerWords, needed(given, "--answer"), "--answer"),
-                            .why = needed(given, "--why")};
+                                wordIn(reviewAnswerWords, given.needed("--answer"), "--answer"),
+                            .why = given.needed("--why")};
     const Sight sight = sightOf(given, cycle);
     const SignedIn& who = session.who();
     session.sayRecorded(
@@ -66,10 +57,10 @@ int releaseInEmergency(DeskSession& session, const Arguments& given)
                                        "ROLE --why TEXT --would-have-prevented TEXT --seen CODE";
     const std::string cycle = session.cycle(argument(given, 1, usage));
     const std::string item = part(session, cycle, argument(given, 2, usage));
-    const Emergency emergency{.caseReference = needed(given, "--case"),
-                              .demandedBy = needed(given, "--demanded-by"),
-                              .why = needed(given, "--why"),
-                              .wouldHavePrevented = needed(given, "--would-have-prevented")};
+    const Emergency emergency{.caseReference = given.needed("--case"),
+                              .demandedBy = given.needed("--demanded-by"),
+                              .why = given.needed("--why"),
+                              .wouldHavePrevented = given.needed("--would-have-prevented")};
     const Sight sight = sightOf(given, cycle);
     const SignedIn& who = session.who();
     session.sayRecorded(

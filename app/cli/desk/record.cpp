@@ -1,6 +1,6 @@
-#include "app/cli/commands.h"
 #include "app/cli/desk/acts_file.h"
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/desk/journal_commands.h"
 #include "core/exchange/specification_library.h"
 
 #include <fstream>

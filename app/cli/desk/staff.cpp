@@ -1,5 +1,5 @@
-#include "app/cli/commands.h"
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/desk/journal_commands.h"
 #include "core/desk/people.h"
 #include "core/quantities/role_words.h"
 

@@ -1,5 +1,5 @@
-#include "app/cli/commands.h"
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/desk/journal_commands.h"
 #include "app/cli/desk/service.h"
 #include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
@@ -11,15 +11,6 @@
 namespace loadwarden::cli {
 
 namespace {
-
-std::string why(const Arguments& given)
-{
-    const auto text = given.value("--why");
-    if (!text) {
-        throw UsageError("this needs --why TEXT");
-    }
-    return std::string(*text);
-}
 
 int list(DeskSession& session)
 {
@@ -71,14 +62,15 @@ AnyAct actOf(std::string_view what, const Arguments& given)
                                       minuteOfDay(given.value("--test-time").value_or("00:00"))};
     }
     if (what == "return") {
-        return SterilizerReturned{why(given)};
+        return SterilizerReturned{given.needed("--why")};
     }
     if (what == "take-out") {
         const auto state = given.value("--state").value_or("out-of-service");
         if (state == "in-service") {
             throw UsageError("it comes back with \"sterilizer return\"");
         }
-        return SterilizerTakenOut{wordIn(serviceStateWords, state, "--state"), why(given)};
+        return SterilizerTakenOut{wordIn(serviceStateWords, state, "--state"),
+                                  given.needed("--why")};
     }
     const auto from = given.value("--from");
     const auto seconds = given.value("--seconds");

@@ -1,4 +1,4 @@
-#include "app/cli/commands.h"
+#include "app/cli/desk/journal_commands.h"
 #include "app/cli/desk/load_commands.h"
 #include "app/cli/desk/parts.h"
 #include "core/indicators/indicator_words.h"

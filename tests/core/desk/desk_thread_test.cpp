@@ -67,11 +67,11 @@ TEST(DeskThread, AReaderBesideAWriterSeesWhatWasRecorded)
     const auto recorded =
         writer
             .ask([](Office& office) {
-                return office.record(
-                    {"st-sup", Role::supervisor}, [](ReadSnapshot&) -> OrRefusal<Plan> {
-                        return Plan{.acts = {{.act = IncubatorRecorded{"I"}, .subjects = {"in-1"}}},
-                                    .inside = {}};
-                    });
+                return office.record([](ReadSnapshot&) -> OrRefusal<Plan> {
+                    return Plan{.author = {"st-sup", Role::supervisor},
+                                .acts = {{.act = IncubatorRecorded{"I"}, .subjects = {"in-1"}}},
+                                .inside = {}};
+                });
             })
             .result();
     EXPECT_EQ(std::get<Appended>(recorded).head.seq, before + 1);
