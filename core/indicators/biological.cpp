@@ -17,13 +17,13 @@ Duration readoutOf(const IndicatorProduct& product, const BiologicalSettings& se
                                  : product.releaseMinutes);
 }
 
-/// Whether what needs it was activated before it was incubated, as far as that is known.
+/// Whether what needs it was activated before it was incubated.
 bool isActivated(const IndicatorProduct& product, const std::optional<Act>& activation,
-                 const std::optional<Instant>& incubationStart, Instant now)
+                 Instant incubationStart, Instant now)
 {
     return !product.needsActivation
            || (activation && stands(*activation, now)
-               && (!incubationStart || isFromMinuteOn(*incubationStart, activation->happenedAt)));
+               && isFromMinuteOn(incubationStart, activation->happenedAt));
 }
 
 /// Whether the incubator was in range at a reading and, since it last was not, for the whole
@@ -122,13 +122,16 @@ bool takeGrowth(const Vial& vial, Instant now, VialJudgement& judgement)
     return grown;
 }
 
-/// Whether a vial that needs it was activated after its cycle and before it was incubated.
+/// Whether a vial that needs it was activated after its cycle and before it was incubated. One that
+/// is not incubated yet can still be activated.
 bool isActivatedAfter(const IndicatorProduct& product, const Vial& vial, const CycleContext& cycle,
                       Instant now)
 {
-    return isActivated(product, vial.activation, vial.incubationStart, now)
-           && (!product.needsActivation || !cycle.end
-               || isFromEndOn(vial.activation->happenedAt, *cycle.end));
+    if (!product.needsActivation || !vial.incubationStart) {
+        return true;
+    }
+    return isActivated(product, vial.activation, *vial.incubationStart, now)
+           && (!cycle.end || isFromEndOn(vial.activation->happenedAt, *cycle.end));
 }
 
 /// What that no later reading can mend is wrong with the vial, controls apart.
@@ -214,7 +217,7 @@ ControlState judgeControl(const Control& control, const BiologicalSettings& sett
 {
     const IndicatorProduct* product = biologicalProduct(control.link, known);
     if (product == nullptr || !control.lotInDate || !control.incubationStart
-        || !isActivated(*product, control.activation, control.incubationStart, now)
+        || !isActivated(*product, control.activation, *control.incubationStart, now)
         || control.processIndicator == ProcessIndicator::changed) {
         return ControlState::asMissing;
     }
