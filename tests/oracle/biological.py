@@ -64,9 +64,9 @@ def bad_of_control(case, control):
 
 
 def activated(case, thing, begun):
-    """Whether a vial or control has a standing activation that did not happen after its incubation began."""
+    """Whether a vial or control has a standing activation that did not happen after its incubation began at `begun`."""
     act = thing.get("activation")
-    return case.stands(act) and (begun is None or minute(happened(act)) <= minute(begun))
+    return case.stands(act) and minute(happened(act)) <= minute(begun)
 
 
 def incubation_start(thing):
@@ -241,7 +241,7 @@ def what_voids(case, raw, cycle, product, begun):
         product = {}
     if raw.get("alsoUsedIn"):
         return "used-elsewhere"
-    if product.get("needsActivation") and not (
+    if product.get("needsActivation") and begun is not None and not (        # before it is put to incubate, it waits
             activated(case, raw, begun)
             and (cycle.end is None or from_end_on(happened(raw["activation"]), cycle.end))):
         return "not-activated"

@@ -70,6 +70,9 @@ READINGS = {
     "unclear-same-reader": readings(("unclear", EXACT, "p1"), ("no-growth", LATER, "p1")),
     "unclear-twice": readings(("unclear", EXACT, "p1"), ("unclear", LATER, "p2")),
 }
+# The cycle ended at 07:50 of the day before.
+ACTIVATED = {"none": None, "before-end": "2031-03-04T07:49:59.999-06:00", "good": "2031-03-05T00:29-06:00",
+             "after-start": "2031-03-05T00:31-06:00"}
 CONTROL_START = {
     "same": BEGUN,
     "window-edge": "2031-03-04T22:30-06:00",
@@ -105,19 +108,31 @@ def controls(kind):
 CONTROLS = ["none"] + ["%s/%s" % pair for pair in itertools.product(CONTROL_START, CONTROL_SEEN)]
 LOTS = {"in-date": "2032-12-31", "that-day": "2031-03-04", "day-before": "2031-03-03", "no-expiry": None, "unknown": 0}
 MOMENTS = [EARLY, EXACT, "2031-03-05T23:59:59.999-06:00", "2031-03-06T00:00-06:00"]
+# Activation, incubation start stated or not, activation needed or not; the first two meet every control and lot.
+BEGINNINGS = [("good", True, True), ("none", True, True)]
+BEGINNINGS += [each for each in itertools.product(ACTIVATED, (True, False), (True, False)) if each not in BEGINNINGS]
+FEW_CONTROLS = ("none", "same/grown", "same/dead")
 
 
 def biological_product():
     """Every combination of what interacts around a biological indicator."""
-    for reading, control, activated, lot, implant, now in itertools.product(
-            READINGS, CONTROLS, ("yes", "no"), LOTS, ("yes", "unknown", "no"), MOMENTS):
-        if lot in ("no-expiry", "unknown") and control not in ("none", "same/grown", "same/dead"):
+    for reading, control, beginning, lot, implant, now in itertools.product(
+            READINGS, CONTROLS, BEGINNINGS, LOTS, ("yes", "unknown", "no"), MOMENTS):
+        if lot in ("no-expiry", "unknown") and control not in FEW_CONTROLS:
             continue                        # a lot that cannot be used voids vial and control alike
+        if beginning not in BEGINNINGS[:2] and (control not in FEW_CONTROLS or lot in ("that-day", "no-expiry")):
+            continue
         record = night_base()
         vial = record["load"]["pcds"][0]["vials"][0]
         vial["readings"] = READINGS[reading]
-        if activated == "no":
+        activated, started, needed = beginning
+        if ACTIVATED[activated] is None:
             del vial["activation"]
+        else:
+            vial["activation"]["happenedAt"] = ACTIVATED[activated]
+        if not started:
+            del vial["incubationStart"]
+        next(entry for entry in record["products"] if entry["id"] == "BIO-ST")["needsActivation"] = needed
         record["controls"] = controls(control)
         stored = next(entry for entry in record["lots"] if entry["product"] == "BIO-ST")
         if LOTS[lot] == 0:
@@ -216,15 +231,21 @@ SPOILED = (
 
 
 def caused(seed=20310304):
-    """(place, defects, record): every one and every two of the defects of whatever a finding names the cause of."""
+    """(place, defects, record): every one and every two of the defects of whatever a finding names the cause of; those of
+    a vial once more where it was not put to incubate (place not-begun)."""
     rng = random.Random(seed)
     for place, table, made in SPOILED:
-        for count in (1, 2):
+        for count, begun in itertools.product((1, 2), (True, False)):
+            if not begun and table is not defects.VIAL:
+                continue
             for names in itertools.combinations(table, count):
                 record, thing, cycle = made()
                 record["decideAt"] = "2031-03-06T12:00-06:00"   # a control that is missing is no longer awaited
-                defects.spoil(own_target(record, place, thing, cycle, rng.choice), table, names)
-                yield place, names, record
+                target = own_target(record, place, thing, cycle, rng.choice)
+                defects.spoil(target, table, names)
+                if not begun:
+                    defects.not_begun(target)
+                yield place if begun else "not-begun", names, record
 
 
 # Across all groups. A factor is a list of changes of a record; the first leaves it as it is.

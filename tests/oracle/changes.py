@@ -424,6 +424,31 @@ def uncounted_vial(g):
                         g.pick((1, 1, 1, 1, 2)))
 
 
+@early(7)
+def activation_awaited(g):
+    """A good vial of the load or the history that needs activation or not: activated not at all, too early, in time or too
+    late; put to incubate or not; sometimes with what voids or loses it whether or not it was put to incubate."""
+    vial, lot, end = ensure_vial(g)
+    product, _ = own_product(g, vial)
+    if product is None or product["kind"] != "biological":
+        return False
+    product["needsActivation"] = g.chance(0.75)
+    if because_vial(g, vial, lot, end, {}, 0) is False:
+        return False
+    begun = vial["incubationStart"]
+    vial.pop("activation", None)
+    at = g.pick((None, None, end // MINUTE * MINUTE - 1, begun - MINUTE, begun // MINUTE * MINUTE + MINUTE))
+    if at is not None:
+        vial["activation"] = g.act(at, g.pick(("operator",) * 6 + ("viewer",)))
+    if g.chance(0.6):
+        not_begun(g, vial)
+    if g.chance(0.25):
+        g.pick((lambda: vial.update(processIndicator="unchanged"), lambda: vial.update(lost=g.act(begun + HOUR)),
+                lambda: vial.update(voided=g.act(begun + HOUR, "lead")), lambda: vial.update(lot="pl-none"),
+                lambda: vial.update(incubator="inc-none"), lambda: vial.update(alsoUsedIn=["lot-3"])))()
+    return None
+
+
 def beside_unclear(g, vial, final, product):
     """What an unclear vial is besides: void, lost, or waiting for a control."""
     how = g.pick(("voided", "lost", "used", "unregistered", "process", "no-control", "no-control", "no-control"))
@@ -440,6 +465,13 @@ def beside_unclear(g, vial, final, product):
         vial["processIndicator"] = "unchanged"
     elif how == "no-control":
         g.controls[:] = [control for control in g.controls if control.get("incubator") != vial.get("incubator")]
+
+
+def not_begun(g, vial):
+    """A vial that was not put to incubate, mostly not read either."""
+    vial.pop("incubationStart", None)
+    if g.chance(0.7):
+        vial["readings"] = []
 
 
 def spoil_vial(g, vial, end):
@@ -547,9 +579,7 @@ def spoil_vial(g, vial, end):
     elif how == "incubation":
         what = g.pick(("none", "none", "end", "within", "early"))
         if what == "none":
-            vial.pop("incubationStart", None)
-            if g.chance(0.7):
-                vial["readings"] = []
+            not_begun(g, vial)
         elif what == "end":
             vial["incubationStart"] = T(near(g, end))
         elif what == "within":
@@ -588,6 +618,8 @@ def spoil_vial(g, vial, end):
         vial.pop("activation", None)
         if g.chance(0.8):
             vial["activation"] = g.act(near(g, g.pick((begun, begun, end))), g.pick(("operator",) * 4 + ("viewer",)))
+        if g.chance(0.3):           # not put to incubate: then it waits, activated or not
+            not_begun(g, vial)
     elif how == "used":
         vial["alsoUsedIn"] = ["lot-3"] if g.chance(0.8) else []
     elif how == "unsettled":

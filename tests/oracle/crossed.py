@@ -158,12 +158,36 @@ REGISTER = ("steam-prevacuum-implant", [
     [keep, put(INDICATOR + ("alsoUsedIn",), ["L-3"]), put(INDICATOR + ("readings",), []),
      put(INDICATOR + ("lost",), act(DAY % "09:30"))]])
 ACTIVATION = ("steam-prevacuum-implant", [
-    [put(VIAL + ("activation", "happenedAt"), DAY % clock) for clock in edge("08:10", "08:11") + edge("07:50", "07:51")],
+    [put(VIAL + ("activation", "happenedAt"), DAY % clock) for clock in edge("08:10", "08:11") + edge("07:50", "07:51")]
+    + [drop(VIAL + ("activation",))],
     [put(VIAL + ("incubationStart",), DAY % clock) for clock in ("08:10", "08:10:30", "07:50", "07:49:59.999")]
     + [drop(VIAL + ("incubationStart",))],
     [put(("load", "end"), DAY % clock) for clock in ("07:50", "07:50:30")] + [drop(("load", "end"))],
     [put(("controls", 0, "activation", "happenedAt"), DAY % clock) for clock in edge("08:00", "08:01")],
     [put(("controls", 0, "incubationStart"), DAY % clock) for clock in ("08:00", "08:00:30")]])
+NEEDED_OR_NOT = [product("BIO-ST", needsActivation=each) for each in (True, False)]
+ACTIVATIONS = [None, act(DAY % "07:49:59.999"), act(DAY % "08:08"), act(DAY % "08:11"), act(DAY % "08:08", "p1", "viewer")]
+
+
+def beginnings(*path, acts=ACTIVATIONS):
+    """Every activation of a vial, put to incubate or not."""
+    return [all_of(change, start) for change in
+            [drop(path + ("activation",)) if each is None else put(path + ("activation",), each) for each in acts]
+            for start in (keep, drop(path + ("incubationStart",)))]
+
+
+# What takes a vial out whether or not it was put to incubate, and how it was read.
+BESIDE_BEGINNING = [("processIndicator", "unchanged"), ("lost", act(DAY % "09:30")), ("voided", act(DAY % "09:30", "p3", "lead")),
+                    ("alsoUsedIn", ["L-3"]), ("lot", "NONE"), ("incubator", "NONE"), ("readings", []),
+                    ("readings", readings(("unclear", DAY % "09:15", "p1"))),
+                    ("readings", readings(("growth", DAY % "09:15", "p1")))]
+BEGINNING = ("steam-prevacuum-implant", [
+    beginnings(*VIAL), NEEDED_OR_NOT, [keep] + [put(VIAL + (field,), value) for field, value in BESIDE_BEGINNING],
+    [keep, put(("controls",), []), put(("controls", 0, "readings", 0, "seen"), "no-growth")],
+    [keep, put(("load", "items", 1, "implant"), "no")], [keep, put(("decideAt",), "2031-03-06T12:00-06:00")]])
+BEGINNING_TEST = ("test-qualification", [
+    beginnings("test", "vials", 0), NEEDED_OR_NOT,
+    [keep] + [put(("test", "vials", 0, field), value) for field, value in BESIDE_BEGINNING], [keep, drop(("test", "end"))]])
 
 # What an unclear vial is besides -------------------------------------------------------------------
 SEEN = [readings(("unclear", DAY % "09:15", "p1")),
@@ -228,6 +252,12 @@ def other_cycle(start, end, counter, kind="load", **more):
 
 UNCLEAR_EARLIER = ("steam-prevacuum", [
     earlier_vials("load") + earlier_vials("qualification"), [cleared(False), cleared(True)], GROUPS])
+EARLIER = ("sterilizer", "cycles", -1, "vials", 0)
+BEGINNING_EARLIER = ("steam-prevacuum", [
+    [other_cycle("05:50", "06:00", 1003, kind, vials=[vial_with("V1", SEEN[2], incubationStart=DAY % "06:10")],
+                 cycleType="pv-132-wrapped") for kind in ("load", "qualification")],
+    beginnings(*EARLIER, acts=[None] + [act(DAY % clock) for clock in ("05:59:59.999", "06:05", "06:11")]), NEEDED_OR_NOT,
+    [keep] + [put(EARLIER + (field,), value) for field, value in BESIDE_BEGINNING], [keep, cleared(True)]])
 UNCLEAR_TEST = ("test-qualification", [
     [put(("test", "vials"), [dict(vial_with("V1", seen, **besides))] + more) for seen in SEEN for besides in BESIDES
      for more in ([], [SECOND[0]], [SECOND[2]])], GROUPS])
@@ -459,8 +489,8 @@ LEAK = ("test-leak", [
     [keep, put(("test", "leak", "by"), ""), put(("test", "outcome"), "aborted")]])
 
 PRODUCTS = [FROM_THE_END, AERATION_WARMTH, AERATION_TIMES, TEMPERATURE_TWICE, PRESSURE_TWICE, GAS_RECORD, REGISTER,
-            ACTIVATION, UNCLEAR, UNCLEAR_EARLIER, UNCLEAR_TEST, ORDER, HISTORY, PRINTOUT, HOLDS, QUALIFIED, RESOLUTIONS,
-            PUT_RIGHT, TYPES, LABELS, REVIEWS, NO_SUCH_FINDING, CHECKS, OPENING, DIRECTIONS, LEAK] + PLAUSIBLE + STATED
+            ACTIVATION, BEGINNING, BEGINNING_TEST, BEGINNING_EARLIER, UNCLEAR, UNCLEAR_EARLIER, UNCLEAR_TEST, ORDER, HISTORY,
+            PRINTOUT, HOLDS, QUALIFIED, RESOLUTIONS, PUT_RIGHT, TYPES, LABELS, REVIEWS, NO_SUCH_FINDING, CHECKS, OPENING, DIRECTIONS, LEAK] + PLAUSIBLE + STATED
 
 
 def every(products):

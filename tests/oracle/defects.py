@@ -152,6 +152,7 @@ def species(t):
 
 
 def not_activated(t):
+    """Of a vial with an incubation start only: without one it waits (not_begun)."""
     if t.product["kind"] == "biological":
         t.product["needsActivation"] = True
     t.unactivated = True
@@ -160,6 +161,11 @@ def not_activated(t):
         t.thing.pop("activation", None)
     else:
         t.thing["activation"] = t.act(at)
+
+
+def not_begun(t):
+    """Not a defect but what takes some away: a vial that was not put to incubate waits for that."""
+    t.thing.pop("incubationStart", None)
 
 
 def process_indicator(t):
@@ -220,6 +226,8 @@ def incubator(t):
     t.read_at(t.final)
 
 
+# The causes that a vial has only where it was put to incubate.
+OF_BEGUN = {"not-activated", "incubated-early", "incubated-late", "control-dead", "control-missing", "read-late"}
 _COMMON = {"product-unknown": product_unknown, "lot-unknown": lot_unknown, "lot-without-date": lot_without_date,
            "lot-expired": lot_expired, "method": method, "cycle-type": cycle_type, "used-elsewhere": used_elsewhere}
 # A reading's own times come last: what moves the reading would take them away.

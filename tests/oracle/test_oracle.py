@@ -12,6 +12,7 @@ import unittest
 
 import boundaries
 import crossed
+import defects
 import generate
 import keys
 import oracle
@@ -208,6 +209,19 @@ class Causes(unittest.TestCase):
         order = keys.VOID_BY_ITSELF + ("lost",) + keys.VOID_UNLESS_LOST + keys.CAUSES["bi.not-registered"]
         return min(asked, key=order.index)
 
+    def check_not_begun(self, names, decision, said):
+        """A vial that was not put to incubate has the causes that do not ask for that; with none of them it waits."""
+        names = set(names) - defects.OF_BEGUN
+        if not names:
+            self.assertEqual(said, set())
+            found = {f["key"] for f in decision["findings"]}
+            self.assertIn("test.bi-pending" if "test" in decision else "bi.not-started", found)
+            return
+        cause = self.vials_cause(names)
+        # A load's lost vial has no cause, nor has what a test waits for.
+        unsaid = keys.CAUSES["bi.not-registered"] if "test" in decision else ("lost",)
+        self.assertEqual(said, set() if cause in unsaid else {cause}, names)
+
     def test_the_first_defect_is_the_cause(self):
         seen = 0
         for place, names, record in boundaries.caused():
@@ -216,6 +230,9 @@ class Causes(unittest.TestCase):
             said = {f["because"] for part in parts for f in part["findings"] if "because" in f}
             seen += bool(said)
             self.assertLessEqual(said, set(names))
+            if place == "not-begun":
+                self.check_not_begun(names, decision, said)
+                continue
             if not said or set(names) in self.APART or place == "sheet":
                 continue
             if place == "vial" and "bi.not-counted" not in {f["key"] for f in decision["findings"]}:
@@ -225,6 +242,74 @@ class Causes(unittest.TestCase):
                 expected = min(names, key=order.index)
             self.assertEqual(said, {expected}, names)
         self.assertGreater(seen, 900)
+
+
+class Activation(unittest.TestCase):
+    """Worked out by hand from section 4, 3: a vial that needs activation is void for want of one only where it was put to
+    incubate; before that it waits. The load ended at 07:50, its vial began at 08:10."""
+
+    BEFORE_END, GOOD, LATE = ({"by": "p1", "happenedAt": "2031-03-04T%s-06:00" % clock}
+                              for clock in ("07:49:59.999", "08:08", "08:11"))
+
+    def decided(self, activation, begun, needed=True, **more):
+        record = boundaries.base("steam-prevacuum-implant")
+        vial = record["load"]["pcds"][0]["vials"][0]
+        vial.update(more, activation=activation)
+        if activation is None:
+            del vial["activation"]
+        if not begun:
+            del vial["incubationStart"]
+        next(p for p in record["products"] if p["id"] == "BIO-ST")["needsActivation"] = needed
+        decision = oracle.decide(oracle.parse(json.dumps(record)), POLICY)
+        about = {(f["key"], f.get("because")) for f in decision["findings"] if f["key"].startswith(("bi.", "implant."))}
+        return decision["verdict"], about
+
+    VOID = ("reprocess", {("bi.void", "not-activated"), ("implant.impossible", None)})
+    WAITS = ("quarantine", {("bi.not-started", None), ("implant.pending", None)})
+    GOES = ("release", set())
+
+    def test_needed(self):
+        for activation, begun in ((None, self.VOID), (self.BEFORE_END, self.VOID), (self.GOOD, self.GOES),
+                                  (self.LATE, self.VOID), (dict(self.GOOD, role="viewer"), self.VOID)):
+            self.assertEqual(self.decided(activation, True), begun)
+            self.assertEqual(self.decided(activation, False), self.WAITS)
+
+    def test_not_needed(self):
+        for activation in (None, self.BEFORE_END, self.GOOD, self.LATE):
+            self.assertEqual(self.decided(activation, True, needed=False), self.GOES)
+            self.assertEqual(self.decided(activation, False, needed=False), self.WAITS)
+
+    def test_what_else_takes_it_out_does_so_before_it_was_put_to_incubate(self):
+        lead = {"by": "p3", "role": "lead", "happenedAt": "2031-03-04T09:30-06:00"}
+        for more, finding in (({"processIndicator": "unchanged"}, ("bi.void", "process-indicator")),
+                              ({"voided": lead}, ("bi.void", "voided")), ({"alsoUsedIn": ["L-3"]}, ("bi.void", "used-elsewhere")),
+                              ({"lost": lead}, ("bi.lost", None))):
+            verdict, about = self.decided(None, False, **more)
+            self.assertEqual(verdict, "reprocess")
+            self.assertIn(finding, about)
+        self.assertIn(("bi.not-registered", "lot-unknown"), self.decided(None, False, lot="NONE")[1])
+        unclear = [{"seen": "unclear", "by": "p1", "happenedAt": "2031-03-04T09:15-06:00"}]
+        self.assertIn(("bi.unclear", None), self.decided(None, False, readings=unclear)[1])
+
+    def test_of_a_qualification(self):
+        for begun, result, finding in ((True, "void", ("test.bi-void", "not-activated")),
+                                       (False, "pending", ("test.bi-pending", None))):
+            record = boundaries.base("test-qualification")
+            vial = record["test"]["vials"][0]
+            del vial["activation"]
+            if not begun:
+                del vial["incubationStart"]
+            decision = oracle.decide(oracle.parse(json.dumps(record)), POLICY)
+            self.assertEqual(decision["test"], result)
+            self.assertIn(finding, {(f["key"], f.get("because")) for f in decision["findings"]})
+
+    def test_a_control_needs_both(self):
+        for gone in ("activation", "incubationStart"):
+            record = boundaries.base("steam-prevacuum-implant")
+            del record["controls"][0][gone]
+            record["decideAt"] = "2031-03-06T12:00-06:00"       # no longer awaited
+            decision = oracle.decide(oracle.parse(json.dumps(record)), POLICY)
+            self.assertIn(("bi.void", "control-missing"), {(f["key"], f.get("because")) for f in decision["findings"]})
 
 
 class WorkedCases(unittest.TestCase):
