@@ -1529,6 +1529,8 @@ def physical(g):
     def add(parameter, unit, value):
         if g.chance(0.7):
             readings[:] = [r for r in readings if r["parameter"] != parameter]
+        if unit in ("minutes", "seconds", "mgPerL", "percent"):
+            value = max(0, value)       # what the evidence can state
         readings.append(g.act(at, g.pick(("operator",) * 9 + ("viewer",)), parameter=parameter,
                               **{unit: round(value, 3)}))
 
