@@ -4,6 +4,18 @@
 #include <array>
 
 namespace loadwarden {
+
+AnyAct::AnyAct() = default;
+AnyAct::AnyAct(NotUnderstood act) : ActVariant(std::move(act)) {}
+#define LW_ACT(Struct, kind, version, paper, subjects)                                             \
+    AnyAct::AnyAct(Struct act) : ActVariant(std::move(act)) {}
+#include "core/acts/acts.def"
+#undef LW_ACT
+AnyAct::AnyAct(const AnyAct& other) = default;
+AnyAct::AnyAct(AnyAct&& other) noexcept = default;
+AnyAct& AnyAct::operator=(const AnyAct& other) = default;
+AnyAct& AnyAct::operator=(AnyAct&& other) noexcept = default;
+AnyAct::~AnyAct() = default;
 namespace {
 
 /// In the order of AnyAct, without its first.
@@ -13,7 +25,7 @@ constexpr std::array kinds{
 #undef LW_ACT
 };
 
-static_assert(kinds.size() + 1 == std::variant_size_v<AnyAct>);
+static_assert(kinds.size() + 1 == std::variant_size_v<ActVariant>);
 
 } // namespace
 

@@ -22,12 +22,28 @@ struct NotUnderstood {
     std::string body;
 };
 
-/// Any act, by the list acts.def.
-using AnyAct = std::variant<NotUnderstood
+/// The kinds of the list acts.def.
+using ActVariant = std::variant<NotUnderstood
 #define LW_ACT(Struct, kind, version, paper, subjects) , Struct
 #include "core/acts/acts.def"
 #undef LW_ACT
-                            >;
+                                >;
+
+/// Any act. What makes, copies, moves and destroys one is compiled once, in any_act.cpp: the code
+/// for all the kinds would else be in every source that has an entry.
+class AnyAct : public ActVariant {
+public:
+    AnyAct();
+    AnyAct(NotUnderstood act);
+#define LW_ACT(Struct, kind, version, paper, subjects) AnyAct(Struct act);
+#include "core/acts/acts.def"
+#undef LW_ACT
+    AnyAct(const AnyAct& other);
+    AnyAct(AnyAct&& other) noexcept;
+    AnyAct& operator=(const AnyAct& other);
+    AnyAct& operator=(AnyAct&& other) noexcept;
+    ~AnyAct();
+};
 
 /// What the list says of a kind of acts.
 struct KindOfAct {

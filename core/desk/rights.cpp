@@ -40,11 +40,12 @@ constexpr std::size_t actCount = 0
 #undef LW_RIGHT
 #undef LW_TASK
     ;
-static_assert(actCount + 1 == std::variant_size_v<AnyAct>, "rights.def lacks a kind of act");
+static_assert(actCount + 1 == std::variant_size_v<ActVariant>, "rights.def lacks a kind of act");
 
 template <class Struct, Task task>
 constexpr bool stands =
-    std::is_same_v<std::variant_alternative_t<static_cast<std::size_t>(task) + 1, AnyAct>, Struct>;
+    std::is_same_v<std::variant_alternative_t<static_cast<std::size_t>(task) + 1, ActVariant>,
+                   Struct>;
 #define LW_RIGHT(Struct, least, signs)                                                             \
     static_assert(stands<Struct, Task::Struct>, "rights.def is not in the order of acts.def");
 #define LW_TASK(task, least, signs)
