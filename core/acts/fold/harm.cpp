@@ -80,7 +80,7 @@ bool mayHarm(const Entry& entry)
                                   SterilizerReturned, IncidentClosed, IncidentFound, ItemRemoved,
                                   AerationStarted, AerationEnded, TestVoidExplained,
                                   IncubatorInRange, CycleUnloaded, ItemDistributed, ItemUsed,
-                                  ItemReturned, EntryAnnotated>) {
+                                  ItemReturned, HistoryImported, EntryAnnotated>) {
                 return false;
             } else if constexpr (isOneOf<Act, ChemicalRead, ChemicalReread, BiologicalRead,
                                          BiologicalReread>) {
