@@ -82,6 +82,9 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
         if (!view) {
             return Refusal{.why = RefusalWhy::unknown, .subject = sight.cycle};
         }
+        if (view->isImported()) {
+            return Refusal{.why = RefusalWhy::imported, .subject = view->lot()};
+        }
         if (!view->folded.isUnderstood) {
             return Refusal{.why = RefusalWhy::notUnderstood, .subject = view->lot()};
         }

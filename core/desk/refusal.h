@@ -29,6 +29,7 @@ enum class RefusalWhy : std::uint8_t {
     lastSupervisor,
     // what it is about
     unknown,      ///< subject: an id that is not in the journal
+    severalBear,  ///< subject: a lot control number; detail: the ids of the loads that bear it
     alreadyThere, ///< subject: an id that is
     badId,        ///< subject: what cannot be an id of that kind
     malformed,    ///< detail: what is wrong with what was typed
@@ -63,7 +64,12 @@ enum class RefusalWhy : std::uint8_t {
     notUnderstood, ///< the journal holds what this program does not know
     notReleasable, ///< verdict: what is decided
     nothingToSign,
-    notAnImplant
+    notAnImplant,
+    imported, ///< subject: the lot of a load of the time before, about which nothing is decided
+    // importing
+    importedOtherwise, ///< subject: the lot; seq: the entry that says otherwise
+    rowTwice,          ///< subject: the lot; seq: the line that has it already
+    lotOfOwnLoad       ///< subject: the lot, which a load of this journal bears
 };
 
 /// A refusal with what its sentences need; which of it is set depends on `why`.

@@ -97,6 +97,10 @@ private:
         case RefusalWhy::unknown:
             return {tr("There is nothing with the name “%1” in this journal.").arg(subject()),
                     tr("Check the name, or register or reserve it first.")};
+        case RefusalWhy::severalBear:
+            return {
+                tr("Several loads bear the lot control number %1: %2.").arg(subject(), detail()),
+                tr("Name the one that you mean by its id.")};
         case RefusalWhy::alreadyThere:
             return {tr("There is “%1” in this journal already.").arg(subject()),
                     tr("Take another id; what is there is corrected, not entered again.")};
@@ -202,6 +206,24 @@ private:
         case RefusalWhy::notAnImplant:
             return {tr("The item “%1” is no implant.").arg(subject()),
                     tr("Only an implant is released in an emergency.")};
+        case RefusalWhy::imported:
+            return {tr("%1 is history of the time before this journal: nothing is decided or "
+                       "signed about it here.")
+                        .arg(subject()),
+                    tr("Look at what its old record says.")};
+        case RefusalWhy::importedOtherwise:
+            return {tr("The load %1 of that source stands in the journal already, and says "
+                       "something else there (entry %2).")
+                        .arg(subject(), entry()),
+                    tr("If the entry is wrong, amend it; else take the line out.")};
+        case RefusalWhy::rowTwice:
+            return {
+                tr("The load %1 of that source stands in line %2 already.").arg(subject(), entry()),
+                tr("Take one of the lines out.")};
+        case RefusalWhy::lotOfOwnLoad:
+            return {tr("A load of this journal bears the lot control number %1.").arg(subject()),
+                    tr("Look whether it is the same load; else give the old one another name, "
+                       "such as the number with the register before it.")};
         }
         return {};
     }

@@ -16,7 +16,7 @@ using test_words::isSentence;
 
 // Every refusal there is, with what its sentences may need; a new one is seen by the compiler in
 // say_refusal.cpp and by this count.
-constexpr int refusals = static_cast<int>(RefusalWhy::notAnImplant) + 1;
+constexpr int refusals = static_cast<int>(RefusalWhy::lotOfOwnLoad) + 1;
 
 Refusal fullRefusal(RefusalWhy why)
 {
