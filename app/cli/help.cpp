@@ -70,6 +70,9 @@ On a journal, the file in which everything that people do is recorded:
   restore BACKUP NEW-FILE [--go-on] [--expect SEQ:HASH,…]
                                to a new file, as a drill, or to go on working in it
   export LOT…                  a load's evidence, as decide reads it
+  import FILE [--source NAME] [--skip-bad]
+                               loads of the time before the journal, as JSON, one on each line:
+                               found and shown, never decided by; a supervisor signs
   journal export | seal | rebuild
                                every entry as it stands, one on each line; a seal of the newest;
                                the tables beside the entries filled anew

@@ -7,6 +7,7 @@ usage: journal_cli_test.py LOADWARDEN_CLI SOURCE_DIR
 import json
 import os
 import re
+import signal
 import sqlite3
 import subprocess
 import sys
@@ -318,6 +319,124 @@ class Keeping(Journal):
                                   SOURCE / "tests/core/journal/verify_journal.py", exported],
                                  capture_output=True, text=True, timeout=60)
         self.assertEqual(checked.returncode, 0, checked.stdout + checked.stderr)
+
+
+class OldHistory(Journal):
+    """Loads of the time before the journal."""
+
+    def lines(self, *loads):
+        return "".join(json.dumps(load) + "\n" for load in loads)
+
+    def old(self, lot, **more):
+        return dict({"source": "register 1", "lot": lot, "start": "2030-02-01T07:14",
+                     "outcome": "released"}, **more)
+
+    def imports(self, *loads, options=(), by=BOSS):
+        return self.department.run("import", "-", *options, by=by, stdin=self.lines(*loads))
+
+    def test_old_loads_are_found_and_shown_and_nothing_is_decided_about_them(self):
+        department = self.working()
+        done = self.imports(
+            self.old("a-17", end="2030-02-01T08:00Z", sterilizer="sz-1", labels=["TRAY 9"],
+                     record="first line\r\nsecond line"),
+            {"lot": "2030/2", "start": "2030-02-01", "outcome": "BI +", "sterilizer": "Old 3"},
+            options=("--source", "system 2"))
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("2 loads imported", done.stdout)
+        shown = department.do("load", "show", "A-17")
+        for words in ("a-17", "imported from register 1", "2030-02-01", "TRAY 9", "second line",
+                      "released", "sz-1", "Nothing is decided or signed"):
+            self.assertIn(words, shown)
+        listed = department.do("load", "list", "--day", "2030-02-01")
+        self.assertIn("a-17  imported from register 1: released", listed)
+        self.assertIn("2030/2  imported from system 2: BI +", listed)
+        self.assertNotIn("imported", department.do("load", "list", "--open"))
+        for command in (("load", "decide", "a-17"), ("export", "a-17")):
+            self.assertRefused(department.run(*command), "history")
+        self.assertRefused(department.run("load", "sign", "a-17", "release", "--seen",
+                                          "1:0123456789abcdef", by=BOSS))
+        self.assertRefused(department.run("load", "start", "a-17", by=OPERATOR))
+        self.assertIn("history.imported", department.do("load", "history", "a-17"))
+        self.assertIn("Nothing is wrong", department.do("verify"))
+        head = len(department.do("journal", "export").splitlines())
+        self.assertIn(f"newest of them for entry {head}", department.do("verify"))
+
+    def test_a_passed_test_of_the_old_register_counts_for_no_load_of_today(self):
+        department = self.working()
+        # Of the same sterilizer and the same morning.
+        self.imports(self.old("T-1", start="2031-03-04T05:20Z", sterilizer="sz-1",
+                              outcome="Bowie-Dick passed, biological indicator negative"))
+        lot, _ = department.run_load("no")
+        with_import = json.loads(department.run("load", "decide", lot, "--json").stdout)
+        keys = {finding["key"] for finding in with_import["findings"]}
+        self.assertTrue(any(key.startswith("air-removal.") for key in keys), keys)
+        self.assertEqual(with_import["verdict"], "quarantine")
+
+    def test_every_problem_is_told_with_line_and_field_and_nothing_is_imported(self):
+        department = self.working()
+        text = self.lines(self.old("L1"),
+                          {"lot": "", "start": "yesterday", "odd": 1, "outcome": 7},
+                          self.old("L3", start="2031-03-05T07:00", end="2031-02-05T07:00"),
+                          self.old("L4", sterilizer="sz-9"), self.old("l1"),
+                          self.old("L6", record="x" * 65537)) + '{"lot": "L7", \n'
+        done = department.run("import", "-", by=BOSS, stdin=text)
+        self.assertEqual(done.returncode, 2, done.stdout + done.stderr)
+        for line, field in ((2, "source"), (2, "start"), (2, "odd"), (2, "outcome"), (3, "start"),
+                            (3, "end"), (4, "sterilizer"), (5, "lot"), (6, "record")):
+            self.assertIn(f"line {line}, {field}: ", done.stderr)
+        self.assertIn("line 7: ", done.stderr)
+        self.assertIn("line 1 already", done.stderr)
+        self.assertIn("nothing was imported", done.stderr)
+        self.assertNotIn("json", done.stderr)
+        self.assertNotIn("history.imported", department.do("journal", "export"))
+
+        skipped = department.run("import", "-", "--skip-bad", by=BOSS, stdin=text)
+        self.assertEqual(skipped.returncode, 1, skipped.stderr)
+        self.assertIn("1 loads imported, 6 left out", skipped.stdout)
+        self.assertIn("line 4, sterilizer: ", skipped.stderr)
+
+    def test_a_load_is_imported_once_and_never_over_one_of_this_journal(self):
+        department = self.working()
+        department.now("06:40")
+        own = department.reserve("--specification", "sp-1")
+        self.assertEqual(self.imports(self.old("L1")).returncode, 0)
+        again = self.imports(self.old("L1"), self.old("L2"))
+        self.assertEqual(again.returncode, 0, again.stderr)
+        self.assertIn("1 loads imported, 1 were there already", again.stdout)
+        other = self.imports(self.old("L1", outcome="held"))
+        self.assertEqual(other.returncode, 2)
+        self.assertRegex(other.stderr, r"line 1, lot: .*says something else there \(entry \d+\)")
+        taken = self.imports(self.old(own))
+        self.assertEqual(taken.returncode, 2)
+        self.assertIn("A load of this journal bears", taken.stderr)
+        # The same number in another register is another load; which is meant has to be said.
+        self.assertEqual(self.imports(self.old("L1", source="register 2")).returncode, 0)
+        self.assertRefused(department.run("load", "show", "L1"), "Several loads", "ld-")
+        self.assertRefused(self.imports(self.old("L9"), by=LEAD), "supervisor")
+
+    def test_stopped_it_leaves_a_whole_journal_and_goes_on_where_it_ended(self):
+        department = self.working()
+        file = department.folder / "old.jsonl"
+        count = 4000
+        file.write_text(self.lines(*(self.old(f"N{n}", record="x" * 400) for n in range(count))))
+        env = dict(department.environment, LOADWARDEN_BY=BOSS, LOADWARDEN_PIN=PINS[BOSS])
+        running = subprocess.Popen([CLI, "import", str(file), "--json"], text=True, env=env,
+                                   stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+        with sqlite3.connect(f"file:{department.file}?mode=ro", uri=True) as database:
+            while running.poll() is None and database.execute(
+                    "SELECT COUNT(*) FROM j_entry WHERE kind = 'history.imported'"
+                    ).fetchone() == (0,):
+                pass
+        running.send_signal(signal.SIGINT)
+        out, err = running.communicate(timeout=300)
+        stopped = json.loads(out)
+        self.assertTrue(stopped["stopped"], "it was too fast to be stopped: " + out + err)
+        self.assertLess(stopped["imported"], count)
+        self.assertIn("Nothing is wrong", department.do("verify"))
+        rest = json.loads(department.do("import", file, "--json", by=BOSS))
+        self.assertEqual(rest["already"], stopped["imported"])
+        self.assertEqual(rest["already"] + rest["imported"], count)
+        self.assertIn("Nothing is wrong", department.do("verify"))
 
 
 class Doors(Journal):

@@ -240,11 +240,18 @@ Signature DeskSession::signature()
 std::string DeskSession::cycle(std::string_view name)
 {
     ReadSnapshot snapshot(m_office->connection());
-    auto found = findCycle(snapshot, name);
-    if (!found) {
+    std::vector<std::string> found = cyclesNamed(snapshot, name);
+    if (found.empty()) {
         refuse({.why = RefusalWhy::unknown, .subject = std::string(name)});
     }
-    return *std::move(found);
+    if (found.size() > 1) {
+        std::string ids;
+        for (const std::string& id : found) {
+            ids += (ids.empty() ? "" : ", ") + id;
+        }
+        refuse({.why = RefusalWhy::severalBear, .subject = std::string(name), .detail = ids});
+    }
+    return std::move(found.front());
 }
 
 JournalTime DeskSession::time(std::string_view text, std::string_view option)

@@ -1,6 +1,7 @@
 #include "app/cli/desk/desk_session.h"
 #include "app/cli/desk/journal_commands.h"
 #include "app/cli/desk/load_commands.h"
+#include "app/cli/desk/said_progress.h"
 #include "core/desk/load_view.h"
 #include "core/desk/sealing.h"
 #include "core/desk/upkeep.h"
@@ -15,35 +16,6 @@
 namespace loadwarden::cli {
 
 namespace {
-
-/// Says on the terminal how far it has come, at most a hundred times.
-class SaidProgress final : public Progress {
-public:
-    explicit SaidProgress(std::ostream& err) : m_err(err) {}
-    ~SaidProgress() override
-    {
-        if (m_said >= 0) {
-            m_err << '\n';
-        }
-    }
-    SaidProgress(const SaidProgress&) = delete;
-    SaidProgress& operator=(const SaidProgress&) = delete;
-
-    bool goOn(std::int64_t done, std::int64_t total) override
-    {
-        constexpr std::int64_t long_ = 100'000; ///< entries that take a moment
-        const std::int64_t percent = total <= 0 ? 100 : done * 100 / total;
-        if (total >= long_ && percent != m_said) {
-            m_said = percent;
-            m_err << '\r' << percent << " %" << std::flush;
-        }
-        return true;
-    }
-
-private:
-    std::ostream& m_err;
-    std::int64_t m_said = -1;
-};
 
 std::vector<Head> headsOf(const Arguments& given)
 {
@@ -211,6 +183,9 @@ int exportEvidence(std::span<const std::string_view> arguments, Streams streams)
                       seq ? whole(*seq, "--as-of") : toTheEnd);
         if (!view) {
             session.refuse({.why = RefusalWhy::unknown, .subject = std::string(name)});
+        }
+        if (view->isImported()) {
+            session.refuse({.why = RefusalWhy::imported, .subject = view->lot()});
         }
         streams.out << writeEvidence(view->folded.record);
     }

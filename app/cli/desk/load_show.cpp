@@ -41,6 +41,7 @@ std::string phaseText(const CycleView& view)
     case Phase::awaitingDecision: return view.isTest() ? "ended" : "awaiting decision";
     case Phase::disposed: return "signed" + as;
     case Phase::evidenceChanged: return "signed" + as + ", evidence changed since";
+    case Phase::imported: return "imported";
     }
     return {};
 }
@@ -103,6 +104,51 @@ int sayDecision(DeskSession& session, const CycleView& view)
     return isGood ? exitDone : exitWithheld;
 }
 
+/// What the old record of an imported load says.
+int sayImported(DeskSession& session, const CycleView& view)
+{
+    std::ostream& out = session.out();
+    if (!view.imported) {
+        out << view.id << ": imported, and struck since.\n";
+        return exitDone;
+    }
+    const auto& said = std::get<HistoryImported>(view.imported->act);
+    if (session.wantsJson()) {
+        out << "{\"id\":\"" << view.id << "\",\"entry\":" << view.imported->seq
+            << ",\"imported\":" << encodeBody({said, {}}) << "}\n";
+        return exitDone;
+    }
+    const auto line = [](std::string_view lead, const std::string& text) {
+        std::string paragraph;
+        appendParagraph(paragraph, 2, lead, oneLine(text), 4);
+        return paragraph;
+    };
+    const Zone& zone = session.office().zone();
+    const Instant start = view.imported->happenedAt.at;
+    out << oneLine(said.lot) << " (" << view.id << "): imported from " << oneLine(said.source)
+        << ", entry " << view.imported->seq << ". Nothing is decided or signed about it here.\n"
+        << line("Start: ",
+                said.dayOnly ? formatDate(zone.dateOf(start)) : sayTime(start, session.style()));
+    if (said.end) {
+        out << line("End: ", sayTime(said.end->at, session.style()));
+    }
+    const std::string_view registered = view.imported->subject("sz");
+    if (!registered.empty() || !said.sterilizer.empty()) {
+        out << line("Sterilizer: ", registered.empty() ? said.sterilizer : std::string(registered));
+    }
+    out << line("Outcome, in its words: ", said.outcome);
+    for (const std::string& label : said.labels) {
+        out << line("Item: ", label);
+    }
+    std::string_view left = said.record;
+    for (bool isFirst = true; !left.empty(); isFirst = false) {
+        const std::size_t end = left.find('\n');
+        out << line(isFirst ? "Record: " : "  ", std::string(left.substr(0, end)));
+        left = end == std::string_view::npos ? "" : left.substr(end + 1);
+    }
+    return exitDone;
+}
+
 std::string_view stateText(LineState state)
 {
     switch (state) {
@@ -129,8 +175,18 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
     if (!view) {
         return;
     }
-    session.out() << (found.lot.empty() ? found.id : found.lot) << "  " << found.purpose << ", "
-                  << phaseText(*view);
+    session.out() << (found.lot.empty() ? found.id : found.lot) << "  "
+                  << (view->isImported() ? "" : found.purpose + ", ") << phaseText(*view);
+    if (view->isImported()) {
+        if (view->imported) {
+            const auto& said = std::get<HistoryImported>(view->imported->act);
+            session.out() << " from " << oneLine(said.source) << ": " << oneLine(said.outcome);
+        } else {
+            session.out() << ", struck since";
+        }
+        session.out() << '\n';
+        return;
+    }
     const Phase phase = view->folded.phase;
     if (phase == Phase::beingLoaded || phase == Phase::running) {
         session.out() << '\n';
@@ -154,12 +210,19 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
 
 int decideLoad(DeskSession& session, const Arguments& given)
 {
-    return sayDecision(session, viewOf(session, given));
+    const CycleView view = viewOf(session, given);
+    if (view.isImported()) {
+        session.refuse({.why = RefusalWhy::imported, .subject = view.lot()});
+    }
+    return sayDecision(session, view);
 }
 
 int showLoad(DeskSession& session, const Arguments& given)
 {
     const CycleView view = viewOf(session, given);
+    if (view.isImported()) {
+        return sayImported(session, view);
+    }
     if (!session.wantsJson()) {
         session.out() << view.lot() << " (" << view.id << "): " << phaseText(view) << ".\n";
         ReadSnapshot snapshot(session.office().connection());
