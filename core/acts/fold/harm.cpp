@@ -142,6 +142,7 @@ bool makesPositive(const Entry& entry)
 bool isFinal(const AnyAct& act)
 {
     return std::holds_alternative<JournalOpened>(act) || std::holds_alternative<StaffPinSet>(act)
+           || std::holds_alternative<SealKeyRecorded>(act)
            || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act);
 }
