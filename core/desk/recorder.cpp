@@ -20,7 +20,8 @@ bool goesElsewhere(const ToRecord& asked)
     return reserves || imports || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
-           || std::holds_alternative<StaffPinSet>(act);
+           || std::holds_alternative<StaffPinSet>(act)
+           || std::holds_alternative<SealKeyRecorded>(act);
 }
 
 } // namespace
