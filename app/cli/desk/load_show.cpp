@@ -6,10 +6,12 @@
 #include "core/acts/codec.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
+#include "core/desk/used_items.h"
 #include "core/exchange/decision_writer.h"
 #include "core/quantities/role_words.h"
 #include "core/store/act_entry.h"
 #include "core/store/finder.h"
+#include "core/words/say_act.h"
 
 #include <algorithm>
 #include <array>
@@ -168,6 +170,16 @@ std::string nameOf(const std::vector<Person>& people, const std::string& id)
     return id.empty() ? "the program" : found == people.end() ? id : found->name;
 }
 
+/// " ATTENTION: …", where items of it were used that nobody released.
+std::string usesText(ReadSnapshot& snapshot, const std::string& cycle)
+{
+    std::string labels;
+    for (const UnreleasedUse& use : unreleasedUses(snapshot, cycle)) {
+        labels += (labels.empty() ? "" : ", ") + oneLine(use.label);
+    }
+    return labels.empty() ? "" : " ATTENTION: used without a release: " + labels;
+}
+
 /// One line: where it stands and, once it has ended, what is decided now.
 void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& found)
 {
@@ -196,6 +208,7 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
         session.out() << ": " << say(view->judgement.result) << '\n';
         return;
     }
+    const std::string uses = usesText(snapshot, view->id);
     const auto worse = std::ranges::count_if(view->decision.items, [&](const ItemDecision& item) {
         return item.verdict > view->decision.verdict;
     });
@@ -203,7 +216,7 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
     if (worse != 0) {
         session.out() << ", but not " << worse << (worse == 1 ? " item" : " items");
     }
-    session.out() << (isWorseNow(*view) ? " (worse than signed)" : "") << '\n';
+    session.out() << (isWorseNow(*view) ? " (worse than signed)" : "") << uses << '\n';
 }
 
 } // namespace
@@ -228,7 +241,14 @@ int showLoad(DeskSession& session, const Arguments& given)
         ReadSnapshot snapshot(session.office().connection());
         for (const Part& part : partsOf(snapshot, view.id)) {
             session.out() << "  " << part.name << "  " << part.what
-                          << (part.what.empty() ? "" : "  ") << '(' << part.id << ")\n";
+                          << (part.what.empty() ? "" : "  ") << '(' << part.id << ')'
+                          << (part.left.empty() ? "" : "  " + part.left) << '\n';
+        }
+        for (const UnreleasedUse& use : unreleasedUses(snapshot, view.id)) {
+            const Told told = say(use);
+            std::string text;
+            appendParagraph(text, 0, "ATTENTION: ", told.says + ' ' + told.next, 2);
+            session.out() << text;
         }
         session.out() << '\n';
     }
