@@ -245,7 +245,49 @@ class MainJob(Journal):
         seen = seen_of(department.run("load", "decide", lot).stdout)
         department.do("load", "read", lot, "c3", "front-on-boundary", by=SECOND)
         refused = department.run("load", "sign", lot, "quarantine", "--seen", seen, by=OPERATOR)
-        self.assertRefused(refused, "Since you looked")
+        self.assertRefused(refused, "Since you looked", "reading of a chemical indicator of c3",
+                           "front-on-boundary", "Name of st-op2", "4 Mar 2031 08:35")
+
+    def test_a_use_without_a_release_is_recorded_and_said_loudly(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        self.assertRefused(department.run("load", "distribute", lot, "TRAY-7", "--to", "theatre",
+                                          by=OPERATOR), "has not been released")
+        used = department.run("load", "use", lot, "TRAY-7", "--case", "case 7", by=OPERATOR)
+        self.assertEqual(used.returncode, 0, used.stderr)
+        for words in ("ATTENTION", "TRAY-7", "case 7", "nobody had released", "supervisor"):
+            self.assertIn(words, used.stderr)
+        self.assertIn("ATTENTION: used without a release: TRAY-7",
+                      department.do("load", "list", "--open"))
+        self.assertIn("ATTENTION", department.run("load", "show", lot).stdout)
+        self.assertIn("item.used", department.do("journal", "export"))
+
+    def test_what_left_a_load_is_marked(self):
+        department = self.working()
+        department.now("06:40")
+        lot, other = (department.reserve("--specification", "sp-1") for _ in range(2))
+        for label in ("A", "B", "C"):
+            department.do("load", "add", lot, label, "--implant", "no", by=OPERATOR)
+        department.do("load", "remove", lot, "A", "--why", "torn", by=OPERATOR)
+        department.do("load", "move", lot, "B", other, "--why", "full", by=OPERATOR)
+        shown = department.run("load", "show", lot).stdout
+        self.assertRegex(shown, r"(?m)^  i1  A  \(it-\w+\)  taken out$")
+        self.assertRegex(shown, r"(?m)^  i2  B  \(it-\w+\)  moved to ld-\w+$")
+        self.assertRegex(shown, r"(?m)^  i3  C  \(it-\w+\)$")
+        department.do("load", "start", lot, by=OPERATOR)
+        department.do("load", "remove", lot, "C", "--why", "late", by=OPERATOR)
+        self.assertIn("taken out, after the start: it was inside",
+                      department.run("load", "show", lot).stdout)
+
+    def test_a_product_of_the_wrong_kind_is_refused_where_it_is_placed(self):
+        department = self.working()
+        lot = department.reserve("--specification", "sp-1")
+        for options, right in ((("add", lot, "T", "--implant", "no", "--external", "pr-4/pl-4"),
+                                "a chemical indicator"),
+                               (("pcd", lot, "--vials", "pr-2/pl-2"), "a biological indicator"),
+                               (("pcd", lot, "--indicators", "pr-3/pl-3"), "no Bowie-Dick sheet")):
+            self.assertRefused(department.run("load", *options, by=OPERATOR), right)
 
     def test_a_correction_stands_in_the_history(self):
         department = self.working()
@@ -310,6 +352,44 @@ class Keeping(Journal):
         cut = department.run("verify")
         self.assertIn(cut.returncode, (1, 2), cut.stdout)
         self.assertRegex(cut.stdout + cut.stderr, "missing|not there|gone|cut")
+
+    def test_a_lost_key_is_replaced_and_verify_names_the_change(self):
+        department = self.working()
+        (department.folder / "data/loadwarden/seal.key").unlink()
+        department.now("05:30", "2031-03-05")
+        unsealed = department.run("load", "reserve", "--sterilizer", "sz-1", by=OPERATOR)
+        self.assertEqual(unsealed.returncode, 0)
+        self.assertIn("new-key", unsealed.stderr)
+        self.assertRefused(department.run("journal", "new-key", "--why", "lost", by=LEAD),
+                           "supervisor")
+        made = department.do("journal", "new-key", "--why", "the disk was lost", by=BOSS)
+        self.assertRegex(made, r"[0-9a-f]{64}")
+        key = re.search(r"[0-9a-f]{64}", made).group(0)
+        verified = department.do("verify")
+        self.assertIn("Nothing is wrong", verified)
+        self.assertRegex(verified, rf"Key {key[:16]}, recorded by Boss on 5 Mar 2031 05:30.* because: "
+                                   "the disk was lost: 2 seals that hold")
+        self.assertIn("that of the first seal: 2 seals that hold", verified)
+        self.assertRefused(department.run("journal", "new-key", "--why", "again", by=BOSS))
+        # A key that nobody recorded.
+        (department.folder / "data/loadwarden/seal.key").write_text("ab" * 32 + "\n")
+        self.assertIn("does not know", department.run("journal", "seal", by=BOSS).stderr)
+
+    def test_tables_that_were_tampered_with_are_named(self):
+        department = self.working()
+        lot, _ = department.run_load("no")
+        for statement, words in (("UPDATE p_label SET label = 'other'", "Table p_label lacks"),
+                                 ("DELETE FROM p_cycle_lot", "Table p_cycle_lot lacks"),
+                                 ("INSERT INTO p_own VALUES ('sz-9', 1)", "Table p_own has too much"),
+                                 (f"DELETE FROM s_pin WHERE staff = '{LEAD}'",
+                                  f"Table s_pin lacks: {LEAD}")):
+            with sqlite3.connect(department.file) as database:
+                database.execute(statement)
+            database.close()
+            verified = department.run("verify")
+            self.assertEqual(verified.returncode, 1, verified.stdout)
+            self.assertIn(words, verified.stdout)
+            self.assertIn("The tables beside the entries were changed", verified.stdout)
 
     def test_the_export_is_checked_by_a_reader_of_its_own(self):
         department = self.working()
@@ -465,11 +545,22 @@ class Doors(Journal):
                            ('{"kind":"incubator.in-range","subjects":["in-1"],"odd":1}', "odd"),
                            ('{"kind":"incubator.recorded","subjects":["in-2"],"body":{"name":""}}',
                             "name"),
-                           ("[1]", "object"), ("{", "line 2")):
+                           ("[1]", "object"), ("{", "the line ends before its JSON does"),
+                           ('{"kind":"incubator.in-range" "subjects":["in-1"]}', "column 30"),
+                           ('{"subjects":["in-1"]}', 'the member "kind" must not be left out'),
+                           ('{"kind":7,"subjects":["in-1"]}', 'the member "kind" must be a text'),
+                           ('{"kind":"incubator.in-range","subjects":"in-1"}', "a list of ids"),
+                           ('{"kind":"incubator.in-range","subjects":["in-1"],"body":1.5}',
+                            "an object"),
+                           ('{"kind":"alarm.recorded","subjects":["ld-1"],"body":{"code":1.5}}',
+                            "decimals"),
+                           ('{"kind":"incubator.in-range","subjects":["in-1"],"supersedes":-1}',
+                            "number of an entry")):
             done = department.run("record", "-", by=LEAD, stdin=good + "\n" + line)
             self.assertEqual(done.returncode, 2, line)
             self.assertIn("line 2", done.stderr)
             self.assertIn(word, done.stderr)
+            self.assertNotRegex(done.stderr, "json.exception|type_error|parse_error")
         self.assertNotIn("in-range", department.do("journal", "export"))
 
     def test_commands_at_once_wait_for_each_other_and_lose_nothing(self):
