@@ -382,7 +382,7 @@ class Keeping(Journal):
                                  ("DELETE FROM p_cycle_lot", "Table p_cycle_lot lacks"),
                                  ("INSERT INTO p_own VALUES ('sz-9', 1)", "Table p_own has too much"),
                                  (f"DELETE FROM s_pin WHERE staff = '{LEAD}'",
-                                  f"Table s_pin lacks: {LEAD}")):
+                                  f"Table s_pin lacks {LEAD}")):
             with sqlite3.connect(department.file) as database:
                 database.execute(statement)
             database.close()
@@ -546,7 +546,7 @@ class Doors(Journal):
                            ('{"kind":"incubator.recorded","subjects":["in-2"],"body":{"name":""}}',
                             "name"),
                            ("[1]", "object"), ("{", "the line ends before its JSON does"),
-                           ('{"kind":"incubator.in-range" "subjects":["in-1"]}', "column 30"),
+                           ('{"kind":"incubator.in-range" "subjects":["in-1"]}', "column 3"),
                            ('{"subjects":["in-1"]}', 'the member "kind" must not be left out'),
                            ('{"kind":7,"subjects":["in-1"]}', 'the member "kind" must be a text'),
                            ('{"kind":"incubator.in-range","subjects":"in-1"}', "a list of ids"),
