@@ -53,7 +53,9 @@ std::vector<std::int64_t> everySchema()
 }
 
 INSTANTIATE_TEST_SUITE_P(Desk, AStoredSchema, ::testing::ValuesIn(everySchema()),
-                         [](const auto& info) { return "schema" + std::to_string(info.param); });
+                         [](const auto& schema) {
+                             return "schema" + std::to_string(schema.param);
+                         });
 
 TEST_P(AStoredSchema, IsOpenedBroughtForwardAndVerified)
 {
