@@ -57,6 +57,7 @@ On a journal, the file in which everything that people do is recorded:
   load sign LOT release|quarantine|reprocess --seen CODE
   load emergency LOT LABEL --case TEXT --demanded-by ROLE --why TEXT
         --would-have-prevented TEXT --seen CODE
+  load distribute LOT LABEL --to NAME | use LOT LABEL --case TEXT | return LOT LABEL --why TEXT
   bi control --product pr-ID --lot pl-ID | due
   bi activate LOT v1 | incubate LOT v1 --incubator in-ID | process-indicator LOT v1 changed|unchanged
         | read LOT v1 growth|no-growth|unclear; of a control bc-ID in the place of LOT v1
@@ -70,9 +71,13 @@ On a journal, the file in which everything that people do is recorded:
   restore BACKUP NEW-FILE [--go-on] [--expect SEQ:HASH,…]
                                to a new file, as a drill, or to go on working in it
   export LOT…                  a load's evidence, as decide reads it
-  journal export | seal | rebuild
+  import FILE [--source NAME] [--skip-bad]
+                               loads of the time before the journal, as JSON, one on each line:
+                               found and shown, never decided by; a supervisor signs
+  journal export | seal | rebuild | new-key --why TEXT
                                every entry as it stands, one on each line; a seal of the newest;
-                               the tables beside the entries filled anew
+                               the tables beside the entries filled anew; a new key for seals where
+                               the old one is lost, recorded with a supervisor's signature
 
     --file FILE      the journal; else LOADWARDEN_FILE
     --by WHO         badge, id or name of who asks; else LOADWARDEN_BY. The PIN is asked for at the

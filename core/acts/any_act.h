@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/acts/kinds/cycle_acts.h"
+#include "core/acts/kinds/history_acts.h"
 #include "core/acts/kinds/indicator_acts.h"
 #include "core/acts/kinds/item_acts.h"
 #include "core/acts/kinds/register_acts.h"

@@ -5,6 +5,7 @@
 #include "core/desk/cycle_state.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
+#include "core/desk/product_checks.h"
 #include "core/desk/staff_checks.h"
 #include "core/exchange/policy_reader.h"
 #include "core/quantities/person.h"
@@ -20,7 +21,7 @@ namespace {
 class Checks {
 public:
     Checks(ReadSnapshot& snapshot, const Author& author, Instant now)
-        : m_snapshot(snapshot), m_author(author), m_now(now)
+        : m_snapshot(snapshot), m_author(author), m_now(now), m_products(snapshot)
     {
     }
 
@@ -40,6 +41,9 @@ public:
             return refusal;
         }
         if (auto refusal = checkReferences(act)) {
+            return refusal;
+        }
+        if (auto refusal = m_products.check(act.act)) {
             return refusal;
         }
         if (act.supersedes == 0) {
@@ -247,6 +251,7 @@ private:
     /// The journal as if the act were recorded.
     void note(const ToRecord& act)
     {
+        m_products.note(act);
         m_new.insert(act.subjects.begin(), act.subjects.end());
         const Instant happened = act.happenedAt ? act.happenedAt->at : m_now;
         for (const std::string& id : act.subjects) {
@@ -275,6 +280,7 @@ private:
     ReadSnapshot& m_snapshot;
     const Author& m_author;
     Instant m_now;
+    ProductChecks m_products;
     std::map<std::string, CycleState> m_cycles;
     std::set<std::string> m_new;
 };

@@ -1,25 +1,72 @@
 #include "core/desk/dispositions.h"
 
+#include "core/desk/act_values.h"
 #include "core/desk/journal_entries.h"
+#include "core/desk/people.h"
 #include "core/desk/recorder.h"
 #include "core/quantities/role_words.h"
 #include "core/release/rules_version.h"
+#include "core/store/act_entry.h"
 
 #include <algorithm>
 
 namespace loadwarden {
 namespace {
 
-/// Entries about the cycle that the signer has not seen.
-std::vector<std::int64_t> unseenOf(ReadSnapshot& snapshot, const Sight& sight)
+/// What was recorded about the cycle that the signer has not seen.
+std::vector<CameSince> unseenOf(ReadSnapshot& snapshot, const Sight& sight)
 {
-    std::vector<std::int64_t> since;
+    std::vector<CameSince> since;
     JournalReader reader(snapshot);
     EntryCursor cursor = reader.about(sight.cycle, sight.seen + 1);
-    while (const auto entry = cursor.next()) {
-        since.push_back(entry->seq);
+    while (const auto stored = cursor.next()) {
+        const Entry entry = understand(stored->bytes, stored->hash);
+        CameSince came{.seq = entry.seq,
+                       .kind = std::string(kindOf(entry.act).kind),
+                       .thing = {},
+                       .value = valueRead(entry.act),
+                       .by = entry.actor,
+                       .at = entry.recordedAt.at};
+        const auto other = std::ranges::find_if(
+            entry.subjects, [&](const std::string& id) { return id != sight.cycle; });
+        if (other != entry.subjects.end()) {
+            came.thing = *other;
+        }
+        if (const auto person = personById(peopleOf(snapshot), entry.actor)) {
+            came.by = person->name;
+        }
+        since.push_back(std::move(came));
     }
     return since;
+}
+
+/// Whether a finding says no more than that a vial has not answered yet.
+bool waitsForTheVial(const Finding& finding)
+{
+    switch (finding.key) {
+    case Key::implantPending:
+    case Key::itemImplantWaits:
+    case Key::biNotStarted:
+    case Key::biIncubating:
+    case Key::biNotCounted:
+    case Key::biDue:
+    case Key::biControl:
+    case Key::routinePending: return finding.outcome == Outcome::waits;
+    default: return false;
+    }
+}
+
+/// What forbids an item's release and is not the vial's missing answer (ACTS.md, 4).
+std::vector<Finding> besidesTheVial(const CycleView& view, std::size_t item)
+{
+    std::vector<Finding> others;
+    for (const Finding& finding : view.decision.findings) {
+        const bool isOfIt = finding.item < 0 || static_cast<std::size_t>(finding.item) == item;
+        if (isOfIt && finding.outcome != Outcome::note && !waitsForTheVial(finding)) {
+            others.push_back(finding);
+        }
+    }
+    return others;
 }
 
 std::string itemId(const CycleView& view, std::int32_t item)
@@ -76,11 +123,15 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
             return Refusal{.why = RefusalWhy::changed, .subject = sight.cycle};
         }
         if (auto since = unseenOf(snapshot, sight); !since.empty()) {
-            return Refusal{.why = RefusalWhy::stale, .since = std::move(since)};
+            return Refusal{
+                .why = RefusalWhy::stale, .subject = sight.cycle, .since = std::move(since)};
         }
         const auto view = viewCycle(snapshot, m_office.entries(), sight.cycle, m_office.now());
         if (!view) {
             return Refusal{.why = RefusalWhy::unknown, .subject = sight.cycle};
+        }
+        if (view->isImported()) {
+            return Refusal{.why = RefusalWhy::imported, .subject = view->lot()};
         }
         if (!view->folded.isUnderstood) {
             return Refusal{.why = RefusalWhy::notUnderstood, .subject = view->lot()};
@@ -154,6 +205,11 @@ OrRefusal<Appended> Dispositions::releaseInEmergency(const SignedIn& who, Signat
         }
         if (verdict == Verdict::release) {
             return Refusal{.why = RefusalWhy::nothingToSign, .subject = view.lot()};
+        }
+        if (auto others = besidesTheVial(view, index); !others.empty()) {
+            return Refusal{.why = RefusalWhy::notOnlyTheVial,
+                           .subject = view.lot(),
+                           .findings = std::move(others)};
         }
         return ToRecord{.act = EmergencyReleased{.caseReference = emergency.caseReference,
                                                  .demandedBy = emergency.demandedBy,

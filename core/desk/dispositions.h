@@ -44,7 +44,8 @@ public:
     [[nodiscard]] OrRefusal<Appended> sign(const SignedIn& who, Signature signature,
                                            const Sight& sight, Verdict meaning);
 
-    /// Releases one implant before the load's evidence is complete.
+    /// Releases one implant before its vial has answered. Nothing else may be missing: findings of
+    /// the load or of this item that say more are refused by name.
     [[nodiscard]] OrRefusal<Appended> releaseInEmergency(const SignedIn& who, Signature signature,
                                                          const Sight& sight,
                                                          const std::string& item,

@@ -1,11 +1,13 @@
 #include "core/desk/load_view.h"
 
+#include "core/acts/fold/imported.h"
 #include "core/desk/journal_entries.h"
 #include "core/exchange/policy_reader.h"
 #include "core/journal/header.h"
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
 #include "core/store/finder.h"
+#include "core/store/imported_lot.h"
 #include "core/store/reach/reach_reader.h"
 #include "core/store/store_error.h"
 
@@ -89,6 +91,9 @@ std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
     view.seen = std::min(reader.head().seq, upTo);
     view.folded = foldEvidence(entries, cycle);
     view.signedAs = signedAs(entries, cycle);
+    if (const Entry* const old = importedLoad(FactBook(entries), cycle).entry) {
+        view.imported = *old;
+    }
     if (auto policy = policyOf(entries, view.folded.policy)) {
         view.policy = *std::move(policy);
     } else {
@@ -146,26 +151,32 @@ std::string sightDigest(const CycleView& view, std::int64_t seen)
     return hexOf(hashOf(sight)).substr(0, digits);
 }
 
-std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name)
+std::vector<std::string> cyclesNamed(ReadSnapshot& snapshot, std::string_view name)
 {
     if (hasPrefix(name, "ld") && isMentioned(snapshot, std::string(name))) {
-        return std::string(name);
+        return {std::string(name)};
     }
-    std::string lot(name);
-    for (char& c : lot) {
-        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-    }
-    std::optional<std::string> cycle;
-    for (const FoundLot& found : Finder(snapshot).lotsFrom(lot, 3)) {
-        if (found.lot != lot || found.cycle == cycle) {
-            continue;
+    constexpr std::int64_t most = 100;
+    const std::string lot = capitalLot(name);
+    Finder finder(snapshot);
+    std::vector<std::string> own;
+    std::vector<std::string> imported;
+    for (const FoundLot& found : finder.lotsFrom(lot, most)) {
+        if (found.lot != lot) {
+            break; // in the order of their bytes: the number itself comes before all longer ones
         }
-        if (cycle) {
-            return std::nullopt; // two cycles bear it: which is meant is not for us to choose
-        }
-        cycle = found.cycle;
+        const auto cycle = finder.cycle(found.cycle);
+        const bool isOld = cycle && cycle->purpose == importedPurpose;
+        (isOld ? imported : own).push_back(found.cycle);
     }
-    return cycle;
+    return own.empty() ? imported : own;
+}
+
+std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name)
+{
+    std::vector<std::string> cycles = cyclesNamed(snapshot, name);
+    // Where several bear it, which is meant is not for us to choose.
+    return cycles.size() == 1 ? std::optional(std::move(cycles.front())) : std::nullopt;
 }
 
 } // namespace loadwarden

@@ -20,14 +20,20 @@ struct CycleView {
     std::int64_t seen = 0; ///< the newest entry of the journal that went into this view
     FoldedEvidence folded;
     std::optional<Verdict> signedAs; ///< meaning of the newest disposition
+    std::optional<Entry> imported;   ///< of a load of the time before: what its old record says
     Policy policy;                   ///< by which it was decided
     Instant now{};                   ///< for which it was decided
     Decision decision;               ///< of a load
     TestJudgement judgement;         ///< of a test
 
     [[nodiscard]] bool isTest() const { return folded.record.test.has_value(); }
+    /// History: nothing is decided about it.
+    [[nodiscard]] bool isImported() const { return folded.phase == Phase::imported; }
     [[nodiscard]] const std::string& lot() const
     {
+        if (imported) {
+            return std::get<HistoryImported>(imported->act).lot;
+        }
         return isTest() ? folded.record.test->lot : folded.record.load.lot;
     }
 };
@@ -51,8 +57,11 @@ struct CycleView {
 /// seen with it.
 [[nodiscard]] std::string sightDigest(const CycleView& view, std::int64_t seen);
 
-/// The cycle that somebody names: by its id, or by its lot control number, the case of a to z
-/// apart.
+/// The cycles that somebody may mean: by id, or by lot control number, the case of a to z apart.
+/// Where a load of this journal bears the number, none of those that were imported.
+[[nodiscard]] std::vector<std::string> cyclesNamed(ReadSnapshot& snapshot, std::string_view name);
+
+/// The only one of them; nullopt where there is none, or several.
 [[nodiscard]] std::optional<std::string> findCycle(ReadSnapshot& snapshot, std::string_view name);
 
 } // namespace loadwarden

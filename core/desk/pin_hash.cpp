@@ -34,6 +34,14 @@ std::string hashOfPin(std::string_view pin, const PinCost& cost)
     return out.data();
 }
 
+bool isPinHash(const std::string& text)
+{
+    readyLibrary();
+    const PinCost cost;
+    // -1: no hash. Whether it is of another cost is not asked here.
+    return crypto_pwhash_str_needs_rehash(text.c_str(), cost.passes, cost.bytes) != -1;
+}
+
 bool isPinOf(std::string_view pin, const std::string& hash)
 {
     readyLibrary();

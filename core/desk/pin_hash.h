@@ -19,6 +19,9 @@ struct PinCost {
 /// when there is not enough memory.
 [[nodiscard]] std::string hashOfPin(std::string_view pin, const PinCost& cost);
 
+/// Whether a text is such a hash, of whatever PIN and cost.
+[[nodiscard]] bool isPinHash(const std::string& text);
+
 /// Whether the hash is of that PIN. False also for text that is no hash.
 [[nodiscard]] bool isPinOf(std::string_view pin, const std::string& hash);
 

@@ -10,15 +10,18 @@
 namespace loadwarden {
 namespace {
 
-/// What only another door lets in. An amendment of a reservation comes in here.
+/// What only another door lets in. An amendment of a reservation, or of what
+/// was imported, comes in here.
 bool goesElsewhere(const ToRecord& asked)
 {
     const AnyAct& act = asked.act;
     const bool reserves = std::holds_alternative<CycleReserved>(act) && asked.supersedes == 0;
-    return reserves || std::holds_alternative<DispositionSigned>(act)
+    const bool imports = std::holds_alternative<HistoryImported>(act) && asked.supersedes == 0;
+    return reserves || imports || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
-           || std::holds_alternative<StaffPinSet>(act);
+           || std::holds_alternative<StaffPinSet>(act)
+           || std::holds_alternative<SealKeyRecorded>(act);
 }
 
 } // namespace

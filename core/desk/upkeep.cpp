@@ -1,10 +1,13 @@
 #include "core/desk/upkeep.h"
 
+#include "core/desk/pin_hash.h"
 #include "core/desk/recorder.h"
 #include "core/desk/sealing.h"
+#include "core/store/act_entry.h"
 #include "core/store/journal_reader.h"
 
 #include <algorithm>
+#include <set>
 
 namespace loadwarden {
 namespace {
@@ -50,11 +53,58 @@ OrRefusal<Backup> backUpJournal(Office& office, const SignedIn& who,
     return made;
 }
 
+namespace {
+
+/// Those of whom an entry says that a PIN was set: by the journal alone, since the tables beside it
+/// are in question.
+std::set<std::string> peopleWithPins(ReadSnapshot& snapshot)
+{
+    std::set<std::string> people;
+    Statement rows = snapshot.statement("SELECT " + snapshot.dialect().bytesOf("bytes")
+                                        + " FROM j_entry WHERE kind = 'staff.pin-set'");
+    while (rows.step()) {
+        people.emplace(understand(rows.bytes(0), {}).subject("st"));
+    }
+    return people;
+}
+
+/// The hashes of PINs follow from no entry, but for whom there is one does. A hash that was put in
+/// the place of another cannot be told from it.
+void comparePins(Connection& connection, RebuildReport& report)
+{
+    const auto differs = [&report](std::string row, bool missing) {
+        report.differences.push_back({"s_pin", std::move(row), missing});
+        ++report.differenceCount;
+    };
+    ReadSnapshot snapshot(connection);
+    std::set<std::string> expected = peopleWithPins(snapshot);
+    Statement rows =
+        snapshot.statement("SELECT staff, hash, wrong_tries, wait_until FROM s_pin ORDER BY staff");
+    while (rows.step()) {
+        const std::string staff = rows.text(0);
+        if (expected.erase(staff) == 0) {
+            differs(staff + ", for whom no entry sets a PIN", false);
+        } else if (!isPinHash(rows.text(1)) || rows.integer(2) < 0) {
+            differs(staff + " with what is no hash of a PIN, or with less than no wrong tries",
+                    false);
+        }
+    }
+    for (const std::string& staff : expected) {
+        differs(staff + ", for whom an entry sets a PIN", true);
+    }
+}
+
+} // namespace
+
 RebuildReport compareTables(const std::filesystem::path& file, Progress& progress)
 {
     const DesktopLock lock(file);
     Connection connection(SqliteFile{file}, {});
-    return rebuildIndexes(connection, {}, Rebuild::compare, progress);
+    RebuildReport report = rebuildIndexes(connection, {}, Rebuild::compare, progress);
+    if (!report.cancelled) {
+        comparePins(connection, report);
+    }
+    return report;
 }
 
 RestoredJournal restoreJournal(const RestoreRequest& request, Restoring restoring,

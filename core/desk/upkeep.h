@@ -15,9 +15,10 @@ namespace loadwarden {
                                               const std::filesystem::path& target,
                                               Progress& progress);
 
-/// Fills the index tables anew from the entries and says where they differ from what stands there;
-/// changes nothing. For a journal whose entries verify. Nobody else writes meanwhile: throws
-/// StoreFault::inUse where somebody works in it.
+/// Fills the index tables anew from the entries and says where they differ from what stands there,
+/// and for whom there is a PIN (s_pin) that no entry sets, or none where one does; changes nothing.
+/// For a journal whose entries verify. Nobody else writes meanwhile: throws StoreFault::inUse where
+/// somebody works in it.
 [[nodiscard]] RebuildReport compareTables(const std::filesystem::path& file, Progress& progress);
 
 /// What a restored journal is for.

@@ -16,17 +16,18 @@ struct FoundCycle {
     std::string id;            ///< ld-
     std::string sterilizer;    ///< sz-; empty: not said
     std::string lot;           ///< lot control number; empty: not said
-    std::string purpose;       ///< a word of core/acts/ACTS.md; empty: not said
+    std::string purpose;       ///< a word of core/acts/ACTS.md; importedPurpose; empty: not said
     std::int64_t at = 0;       ///< ms of UTC: start as shown, or, before it was said, when reserved
     std::int64_t counter = -1; ///< -1: not said
     bool hasVials = false;     ///< anything was said of a vial of it
     bool hasTrouble = false;   ///< anything of it may have failed
     bool hasEnded = false;     ///< an end was said
-    std::int64_t disposed = 0; ///< seq of its newest disposition; 0: none
+    std::int64_t disposed = 0; ///< seq of its newest disposition or import; 0: none
     std::int64_t newest = 0;   ///< seq of the newest entry about it
 };
 
-/// A lot control number that was said, and of which cycle.
+/// A lot control number that was said, and of which cycle; one that was imported in capitals, as
+/// capitalLot() makes it.
 struct FoundLot {
     std::string lot;
     std::string cycle; ///< ld-
@@ -35,7 +36,7 @@ struct FoundLot {
 /// A label that was said, and of which item in which load.
 struct FoundLabel {
     std::string label; ///< as written
-    std::string item;  ///< it-
+    std::string item;  ///< it-; empty: of a load that was imported
     std::string cycle; ///< ld-
 };
 

@@ -32,8 +32,8 @@ SealKey readSealKey(const fs::path& path)
 {
     if (!fs::exists(path)) {
         throw StoreError(StoreFault::missing, "There is no key for seals at " + path.string() + '.',
-                         "Put back the file that was there; only if there never was one, make a "
-                         "new key.");
+                         "Put back the file that was there; only if it is lost for good, a "
+                         "supervisor makes a new key (journal new-key).");
     }
     const PosixFile file(path, PosixFile::Mode::read);
     if (!file.isPrivate()) {

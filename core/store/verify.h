@@ -6,6 +6,7 @@
 #include "core/store/connection.h"
 #include "core/store/journal_fault.h"
 #include "core/store/progress.h"
+#include "core/store/seal_keys.h"
 
 #include <cstdint>
 #include <optional>
@@ -23,8 +24,8 @@ struct VerifyRequest {
     std::optional<Head> after;
     std::vector<Head> expected; ///< heads from paper
     std::vector<Seal> seals;    ///< seals from elsewhere, beside those of the database
-    /// The keys whose seals are believed. Empty: every genuine seal is, also one that a forger has
-    /// made with a key of his own.
+    /// The keys whose seals are believed. Empty: those that the journal itself names
+    /// (sealKeysOf()), among which a forger who writes it anew may put one of his own.
     std::vector<SealPublicKey> keys;
     /// Ask the engine to check the file's pages too, where it can. Slow for a large file.
     bool pages = true;
@@ -38,6 +39,16 @@ struct ClockStep {
     friend bool operator==(const ClockStep&, const ClockStep&) = default;
 };
 
+/// The seals of one key that hold.
+struct SealsOfKey {
+    JournalKey key;
+    std::int64_t held = 0;
+    std::int64_t from = 0; ///< the first entry that such a seal vouches for; 0: none does
+    std::int64_t to = 0;   ///< the newest
+
+    friend bool operator==(const SealsOfKey& a, const SealsOfKey& b) = default;
+};
+
 struct VerifyReport {
     std::int64_t entries = 0;          ///< looked at
     Head head;                         ///< the newest, as stored
@@ -46,6 +57,7 @@ struct VerifyReport {
     std::vector<ClockStep> clockSteps; ///< no faults; the first thousand
     std::int64_t sealsHeld = 0;        ///< seals that are genuine and fit
     std::int64_t sealedTo = 0;         ///< the newest entry that such a seal vouches for; 0: none
+    std::vector<SealsOfKey> sealKeys;  ///< by the keys that the journal names, in their order
     bool cancelled = false;            ///< not all was looked at
 
     /// Everything was looked at and nothing was found.

@@ -27,7 +27,12 @@ void verifySeal(ReadSnapshot& snapshot, const Seal& seal, const std::string& jou
         addFault(report, {JournalFaultKind::sealNotGenuine, seq, ""});
         return;
     }
-    if (!request.keys.empty() && std::ranges::find(request.keys, seal.key) == request.keys.end()) {
+    const auto ofKey = std::ranges::find_if(
+        report.sealKeys, [&](const SealsOfKey& each) { return each.key.key == seal.key; });
+    const bool isKnown = request.keys.empty()
+                             ? ofKey != report.sealKeys.end()
+                             : std::ranges::find(request.keys, seal.key) != request.keys.end();
+    if (!isKnown) {
         addFault(report, {JournalFaultKind::sealOfUnknownKey, seq, ""});
         return;
     }
@@ -39,6 +44,11 @@ void verifySeal(ReadSnapshot& snapshot, const Seal& seal, const std::string& jou
     case Standing::holds:
         ++report.sealsHeld;
         report.sealedTo = std::max(report.sealedTo, seq);
+        if (ofKey != report.sealKeys.end()) {
+            ++ofKey->held;
+            ofKey->from = ofKey->from == 0 ? seq : std::min(ofKey->from, seq);
+            ofKey->to = std::max(ofKey->to, seq);
+        }
         break;
     case Standing::gone: addFault(report, {JournalFaultKind::sealedEntryGone, seq, ""}); break;
     case Standing::changed:
@@ -58,6 +68,9 @@ void verifySeals(ReadSnapshot& snapshot, const std::string& journalId, const Ver
         while (rows.step()) {
             lines.emplace_back(rows.integer(0), rows.text(1));
         }
+    }
+    for (const JournalKey& key : sealKeysOf(snapshot)) {
+        report.sealKeys.push_back({.key = key});
     }
     std::int64_t expected = 1;
     for (const auto& [number, line] : lines) {

@@ -1,5 +1,7 @@
 #include "core/words/say_refusal.h"
 
+#include "core/words/say_act.h"
+
 #include <QCoreApplication>
 #include <QString>
 
@@ -43,10 +45,41 @@ private:
     [[nodiscard]] QString since() const
     {
         QString list;
-        for (const std::int64_t seq : r_.since) {
-            list += list.isEmpty() ? QString::number(seq) : tr(", %1").arg(seq);
+        for (const CameSince& each : r_.since) {
+            const QString kind = QString::fromStdString(sayKind(each.kind));
+            const QString by =
+                each.by.empty() ? tr("the program") : QString::fromStdString(each.by);
+            QString one = kind;
+            if (!each.thing.empty()) {
+                one = tr("%1 of %2").arg(one, QString::fromStdString(each.thing));
+            }
+            if (!each.value.empty()) {
+                one = tr("%1: %2").arg(one, QString::fromStdString(each.value));
+            }
+            one = tr("%1 (by %2, %3, entry %4)")
+                      .arg(one, by, QString::fromStdString(sayTime(each.at, style_)),
+                           QString::number(each.seq));
+            list += list.isEmpty() ? one : tr("; %1").arg(one);
         }
         return list;
+    }
+    [[nodiscard]] QString findings() const
+    {
+        QString list;
+        for (const Finding& each : r_.findings) {
+            const QString one = QString::fromStdString(say(each, style_).says);
+            list += list.isEmpty() ? one : tr(" %1").arg(one);
+        }
+        return list;
+    }
+    [[nodiscard]] QString rightPlace() const
+    {
+        switch (r_.place.value_or(ProductPlace::chemical)) {
+        case ProductPlace::chemical: return tr("a chemical indicator that is no Bowie-Dick sheet");
+        case ProductPlace::vial: return tr("a biological indicator");
+        case ProductPlace::sheet: return tr("a Bowie-Dick sheet");
+        }
+        return {};
     }
 
     [[nodiscard]] Pair pair() const
@@ -97,6 +130,10 @@ private:
         case RefusalWhy::unknown:
             return {tr("There is nothing with the name “%1” in this journal.").arg(subject()),
                     tr("Check the name, or register or reserve it first.")};
+        case RefusalWhy::severalBear:
+            return {
+                tr("Several loads bear the lot control number %1: %2.").arg(subject(), detail()),
+                tr("Name the one that you mean by its id.")};
         case RefusalWhy::alreadyThere:
             return {tr("There is “%1” in this journal already.").arg(subject()),
                     tr("Take another id; what is there is corrected, not entered again.")};
@@ -116,6 +153,11 @@ private:
         case RefusalWhy::notReleased:
             return {tr("The item “%1” has not been released.").arg(subject()),
                     tr("Keep it here until its load is signed as released.")};
+        case RefusalWhy::wrongProduct:
+            return {tr("The product “%1” does not belong there: there stands %2.")
+                        .arg(subject(), rightPlace()),
+                    tr("Look at what is in your hand, and name its product; if the register says "
+                       "the wrong kind, a supervisor corrects the register.")};
         case RefusalWhy::notALoad:
             return {tr("%1 is a test cycle, not a load.").arg(subject()),
                     tr("Check the lot control number.")};
@@ -180,8 +222,7 @@ private:
             return {tr("This finding is reviewed by the role “%1”.").arg(subject()),
                     tr("Ask somebody who has it.")};
         case RefusalWhy::stale:
-            return {tr("Since you looked, something was recorded about this load: entries %1.")
-                        .arg(since()),
+            return {tr("Since you looked, this was recorded about the load: %1.").arg(since()),
                     tr("Look at the load again, then sign.")};
         case RefusalWhy::changed:
             return {tr("What is decided about %1 is no longer what you saw; it is now: %2.")
@@ -202,6 +243,33 @@ private:
         case RefusalWhy::notAnImplant:
             return {tr("The item “%1” is no implant.").arg(subject()),
                     tr("Only an implant is released in an emergency.")};
+        case RefusalWhy::notOnlyTheVial:
+            return {tr("In an emergency only the missing answer of a vial is overruled. About %1 "
+                       "more is open: %2")
+                        .arg(subject(), findings()),
+                    tr("Do what the decision says about these first.")};
+        case RefusalWhy::imported:
+            return {tr("%1 is history of the time before this journal: nothing is decided or "
+                       "signed about it here.")
+                        .arg(subject()),
+                    tr("Look at what its old record says.")};
+        case RefusalWhy::keyKnown:
+            return {tr("This user's key for seals is there, and this journal knows it."),
+                    tr("Nothing needs to be done. To seal with another key, take that file away "
+                       "to where it is kept, and ask again.")};
+        case RefusalWhy::importedOtherwise:
+            return {tr("The load %1 of that source stands in the journal already, and says "
+                       "something else there (entry %2).")
+                        .arg(subject(), entry()),
+                    tr("If the entry is wrong, amend it; else take the line out.")};
+        case RefusalWhy::rowTwice:
+            return {
+                tr("The load %1 of that source stands in line %2 already.").arg(subject(), entry()),
+                tr("Take one of the lines out.")};
+        case RefusalWhy::lotOfOwnLoad:
+            return {tr("A load of this journal bears the lot control number %1.").arg(subject()),
+                    tr("Look whether it is the same load; else give the old one another name, "
+                       "such as the number with the register before it.")};
         }
         return {};
     }

@@ -7,6 +7,7 @@ usage: journal_cli_test.py LOADWARDEN_CLI SOURCE_DIR
 import json
 import os
 import re
+import signal
 import sqlite3
 import subprocess
 import sys
@@ -244,7 +245,49 @@ class MainJob(Journal):
         seen = seen_of(department.run("load", "decide", lot).stdout)
         department.do("load", "read", lot, "c3", "front-on-boundary", by=SECOND)
         refused = department.run("load", "sign", lot, "quarantine", "--seen", seen, by=OPERATOR)
-        self.assertRefused(refused, "Since you looked")
+        self.assertRefused(refused, "Since you looked", "reading of a chemical indicator of c3",
+                           "front-on-boundary", "Name of st-op2", "4 Mar 2031 08:35")
+
+    def test_a_use_without_a_release_is_recorded_and_said_loudly(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        self.assertRefused(department.run("load", "distribute", lot, "TRAY-7", "--to", "theatre",
+                                          by=OPERATOR), "has not been released")
+        used = department.run("load", "use", lot, "TRAY-7", "--case", "case 7", by=OPERATOR)
+        self.assertEqual(used.returncode, 0, used.stderr)
+        for words in ("ATTENTION", "TRAY-7", "case 7", "nobody had released", "supervisor"):
+            self.assertIn(words, used.stderr)
+        self.assertIn("ATTENTION: used without a release: TRAY-7",
+                      department.do("load", "list", "--open"))
+        self.assertIn("ATTENTION", department.run("load", "show", lot).stdout)
+        self.assertIn("item.used", department.do("journal", "export"))
+
+    def test_what_left_a_load_is_marked(self):
+        department = self.working()
+        department.now("06:40")
+        lot, other = (department.reserve("--specification", "sp-1") for _ in range(2))
+        for label in ("A", "B", "C"):
+            department.do("load", "add", lot, label, "--implant", "no", by=OPERATOR)
+        department.do("load", "remove", lot, "A", "--why", "torn", by=OPERATOR)
+        department.do("load", "move", lot, "B", other, "--why", "full", by=OPERATOR)
+        shown = department.run("load", "show", lot).stdout
+        self.assertRegex(shown, r"(?m)^  i1  A  \(it-\w+\)  taken out$")
+        self.assertRegex(shown, r"(?m)^  i2  B  \(it-\w+\)  moved to ld-\w+$")
+        self.assertRegex(shown, r"(?m)^  i3  C  \(it-\w+\)$")
+        department.do("load", "start", lot, by=OPERATOR)
+        department.do("load", "remove", lot, "C", "--why", "late", by=OPERATOR)
+        self.assertIn("taken out, after the start: it was inside",
+                      department.run("load", "show", lot).stdout)
+
+    def test_a_product_of_the_wrong_kind_is_refused_where_it_is_placed(self):
+        department = self.working()
+        lot = department.reserve("--specification", "sp-1")
+        for options, right in ((("add", lot, "T", "--implant", "no", "--external", "pr-4/pl-4"),
+                                "a chemical indicator"),
+                               (("pcd", lot, "--vials", "pr-2/pl-2"), "a biological indicator"),
+                               (("pcd", lot, "--indicators", "pr-3/pl-3"), "no Bowie-Dick sheet")):
+            self.assertRefused(department.run("load", *options, by=OPERATOR), right)
 
     def test_a_correction_stands_in_the_history(self):
         department = self.working()
@@ -310,6 +353,44 @@ class Keeping(Journal):
         self.assertIn(cut.returncode, (1, 2), cut.stdout)
         self.assertRegex(cut.stdout + cut.stderr, "missing|not there|gone|cut")
 
+    def test_a_lost_key_is_replaced_and_verify_names_the_change(self):
+        department = self.working()
+        (department.folder / "data/loadwarden/seal.key").unlink()
+        department.now("05:30", "2031-03-05")
+        unsealed = department.run("load", "reserve", "--sterilizer", "sz-1", by=OPERATOR)
+        self.assertEqual(unsealed.returncode, 0)
+        self.assertIn("new-key", unsealed.stderr)
+        self.assertRefused(department.run("journal", "new-key", "--why", "lost", by=LEAD),
+                           "supervisor")
+        made = department.do("journal", "new-key", "--why", "the disk was lost", by=BOSS)
+        self.assertRegex(made, r"[0-9a-f]{64}")
+        key = re.search(r"[0-9a-f]{64}", made).group(0)
+        verified = department.do("verify")
+        self.assertIn("Nothing is wrong", verified)
+        self.assertRegex(verified, rf"Key {key[:16]}, recorded by Boss on 5 Mar 2031 05:30.* because: "
+                                   "the disk was lost: 2 seals that hold")
+        self.assertIn("that of the first seal: 2 seals that hold", verified)
+        self.assertRefused(department.run("journal", "new-key", "--why", "again", by=BOSS))
+        # A key that nobody recorded.
+        (department.folder / "data/loadwarden/seal.key").write_text("ab" * 32 + "\n")
+        self.assertIn("does not know", department.run("journal", "seal", by=BOSS).stderr)
+
+    def test_tables_that_were_tampered_with_are_named(self):
+        department = self.working()
+        lot, _ = department.run_load("no")
+        for statement, words in (("UPDATE p_label SET label = 'other'", "Table p_label lacks"),
+                                 ("DELETE FROM p_cycle_lot", "Table p_cycle_lot lacks"),
+                                 ("INSERT INTO p_own VALUES ('sz-9', 1)", "Table p_own has too much"),
+                                 (f"DELETE FROM s_pin WHERE staff = '{LEAD}'",
+                                  f"Table s_pin lacks {LEAD}")):
+            with sqlite3.connect(department.file) as database:
+                database.execute(statement)
+            database.close()
+            verified = department.run("verify")
+            self.assertEqual(verified.returncode, 1, verified.stdout)
+            self.assertIn(words, verified.stdout)
+            self.assertIn("The tables beside the entries were changed", verified.stdout)
+
     def test_the_export_is_checked_by_a_reader_of_its_own(self):
         department = self.working()
         exported = department.folder / "journal.jsonl"
@@ -318,6 +399,124 @@ class Keeping(Journal):
                                   SOURCE / "tests/core/journal/verify_journal.py", exported],
                                  capture_output=True, text=True, timeout=60)
         self.assertEqual(checked.returncode, 0, checked.stdout + checked.stderr)
+
+
+class OldHistory(Journal):
+    """Loads of the time before the journal."""
+
+    def lines(self, *loads):
+        return "".join(json.dumps(load) + "\n" for load in loads)
+
+    def old(self, lot, **more):
+        return dict({"source": "register 1", "lot": lot, "start": "2030-02-01T07:14",
+                     "outcome": "released"}, **more)
+
+    def imports(self, *loads, options=(), by=BOSS):
+        return self.department.run("import", "-", *options, by=by, stdin=self.lines(*loads))
+
+    def test_old_loads_are_found_and_shown_and_nothing_is_decided_about_them(self):
+        department = self.working()
+        done = self.imports(
+            self.old("a-17", end="2030-02-01T08:00Z", sterilizer="sz-1", labels=["TRAY 9"],
+                     record="first line\r\nsecond line"),
+            {"lot": "2030/2", "start": "2030-02-01", "outcome": "BI +", "sterilizer": "Old 3"},
+            options=("--source", "system 2"))
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("2 loads imported", done.stdout)
+        shown = department.do("load", "show", "A-17")
+        for words in ("a-17", "imported from register 1", "2030-02-01", "TRAY 9", "second line",
+                      "released", "sz-1", "Nothing is decided or signed"):
+            self.assertIn(words, shown)
+        listed = department.do("load", "list", "--day", "2030-02-01")
+        self.assertIn("a-17  imported from register 1: released", listed)
+        self.assertIn("2030/2  imported from system 2: BI +", listed)
+        self.assertNotIn("imported", department.do("load", "list", "--open"))
+        for command in (("load", "decide", "a-17"), ("export", "a-17")):
+            self.assertRefused(department.run(*command), "history")
+        self.assertRefused(department.run("load", "sign", "a-17", "release", "--seen",
+                                          "1:0123456789abcdef", by=BOSS))
+        self.assertRefused(department.run("load", "start", "a-17", by=OPERATOR))
+        self.assertIn("history.imported", department.do("load", "history", "a-17"))
+        self.assertIn("Nothing is wrong", department.do("verify"))
+        head = len(department.do("journal", "export").splitlines())
+        self.assertIn(f"newest of them for entry {head}", department.do("verify"))
+
+    def test_a_passed_test_of_the_old_register_counts_for_no_load_of_today(self):
+        department = self.working()
+        # Of the same sterilizer and the same morning.
+        self.imports(self.old("T-1", start="2031-03-04T05:20Z", sterilizer="sz-1",
+                              outcome="Bowie-Dick passed, biological indicator negative"))
+        lot, _ = department.run_load("no")
+        with_import = json.loads(department.run("load", "decide", lot, "--json").stdout)
+        keys = {finding["key"] for finding in with_import["findings"]}
+        self.assertTrue(any(key.startswith("air-removal.") for key in keys), keys)
+        self.assertEqual(with_import["verdict"], "quarantine")
+
+    def test_every_problem_is_told_with_line_and_field_and_nothing_is_imported(self):
+        department = self.working()
+        text = self.lines(self.old("L1"),
+                          {"lot": "", "start": "yesterday", "odd": 1, "outcome": 7},
+                          self.old("L3", start="2031-03-05T07:00", end="2031-02-05T07:00"),
+                          self.old("L4", sterilizer="sz-9"), self.old("l1"),
+                          self.old("L6", record="x" * 65537)) + '{"lot": "L7", \n'
+        done = department.run("import", "-", by=BOSS, stdin=text)
+        self.assertEqual(done.returncode, 2, done.stdout + done.stderr)
+        for line, field in ((2, "source"), (2, "start"), (2, "odd"), (2, "outcome"), (3, "start"),
+                            (3, "end"), (4, "sterilizer"), (5, "lot"), (6, "record")):
+            self.assertIn(f"line {line}, {field}: ", done.stderr)
+        self.assertIn("line 7: ", done.stderr)
+        self.assertIn("line 1 already", done.stderr)
+        self.assertIn("nothing was imported", done.stderr)
+        self.assertNotIn("json", done.stderr)
+        self.assertNotIn("history.imported", department.do("journal", "export"))
+
+        skipped = department.run("import", "-", "--skip-bad", by=BOSS, stdin=text)
+        self.assertEqual(skipped.returncode, 1, skipped.stderr)
+        self.assertIn("1 loads imported, 6 left out", skipped.stdout)
+        self.assertIn("line 4, sterilizer: ", skipped.stderr)
+
+    def test_a_load_is_imported_once_and_never_over_one_of_this_journal(self):
+        department = self.working()
+        department.now("06:40")
+        own = department.reserve("--specification", "sp-1")
+        self.assertEqual(self.imports(self.old("L1")).returncode, 0)
+        again = self.imports(self.old("L1"), self.old("L2"))
+        self.assertEqual(again.returncode, 0, again.stderr)
+        self.assertIn("1 loads imported, 1 were there already", again.stdout)
+        other = self.imports(self.old("L1", outcome="held"))
+        self.assertEqual(other.returncode, 2)
+        self.assertRegex(other.stderr, r"line 1, lot: .*says something else there \(entry \d+\)")
+        taken = self.imports(self.old(own))
+        self.assertEqual(taken.returncode, 2)
+        self.assertIn("A load of this journal bears", taken.stderr)
+        # The same number in another register is another load; which is meant has to be said.
+        self.assertEqual(self.imports(self.old("L1", source="register 2")).returncode, 0)
+        self.assertRefused(department.run("load", "show", "L1"), "Several loads", "ld-")
+        self.assertRefused(self.imports(self.old("L9"), by=LEAD), "supervisor")
+
+    def test_stopped_it_leaves_a_whole_journal_and_goes_on_where_it_ended(self):
+        department = self.working()
+        file = department.folder / "old.jsonl"
+        count = 4000
+        file.write_text(self.lines(*(self.old(f"N{n}", record="x" * 400) for n in range(count))))
+        env = dict(department.environment, LOADWARDEN_BY=BOSS, LOADWARDEN_PIN=PINS[BOSS])
+        running = subprocess.Popen([CLI, "import", str(file), "--json"], text=True, env=env,
+                                   stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+        with sqlite3.connect(f"file:{department.file}?mode=ro", uri=True) as database:
+            while running.poll() is None and database.execute(
+                    "SELECT COUNT(*) FROM j_entry WHERE kind = 'history.imported'"
+                    ).fetchone() == (0,):
+                pass
+        running.send_signal(signal.SIGINT)
+        out, err = running.communicate(timeout=300)
+        stopped = json.loads(out)
+        self.assertTrue(stopped["stopped"], "it was too fast to be stopped: " + out + err)
+        self.assertLess(stopped["imported"], count)
+        self.assertIn("Nothing is wrong", department.do("verify"))
+        rest = json.loads(department.do("import", file, "--json", by=BOSS))
+        self.assertEqual(rest["already"], stopped["imported"])
+        self.assertEqual(rest["already"] + rest["imported"], count)
+        self.assertIn("Nothing is wrong", department.do("verify"))
 
 
 class Doors(Journal):
@@ -346,11 +545,22 @@ class Doors(Journal):
                            ('{"kind":"incubator.in-range","subjects":["in-1"],"odd":1}', "odd"),
                            ('{"kind":"incubator.recorded","subjects":["in-2"],"body":{"name":""}}',
                             "name"),
-                           ("[1]", "object"), ("{", "line 2")):
+                           ("[1]", "object"), ("{", "the line ends before its JSON does"),
+                           ('{"kind":"incubator.in-range" "subjects":["in-1"]}', "column 3"),
+                           ('{"subjects":["in-1"]}', 'the member "kind" must not be left out'),
+                           ('{"kind":7,"subjects":["in-1"]}', 'the member "kind" must be a text'),
+                           ('{"kind":"incubator.in-range","subjects":"in-1"}', "a list of ids"),
+                           ('{"kind":"incubator.in-range","subjects":["in-1"],"body":1.5}',
+                            "an object"),
+                           ('{"kind":"alarm.recorded","subjects":["ld-1"],"body":{"code":1.5}}',
+                            "decimals"),
+                           ('{"kind":"incubator.in-range","subjects":["in-1"],"supersedes":-1}',
+                            "number of an entry")):
             done = department.run("record", "-", by=LEAD, stdin=good + "\n" + line)
             self.assertEqual(done.returncode, 2, line)
             self.assertIn("line 2", done.stderr)
             self.assertIn(word, done.stderr)
+            self.assertNotRegex(done.stderr, "json.exception|type_error|parse_error")
         self.assertNotIn("in-range", department.do("journal", "export"))
 
     def test_commands_at_once_wait_for_each_other_and_lose_nothing(self):

@@ -1,5 +1,6 @@
 #include "app/cli/desk/acts_file.h"
 
+#include "app/cli/desk/json_line.h"
 #include "app/cli/desk/typed_time.h"
 #include "core/acts/codec.h"
 #include "core/journal/canonical_json.h"
@@ -16,25 +17,42 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::size_t mostBytes = 1'000'000; ///< of a line
-
-/// Parses, and refuses a member that stands twice in an object, which would be dropped silently.
-json parsed(const std::string& line)
+/// The value of a member that must be of that type, said in words; nullptr where it is left out.
+const json* memberOf(const json& object, const char* member, bool (json::*isRight)() const noexcept,
+                     const char* words)
 {
-    std::vector<std::set<std::string>> members;
-    const auto watch = [&](int, json::parse_event_t event, json& value) {
-        if (event == json::parse_event_t::object_start) {
-            members.emplace_back();
-        } else if (event == json::parse_event_t::object_end) {
-            members.pop_back();
-        } else if (event == json::parse_event_t::key
-                   && !members.back().insert(value.get<std::string>()).second) {
-            throw std::runtime_error("the member \"" + value.get<std::string>()
-                                     + "\" stands there twice");
+    const auto found = object.find(member);
+    if (found == object.end()) {
+        return nullptr;
+    }
+    if (!((*found).*isRight)()) {
+        throw std::runtime_error("the member \"" + std::string(member) + "\" must be " + words);
+    }
+    return &*found;
+}
+
+std::string textOf(const json& object, const char* member)
+{
+    const json* const found = memberOf(object, member, &json::is_string, "a text");
+    return found == nullptr ? "" : found->get<std::string>();
+}
+
+std::vector<std::string> subjectsOf(const json& object)
+{
+    constexpr const char* words = "a list of ids, such as [\"sz-1\"]";
+    const json* const found = memberOf(object, "subjects", &json::is_array, words);
+    if (found == nullptr) {
+        throw std::runtime_error(std::string("the member \"subjects\" must not be left out: it is ")
+                                 + words);
+    }
+    std::vector<std::string> subjects;
+    for (const json& each : *found) {
+        if (!each.is_string()) {
+            throw std::runtime_error(std::string("the member \"subjects\" must be ") + words);
         }
-        return true;
-    };
-    return json::parse(line, watch);
+        subjects.push_back(each.get<std::string>());
+    }
+    return subjects;
 }
 
 JournalTime timeOf(const std::string& text)
@@ -47,12 +65,35 @@ JournalTime timeOf(const std::string& text)
     return *typed;
 }
 
+/// The number of the entry that is corrected; 0: none is.
+std::int64_t supersededBy(const json& object)
+{
+    const json* const found =
+        memberOf(object, "supersedes", &json::is_number_integer, "the number of an entry");
+    if (found == nullptr) {
+        return 0;
+    }
+    const auto seq = found->get<std::int64_t>();
+    if (seq < 1) {
+        throw std::runtime_error("the member \"supersedes\" must be the number of an entry");
+    }
+    return seq;
+}
+
+std::string canonicalText(const json& body)
+{
+    try {
+        return canonicalJson(body);
+    } catch (const json::exception&) {
+        throw std::runtime_error("the member \"body\" has a number with decimals, one that is too "
+                                 "great, or too many brackets; a reading is a text, such as "
+                                 "\"131.90\"");
+    }
+}
+
 ToRecord actOf(const std::string& line)
 {
-    const json object = parsed(line);
-    if (!object.is_object()) {
-        throw std::runtime_error("each line is one JSON object");
-    }
+    const json object = objectOf(line);
     const std::set<std::string> known = {"kind",       "subjects", "body",
                                          "happenedAt", "reason",   "supersedes"};
     for (const auto& [member, value] : object.items()) {
@@ -60,26 +101,29 @@ ToRecord actOf(const std::string& line)
             throw std::runtime_error("there is no member \"" + member + "\" here");
         }
     }
-    const auto kind = object.at("kind").get<std::string>();
+    const std::string kind = textOf(object, "kind");
+    if (kind.empty()) {
+        throw std::runtime_error("the member \"kind\" must not be left out: it says what kind of "
+                                 "act this is");
+    }
     const KindOfAct* const found = findKind(kind);
     if (found == nullptr) {
         throw std::runtime_error("there is no kind of act \"" + kind + "\"");
     }
-    const std::string body =
-        canonicalJson(object.contains("body") ? object.at("body") : json::object());
-    auto decoded = decodeBody(kind, found->version, body);
+    const json* const given = memberOf(object, "body", &json::is_object, "an object, from { to }");
+    auto decoded =
+        decodeBody(kind, found->version, canonicalText(given == nullptr ? json::object() : *given));
     if (const auto* const fault = std::get_if<ActFault>(&decoded)) {
         throw std::runtime_error(fault->what);
     }
     auto& read = std::get<ActBody>(decoded);
-    ToRecord act{.act = std::move(read.act),
-                 .subjects = object.at("subjects").get<std::vector<std::string>>(),
-                 .paper = std::move(read.paper)};
+    ToRecord act{
+        .act = std::move(read.act), .subjects = subjectsOf(object), .paper = std::move(read.paper)};
     if (object.contains("happenedAt")) {
-        act.happenedAt = timeOf(object.at("happenedAt").get<std::string>());
+        act.happenedAt = timeOf(textOf(object, "happenedAt"));
     }
-    act.reason = object.value("reason", "");
-    act.supersedes = object.value("supersedes", std::int64_t{0});
+    act.reason = textOf(object, "reason");
+    act.supersedes = supersededBy(object);
     return act;
 }
 
@@ -94,9 +138,6 @@ std::vector<ToRecord> readActs(std::istream& in, const std::string& name)
             continue;
         }
         try {
-            if (line.size() > mostBytes) {
-                throw std::runtime_error("the line is longer than a million bytes");
-            }
             acts.push_back(actOf(line));
         } catch (const std::exception& error) {
             throw std::runtime_error(name + ", line " + std::to_string(number) + ": "

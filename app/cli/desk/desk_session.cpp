@@ -1,11 +1,14 @@
 #include "app/cli/desk/desk_session.h"
 
+#include "app/cli/desk/parts.h"
 #include "app/cli/desk/typed_time.h"
 #include "core/desk/load_view.h"
 #include "core/desk/people.h"
 #include "core/desk/sealing.h"
+#include "core/desk/used_items.h"
 #include "core/store/seal_key_file.h"
 #include "core/store/store_error.h"
+#include "core/words/say_act.h"
 
 #include <QCoreApplication>
 
@@ -240,11 +243,18 @@ Signature DeskSession::signature()
 std::string DeskSession::cycle(std::string_view name)
 {
     ReadSnapshot snapshot(m_office->connection());
-    auto found = findCycle(snapshot, name);
-    if (!found) {
+    std::vector<std::string> found = cyclesNamed(snapshot, name);
+    if (found.empty()) {
         refuse({.why = RefusalWhy::unknown, .subject = std::string(name)});
     }
-    return *std::move(found);
+    if (found.size() > 1) {
+        std::string ids;
+        for (const std::string& id : found) {
+            ids += (ids.empty() ? "" : ", ") + id;
+        }
+        refuse({.why = RefusalWhy::severalBear, .subject = std::string(name), .detail = ids});
+    }
+    return std::move(found.front());
 }
 
 JournalTime DeskSession::time(std::string_view text, std::string_view option)
@@ -314,12 +324,45 @@ Appended DeskSession::record(std::vector<ToRecord> acts)
     if (std::ranges::any_of(acts, signs)) {
         given = signature();
     }
-    return must(Recorder(*m_office).record(person, acts, std::move(given)));
+    Appended appended = must(Recorder(*m_office).record(person, acts, std::move(given)));
+    warnOfUses(acts);
+    return appended;
+}
+
+void DeskSession::warnOfUses(const std::vector<ToRecord>& acts) const
+{
+    ReadSnapshot snapshot(m_office->connection());
+    for (const ToRecord& act : acts) {
+        if (!std::holds_alternative<ItemUsed>(act.act)) {
+            continue;
+        }
+        const auto cycle = std::ranges::find_if(
+            act.subjects, [](const std::string& id) { return hasPrefix(id, "ld"); });
+        for (const UnreleasedUse& use : unreleasedUses(snapshot, *cycle)) {
+            if (std::ranges::find(act.subjects, use.item) != act.subjects.end()) {
+                const Told told = say(use);
+                warn("ATTENTION: " + told.says + ' ' + told.next);
+                break;
+            }
+        }
+    }
 }
 
 void DeskSession::refuse(const Refusal& refusal) const
 {
-    const Told told = say(refusal, style());
+    Refusal named = refusal;
+    if (!named.since.empty()) {
+        // By the short names that "load show" lists.
+        ReadSnapshot snapshot(m_office->connection());
+        const std::vector<Part> parts = partsOf(snapshot, named.subject);
+        for (CameSince& each : named.since) {
+            const auto part = std::ranges::find(parts, each.thing, &Part::id);
+            if (part != parts.end()) {
+                each.thing = part->name + (part->what.empty() ? "" : " (" + part->what + ')');
+            }
+        }
+    }
+    const Told told = say(named, style());
     throw Refused(told.says + ' ' + told.next);
 }
 

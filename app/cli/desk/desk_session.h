@@ -93,6 +93,8 @@ public:
     void sayRecorded(const Appended& appended, const std::string& what) const;
 
 private:
+    /// Of items that were used and that nobody released.
+    void warnOfUses(const std::vector<ToRecord>& acts) const;
     void sealOnceADay();
     [[nodiscard]] std::string pin();
     [[nodiscard]] std::optional<FromPaper> paper();

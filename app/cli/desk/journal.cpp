@@ -1,10 +1,14 @@
 #include "app/cli/desk/desk_session.h"
 #include "app/cli/desk/journal_commands.h"
 #include "app/cli/desk/load_commands.h"
+#include "app/cli/desk/said_progress.h"
+#include "app/cli/paragraph.h"
 #include "core/desk/load_view.h"
+#include "core/desk/people.h"
 #include "core/desk/sealing.h"
 #include "core/desk/upkeep.h"
 #include "core/exchange/evidence_writer.h"
+#include "core/store/act_entry.h"
 #include "core/store/store_error.h"
 #include "core/store/verify.h"
 
@@ -15,35 +19,6 @@
 namespace loadwarden::cli {
 
 namespace {
-
-/// Says on the terminal how far it has come, at most a hundred times.
-class SaidProgress final : public Progress {
-public:
-    explicit SaidProgress(std::ostream& err) : m_err(err) {}
-    ~SaidProgress() override
-    {
-        if (m_said >= 0) {
-            m_err << '\n';
-        }
-    }
-    SaidProgress(const SaidProgress&) = delete;
-    SaidProgress& operator=(const SaidProgress&) = delete;
-
-    bool goOn(std::int64_t done, std::int64_t total) override
-    {
-        constexpr std::int64_t long_ = 100'000; ///< entries that take a moment
-        const std::int64_t percent = total <= 0 ? 100 : done * 100 / total;
-        if (total >= long_ && percent != m_said) {
-            m_said = percent;
-            m_err << '\r' << percent << " %" << std::flush;
-        }
-        return true;
-    }
-
-private:
-    std::ostream& m_err;
-    std::int64_t m_said = -1;
-};
 
 std::vector<Head> headsOf(const Arguments& given)
 {
@@ -58,6 +33,50 @@ std::vector<Head> headsOf(const Arguments& given)
         heads.push_back(*head);
     }
     return heads;
+}
+
+/// By which keys the seals are, where it is more than one.
+void sayKeys(Office& office, const VerifyReport& report, std::ostream& out)
+{
+    if (report.sealKeys.size() < 2) {
+        return;
+    }
+    ReadSnapshot snapshot(office.connection());
+    const std::vector<Person> people = peopleOf(snapshot);
+    JournalReader reader(snapshot);
+    for (const SealsOfKey& each : report.sealKeys) {
+        out << "Key " << hexOf(each.key.key).substr(0, 16) << ", ";
+        if (each.key.recorded == 0) {
+            out << "that of the first seal";
+        } else if (const auto stored = reader.entry(each.key.recorded)) {
+            const loadwarden::Entry entry = understand(stored->bytes, stored->hash);
+            const auto person = personById(people, entry.actor);
+            out << "recorded by " << (person ? person->name : entry.actor) << " on "
+                << sayTime(entry.recordedAt.at, {.zone = office.zone()}) << " (entry " << entry.seq
+                << ") because: " << oneLine(std::get<SealKeyRecorded>(entry.act).why);
+        }
+        if (each.held == 0) {
+            out << ": no seals that hold.\n";
+        } else {
+            out << ": " << each.held << " seals that hold, of entries " << each.from << " to "
+                << each.to << ".\n";
+        }
+    }
+    out << "Ask those who are named whether they recorded these keys: nothing before a key's first "
+           "seal is vouched for by it alone.\n";
+}
+
+int newKey(DeskSession& session, const std::string& why)
+{
+    const SignedIn& who = session.who();
+    const NewSealKey made =
+        session.must(recordSealKey(session.office(), who, session.signature(), why));
+    session.out() << (made.wasThere ? "The key that this user has is" : "A new key is made and")
+                  << " recorded as entry " << made.appended.firstSeq << ": " << hexOf(made.key)
+                  << ". The journal is sealed with it.\n"
+                  << "Keep it apart from the backups, and write its number down on paper. Seals of "
+                     "the old key stay good for what they vouch for.\n";
+    return exitDone;
 }
 
 int sayReport(const VerifyReport& report, std::ostream& out)
@@ -129,7 +148,14 @@ int verify(std::span<const std::string_view> arguments, Streams streams)
         if (const auto seen = office.seenHere()) {
             request.expected.push_back(*seen);
         }
-        code = sayReport(verifyJournal(office.connection(), request, progress), streams.out);
+        const VerifyReport report = verifyJournal(office.connection(), request, progress);
+        code = sayReport(report, streams.out);
+        try {
+            sayKeys(office, report, streams.out);
+        } catch (const StoreError&) {
+            // What cannot be read stands in the report already.
+            streams.out << "It cannot be read by which keys it was sealed.\n";
+        }
     }
     return code == exitDone ? sayTables(file, progress, streams.out) : code;
 }
@@ -212,6 +238,9 @@ int exportEvidence(std::span<const std::string_view> arguments, Streams streams)
         if (!view) {
             session.refuse({.why = RefusalWhy::unknown, .subject = std::string(name)});
         }
+        if (view->isImported()) {
+            session.refuse({.why = RefusalWhy::imported, .subject = view->lot()});
+        }
         streams.out << writeEvidence(view->folded.record);
     }
     return exitDone;
@@ -219,15 +248,19 @@ int exportEvidence(std::span<const std::string_view> arguments, Streams streams)
 
 int journal(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options = withDeskOptions({});
+    const auto options = withDeskOptions({{"--why", true}});
     const Arguments given(arguments, options);
     const std::string_view word = given.rest().size() == 1 ? given.rest()[0] : "";
     const bool exports = word == "export";
-    if (!exports && word != "seal" && word != "rebuild") {
-        throw UsageError("journal is used as \"journal export\", \"journal seal\" or "
-                         "\"journal rebuild\"");
+    if (!exports && word != "seal" && word != "rebuild" && word != "new-key") {
+        throw UsageError("journal is used as \"journal export\", \"journal seal\", "
+                         "\"journal rebuild\" or \"journal new-key --why TEXT\"");
     }
+    const std::string why = word == "new-key" ? given.needed("--why") : "";
     DeskSession session(given, exports ? Access::read : Access::write, streams);
+    if (word == "new-key") {
+        return newKey(session, why);
+    }
     if (!exports) {
         const SignedIn& who = session.who();
         {

@@ -20,6 +20,7 @@ std::span<const Command> journalCommands()
         Command{"backup", backup},
         Command{"restore", restore},
         Command{"export", exportEvidence},
+        Command{"import", importFile},
         Command{"journal", journal},
     };
     return commands;

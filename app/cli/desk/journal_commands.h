@@ -12,6 +12,7 @@ int backup(std::span<const std::string_view> arguments, Streams streams);
 int bi(std::span<const std::string_view> arguments, Streams streams);
 int entry(std::span<const std::string_view> arguments, Streams streams);
 int exportEvidence(std::span<const std::string_view> arguments, Streams streams);
+int importFile(std::span<const std::string_view> arguments, Streams streams);
 int init(std::span<const std::string_view> arguments, Streams streams);
 int journal(std::span<const std::string_view> arguments, Streams streams);
 int load(std::span<const std::string_view> arguments, Streams streams);

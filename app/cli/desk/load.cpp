@@ -34,6 +34,9 @@ constexpr std::array words = {Word{"reserve", Access::write, reserveLoad},
                               Word{"review", Access::write, reviewLoad},
                               Word{"sign", Access::write, signLoad},
                               Word{"emergency", Access::write, releaseInEmergency},
+                              Word{"distribute", Access::write, distributeItem},
+                              Word{"use", Access::write, useItem},
+                              Word{"return", Access::write, returnItem},
                               Word{"show", Access::read, showLoad},
                               Word{"list", Access::read, listLoads},
                               Word{"history", Access::read, showHistory}};
@@ -59,7 +62,7 @@ std::vector<Option> loadOptions()
                             {"--seen", true},         {"--case", true},
                             {"--demanded-by", true},  {"--would-have-prevented", true},
                             {"--day", true},          {"--open", false},
-                            {"--field", true}});
+                            {"--field", true},        {"--to", true}});
 }
 
 } // namespace

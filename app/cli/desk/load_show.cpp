@@ -6,10 +6,12 @@
 #include "core/acts/codec.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
+#include "core/desk/used_items.h"
 #include "core/exchange/decision_writer.h"
 #include "core/quantities/role_words.h"
 #include "core/store/act_entry.h"
 #include "core/store/finder.h"
+#include "core/words/say_act.h"
 
 #include <algorithm>
 #include <array>
@@ -41,6 +43,7 @@ std::string phaseText(const CycleView& view)
     case Phase::awaitingDecision: return view.isTest() ? "ended" : "awaiting decision";
     case Phase::disposed: return "signed" + as;
     case Phase::evidenceChanged: return "signed" + as + ", evidence changed since";
+    case Phase::imported: return "imported";
     }
     return {};
 }
@@ -103,6 +106,51 @@ int sayDecision(DeskSession& session, const CycleView& view)
     return isGood ? exitDone : exitWithheld;
 }
 
+/// What the old record of an imported load says.
+int sayImported(DeskSession& session, const CycleView& view)
+{
+    std::ostream& out = session.out();
+    if (!view.imported) {
+        out << view.id << ": imported, and struck since.\n";
+        return exitDone;
+    }
+    const auto& said = std::get<HistoryImported>(view.imported->act);
+    if (session.wantsJson()) {
+        out << "{\"id\":\"" << view.id << "\",\"entry\":" << view.imported->seq
+            << ",\"imported\":" << encodeBody({said, {}}) << "}\n";
+        return exitDone;
+    }
+    const auto line = [](std::string_view lead, const std::string& text) {
+        std::string paragraph;
+        appendParagraph(paragraph, 2, lead, oneLine(text), 4);
+        return paragraph;
+    };
+    const Zone& zone = session.office().zone();
+    const Instant start = view.imported->happenedAt.at;
+    out << oneLine(said.lot) << " (" << view.id << "): imported from " << oneLine(said.source)
+        << ", entry " << view.imported->seq << ". Nothing is decided or signed about it here.\n"
+        << line("Start: ",
+                said.dayOnly ? formatDate(zone.dateOf(start)) : sayTime(start, session.style()));
+    if (said.end) {
+        out << line("End: ", sayTime(said.end->at, session.style()));
+    }
+    const std::string_view registered = view.imported->subject("sz");
+    if (!registered.empty() || !said.sterilizer.empty()) {
+        out << line("Sterilizer: ", registered.empty() ? said.sterilizer : std::string(registered));
+    }
+    out << line("Outcome, in its words: ", said.outcome);
+    for (const std::string& label : said.labels) {
+        out << line("Item: ", label);
+    }
+    std::string_view left = said.record;
+    for (bool isFirst = true; !left.empty(); isFirst = false) {
+        const std::size_t end = left.find('\n');
+        out << line(isFirst ? "Record: " : "  ", std::string(left.substr(0, end)));
+        left = end == std::string_view::npos ? "" : left.substr(end + 1);
+    }
+    return exitDone;
+}
+
 std::string_view stateText(LineState state)
 {
     switch (state) {
@@ -122,6 +170,16 @@ std::string nameOf(const std::vector<Person>& people, const std::string& id)
     return id.empty() ? "the program" : found == people.end() ? id : found->name;
 }
 
+/// " ATTENTION: …", where items of it were used that nobody released.
+std::string usesText(ReadSnapshot& snapshot, const std::string& cycle)
+{
+    std::string labels;
+    for (const UnreleasedUse& use : unreleasedUses(snapshot, cycle)) {
+        labels += (labels.empty() ? "" : ", ") + oneLine(use.label);
+    }
+    return labels.empty() ? "" : " ATTENTION: used without a release: " + labels;
+}
+
 /// One line: where it stands and, once it has ended, what is decided now.
 void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& found)
 {
@@ -129,8 +187,18 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
     if (!view) {
         return;
     }
-    session.out() << (found.lot.empty() ? found.id : found.lot) << "  " << found.purpose << ", "
-                  << phaseText(*view);
+    session.out() << (found.lot.empty() ? found.id : found.lot) << "  "
+                  << (view->isImported() ? "" : found.purpose + ", ") << phaseText(*view);
+    if (view->isImported()) {
+        if (view->imported) {
+            const auto& said = std::get<HistoryImported>(view->imported->act);
+            session.out() << " from " << oneLine(said.source) << ": " << oneLine(said.outcome);
+        } else {
+            session.out() << ", struck since";
+        }
+        session.out() << '\n';
+        return;
+    }
     const Phase phase = view->folded.phase;
     if (phase == Phase::beingLoaded || phase == Phase::running) {
         session.out() << '\n';
@@ -140,6 +208,7 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
         session.out() << ": " << say(view->judgement.result) << '\n';
         return;
     }
+    const std::string uses = usesText(snapshot, view->id);
     const auto worse = std::ranges::count_if(view->decision.items, [&](const ItemDecision& item) {
         return item.verdict > view->decision.verdict;
     });
@@ -147,25 +216,39 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
     if (worse != 0) {
         session.out() << ", but not " << worse << (worse == 1 ? " item" : " items");
     }
-    session.out() << (isWorseNow(*view) ? " (worse than signed)" : "") << '\n';
+    session.out() << (isWorseNow(*view) ? " (worse than signed)" : "") << uses << '\n';
 }
 
 } // namespace
 
 int decideLoad(DeskSession& session, const Arguments& given)
 {
-    return sayDecision(session, viewOf(session, given));
+    const CycleView view = viewOf(session, given);
+    if (view.isImported()) {
+        session.refuse({.why = RefusalWhy::imported, .subject = view.lot()});
+    }
+    return sayDecision(session, view);
 }
 
 int showLoad(DeskSession& session, const Arguments& given)
 {
     const CycleView view = viewOf(session, given);
+    if (view.isImported()) {
+        return sayImported(session, view);
+    }
     if (!session.wantsJson()) {
         session.out() << view.lot() << " (" << view.id << "): " << phaseText(view) << ".\n";
         ReadSnapshot snapshot(session.office().connection());
         for (const Part& part : partsOf(snapshot, view.id)) {
             session.out() << "  " << part.name << "  " << part.what
-                          << (part.what.empty() ? "" : "  ") << '(' << part.id << ")\n";
+                          << (part.what.empty() ? "" : "  ") << '(' << part.id << ')'
+                          << (part.left.empty() ? "" : "  " + part.left) << '\n';
+        }
+        for (const UnreleasedUse& use : unreleasedUses(snapshot, view.id)) {
+            const Told told = say(use);
+            std::string text;
+            appendParagraph(text, 0, "ATTENTION: ", told.says + ' ' + told.next, 2);
+            session.out() << text;
         }
         session.out() << '\n';
     }

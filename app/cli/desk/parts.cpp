@@ -1,5 +1,6 @@
 #include "app/cli/desk/parts.h"
 
+#include "core/acts/fold/facts.h"
 #include "core/desk/journal_entries.h"
 #include "core/quantities/person.h"
 
@@ -51,13 +52,42 @@ std::map<std::string, std::string> wordsOf(const Entry& entry)
     return words;
 }
 
+/// The items that are not in the cycle any more, and why, in words.
+std::map<std::string, std::string> leftOf(std::span<const Entry> entries, const std::string& cycle)
+{
+    const FactBook book(entries);
+    std::map<std::string, std::string> left;
+    bool started = false;
+    for (const std::uint32_t index : book.about(cycle)) {
+        const Fact& fact = book.facts()[index];
+        const std::string item(fact.origin->subject("it"));
+        const Entry& entry = fact.stands() ? fact.current() : *fact.origin;
+        const auto* const moved = std::get_if<ItemMoved>(&entry.act);
+        const std::string inside = started ? ", after the start: it was inside" : "";
+        if (std::holds_alternative<ItemAdded>(entry.act)) {
+            left[item] = fact.stands() ? "" : "struck";
+        } else if (!fact.stands()) {
+            continue;
+        } else if (std::holds_alternative<CycleStarted>(entry.act)) {
+            started = true;
+        } else if (std::holds_alternative<ItemRemoved>(entry.act)) {
+            left[item] = "taken out" + inside;
+        } else if (moved != nullptr) {
+            left[item] = moved->from == cycle ? "moved to " + moved->to + inside : "";
+        }
+    }
+    return left;
+}
+
 } // namespace
 
 std::vector<Part> partsOf(ReadSnapshot& snapshot, const std::string& cycle)
 {
     std::vector<Part> parts;
     std::map<char, int> counts;
-    for (const Entry& entry : entriesAbout(snapshot, cycle)) {
+    const std::vector<Entry> entries = entriesAbout(snapshot, cycle);
+    const std::map<std::string, std::string> left = leftOf(entries, cycle);
+    for (const Entry& entry : entries) {
         const auto words = wordsOf(entry);
         for (const std::string& id : entry.subjects) {
             const auto letter = std::ranges::find_if(
@@ -69,7 +99,8 @@ std::vector<Part> partsOf(ReadSnapshot& snapshot, const std::string& cycle)
             const auto what = words.find(id);
             parts.push_back({.name = letter->letter + std::to_string(number),
                              .id = id,
-                             .what = what == words.end() ? "" : what->second});
+                             .what = what == words.end() ? "" : what->second,
+                             .left = left.contains(id) ? left.at(id) : ""});
         }
     }
     return parts;

@@ -16,6 +16,7 @@ struct Part {
     std::string name;
     std::string id;
     std::string what; ///< a label, a mark, a place, a product, in words; may be empty
+    std::string left; ///< how it left the cycle, in words; empty: it is in it
 };
 
 [[nodiscard]] std::vector<Part> partsOf(ReadSnapshot& snapshot, const std::string& cycle);

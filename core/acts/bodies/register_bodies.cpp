@@ -264,6 +264,13 @@ void members(Io& io, Ref<Io, IncubatorRecorded> act)
     io.must("name", act.name, aName);
 }
 
+template <class Io>
+void members(Io& io, Ref<Io, SealKeyRecorded> act)
+{
+    io.must("key", act.key, aDigest);
+    io.must("why", act.why, aText);
+}
+
 LW_BODY(JournalOpened)
 LW_BODY(FacilityRecorded)
 LW_BODY(StaffRecorded)
@@ -276,5 +283,6 @@ LW_BODY(ProductLotRecorded)
 LW_BODY(PackagingRecorded)
 LW_BODY(DeviceRecorded)
 LW_BODY(IncubatorRecorded)
+LW_BODY(SealKeyRecorded)
 
 } // namespace loadwarden::body_format

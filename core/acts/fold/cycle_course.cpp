@@ -1,4 +1,5 @@
 #include "core/acts/fold/cycle_parts.h"
+#include "core/acts/fold/imported.h"
 #include "core/acts/fold/registers.h"
 
 #include <algorithm>
@@ -94,6 +95,12 @@ void foldCourse(Folding& folding, CycleFold& into, bool own)
         } else {
             saidTwice(folding, reserved);
         }
+    }
+    into.isImported = importedLoad(folding.book(), into.id).isImported;
+    if (into.isImported && !reserved.empty()) {
+        // History is never released: without a lot control number nothing is.
+        into.load.lot.clear();
+        folding.misfit(*reserved.first().entry, MisfitWhy::saidTwice);
     }
     into.cycle.kind = kindOf(into.purpose);
 

@@ -21,6 +21,7 @@ struct CycleFold {
     std::int64_t boundAt =
         0; ///< seq of its start, to which specification and policy are bound; 0: not started
     std::int64_t decidedAt = 0;          ///< seq of its newest disposition; 0: none
+    bool isImported = false;             ///< its id is that of a load of the time before
     const Fact* specification = nullptr; ///< bound, and of the cycle's purpose
     std::vector<std::string> itemIds;    ///< it-, beside load.items
     std::vector<std::string> placed;     ///< ci- and bv- that stand somewhere in the record

@@ -65,6 +65,9 @@ void fillNewestSeen(const Folding& folding, std::string_view cycle, std::vector<
 
 Phase phaseOf(const Folding& folding, const CycleFold& cycle)
 {
+    if (cycle.isImported) {
+        return Phase::imported;
+    }
     if (cycle.decidedAt != 0) {
         for (const Fact& fact : folding.book().facts()) {
             if (!folding.isTaken(fact)) {

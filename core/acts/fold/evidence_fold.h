@@ -19,7 +19,8 @@ enum class Phase : std::uint8_t {
     running,
     awaitingDecision,
     disposed,
-    evidenceChanged
+    evidenceChanged,
+    imported ///< history of the time before the journal: nothing is decided or signed
 };
 
 /// What became of an entry.

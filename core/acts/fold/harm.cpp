@@ -80,7 +80,7 @@ bool mayHarm(const Entry& entry)
                                   SterilizerReturned, IncidentClosed, IncidentFound, ItemRemoved,
                                   AerationStarted, AerationEnded, TestVoidExplained,
                                   IncubatorInRange, CycleUnloaded, ItemDistributed, ItemUsed,
-                                  ItemReturned, EntryAnnotated>) {
+                                  ItemReturned, HistoryImported, EntryAnnotated>) {
                 return false;
             } else if constexpr (isOneOf<Act, ChemicalRead, ChemicalReread, BiologicalRead,
                                          BiologicalReread>) {
@@ -142,6 +142,7 @@ bool makesPositive(const Entry& entry)
 bool isFinal(const AnyAct& act)
 {
     return std::holds_alternative<JournalOpened>(act) || std::holds_alternative<StaffPinSet>(act)
+           || std::holds_alternative<SealKeyRecorded>(act)
            || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act);
 }

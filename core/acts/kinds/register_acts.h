@@ -84,4 +84,11 @@ struct IncubatorRecorded {
     std::string name;
 };
 
+/// A key by which this journal is sealed from now on, beside those before it: a key was lost, or
+/// another computer or user seals, too.
+struct SealKeyRecorded {
+    std::string key; ///< the public one, hexadecimal
+    std::string why;
+};
+
 } // namespace loadwarden

@@ -1,6 +1,7 @@
 #include "core/store/indexes/cycle_index.h"
 
 #include "core/cycle/cycle_words.h"
+#include "core/store/imported_lot.h"
 #include "core/store/indexes/cycle_marks.h"
 
 #include <array>
@@ -15,6 +16,18 @@ void change(WriteTransaction& transaction, std::string_view cycle, const std::st
         .run();
 }
 
+void insertLot(WriteTransaction& transaction, std::string_view cycle, std::string_view lot,
+               std::int64_t seq)
+{
+    transaction
+        .statement("INSERT INTO p_cycle_lot (lot, cycle, seq) VALUES (:lot, :cycle, :seq) "
+                   "ON CONFLICT DO NOTHING")
+        .bind(":lot", lot)
+        .bind(":cycle", cycle)
+        .bind(":seq", seq)
+        .run();
+}
+
 void takeReserved(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
                   const CycleReserved& reserved)
 {
@@ -26,13 +39,22 @@ void takeReserved(WriteTransaction& transaction, std::string_view cycle, const I
         .bind(":purpose", wordOf(purposeWords, reserved.purpose))
         .bind(":cycle", cycle)
         .run();
+    insertLot(transaction, cycle, reserved.lot, entry.seq());
+}
+
+void takeImported(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
+                  const HistoryImported& imported)
+{
     transaction
-        .statement("INSERT INTO p_cycle_lot (lot, cycle, seq) VALUES (:lot, :cycle, :seq) "
-                   "ON CONFLICT DO NOTHING")
-        .bind(":lot", reserved.lot)
+        .statement("UPDATE p_cycle SET sterilizer = :sterilizer, lot = :lot, purpose = :purpose, "
+                   "at = :at WHERE cycle = :cycle")
+        .bind(":sterilizer", std::string(entry.subject("sz")))
+        .bind(":lot", imported.lot)
+        .bind(":purpose", importedPurpose)
+        .bind(":at", entry.entry()->happenedAt.at.ms)
         .bind(":cycle", cycle)
-        .bind(":seq", entry.seq())
         .run();
+    insertLot(transaction, cycle, capitalLot(imported.lot), entry.seq());
 }
 
 void takeTimes(WriteTransaction& transaction, std::string_view cycle, const SaidOfCycle& said)
@@ -54,8 +76,10 @@ void takeOf(WriteTransaction& transaction, std::string_view cycle, const Indexed
             const SaidOfCycle& said)
 {
     const bool vials = entry.has("bv");
-    const bool ended = entry.act<CycleEnded>() != nullptr;
-    const bool disposed = entry.act<DispositionSigned>() != nullptr;
+    // Nothing is open about a load of the time before.
+    const auto* const imported = entry.act<HistoryImported>();
+    const bool ended = entry.act<CycleEnded>() != nullptr || imported != nullptr;
+    const bool disposed = entry.act<DispositionSigned>() != nullptr || imported != nullptr;
     transaction
         .statement("INSERT INTO p_cycle (cycle, sterilizer, lot, purpose, at, counter, vials, "
                    "trouble, ended, disposed, newest) VALUES (:cycle, '', '', '', :at, -1, :vials, "
@@ -83,6 +107,8 @@ void takeOf(WriteTransaction& transaction, std::string_view cycle, const Indexed
     }
     if (const auto* const reserved = entry.act<CycleReserved>()) {
         takeReserved(transaction, cycle, entry, *reserved);
+    } else if (imported != nullptr) {
+        takeImported(transaction, cycle, entry, *imported);
     }
     takeTimes(transaction, cycle, said);
 }

@@ -73,6 +73,12 @@ std::span<const IndexTable> LabelIndex::tables() const
 
 void LabelIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
 {
+    if (const auto* const imported = entry.act<HistoryImported>()) {
+        for (const std::string& label : imported->labels) {
+            insert(transaction, label, "", entry.subject("ld"), entry.seq());
+        }
+        return;
+    }
     const std::string_view item = entry.subject("it");
     if (item.empty()) {
         return;

@@ -122,6 +122,48 @@ TEST(Fold, HasPhases)
     EXPECT_EQ(journal.fold().phase, Phase::evidenceChanged);
 }
 
+HistoryImported oldLoad()
+{
+    return {.source = "register", .lot = "L1", .outcome = "released", .labels = {"I1"}};
+}
+
+TEST(Fold, WhatWasImportedIsHistoryAndNoEvidence)
+{
+    Journal journal = releasable();
+    const FoldedEvidence before = journal.fold();
+    const std::string decided = describe(journal.decideAt(at(decideHour, 0)));
+    // Another load of the same sterilizer, before and after, struck and not.
+    const std::int64_t first = journal.add(supervisorE, at(6, 30), {"ld-old", "sz-1"}, oldLoad());
+    HistoryImported grown = oldLoad();
+    grown.outcome = "growth";
+    journal.add(supervisorE, at(6, 50), {"ld-old2", "sz-1"}, grown);
+    journal.correct(supervisorE, at(9, 0), first, EntryVoided{});
+    const FoldedEvidence after = journal.fold();
+    EXPECT_EQ(after.digest, before.digest);
+    EXPECT_EQ(after.phase, before.phase);
+    EXPECT_EQ(describe(journal.decideAt(at(decideHour, 0))), decided);
+    for (const char* const old : {"ld-old", "ld-old2"}) {
+        EXPECT_EQ(journal.fold(old).phase, Phase::imported) << old;
+        EXPECT_TRUE(journal.fold(old).entries.empty()
+                    || !allMayGo(journal.decideAt(at(decideHour, 0), old)));
+        EXPECT_FALSE(allMayGo(journal.decideAt(at(decideHour, 0), old))) << old;
+    }
+}
+
+TEST(Fold, WhatWasImportedIsNeverReleasedWhateverElseIsSaidOfIt)
+{
+    Journal journal = releasable();
+    ASSERT_TRUE(allMayGo(journal.decideAt(at(decideHour, 0))));
+    const std::int64_t old = journal.add(supervisorE, at(9, 0), {"ld-1", "sz-1"}, oldLoad());
+    EXPECT_FALSE(allMayGo(journal.decideAt(at(decideHour, 0))));
+    EXPECT_TRUE(has(journal.decideAt(at(decideHour, 0)), Key::recordMissing));
+    EXPECT_TRUE(has(journal.fold(), journal.seqOf<CycleReserved>("ld-1"), MisfitWhy::saidTwice));
+    // Also where somebody strikes it again.
+    journal.correct(supervisorF, at(9, 5), old, EntryVoided{});
+    EXPECT_FALSE(allMayGo(journal.decideAt(at(decideHour, 0))));
+    EXPECT_EQ(journal.fold().phase, Phase::imported);
+}
+
 TEST(Fold, OfAnAmendedRegisterChangesWhatWasSigned)
 {
     Journal journal = releasable();

@@ -110,7 +110,14 @@ TEST(Signing, IsRefusedOnAStaleSightWithWhatHasChanged)
                                           department.signature(department.operating(), operatorPin),
                                           sight, Verdict::release);
     ASSERT_EQ(whyOf(answer), RefusalWhy::stale);
-    EXPECT_EQ(std::get<Refusal>(answer).since, std::vector<std::int64_t>{late.firstSeq});
+    const std::vector<CameSince>& since = std::get<Refusal>(answer).since;
+    ASSERT_EQ(since.size(), 1U);
+    EXPECT_EQ(since[0].seq, late.firstSeq);
+    EXPECT_EQ(since[0].kind, "chemical.read");
+    EXPECT_EQ(since[0].thing, external);
+    EXPECT_EQ(since[0].value, "end-colour-partly");
+    EXPECT_EQ(since[0].by, "Name of st-o2");
+    EXPECT_EQ(since[0].at, late.recordedAt.at);
     EXPECT_EQ(department.view(load).folded.phase, Phase::awaitingDecision);
 }
 

@@ -80,7 +80,9 @@ bool isRecordedElsewhere(const AnyAct& act)
            || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
-           || std::holds_alternative<StaffPinSet>(act);
+           || std::holds_alternative<StaffPinSet>(act)
+           || std::holds_alternative<HistoryImported>(act)
+           || std::holds_alternative<SealKeyRecorded>(act);
 }
 
 // Every kind of act by every role, with and without a PIN: the door is shut exactly where the table

@@ -1,3 +1,4 @@
+#include "core/words/say_act.h"
 #include "core/words/say_refusal.h"
 #include "tests/core/words/well_said.h"
 
@@ -16,7 +17,7 @@ using test_words::isSentence;
 
 // Every refusal there is, with what its sentences may need; a new one is seen by the compiler in
 // say_refusal.cpp and by this count.
-constexpr int refusals = static_cast<int>(RefusalWhy::notAnImplant) + 1;
+constexpr int refusals = static_cast<int>(RefusalWhy::lotOfOwnLoad) + 1;
 
 Refusal fullRefusal(RefusalWhy why)
 {
@@ -27,7 +28,15 @@ Refusal fullRefusal(RefusalWhy why)
             .until = Instant{1'930'000'000'000},
             .verdict = Verdict::quarantine,
             .seq = 17,
-            .since = {18, 19}};
+            .since = {{.seq = 18,
+                       .kind = "chemical.read",
+                       .thing = "ci-7",
+                       .value = "unchanged",
+                       .by = "A PERSON",
+                       .at = Instant{1'930'000'000'000}},
+                      {.seq = 19, .kind = "entry.voided", .by = "", .at = {}}},
+            .place = ProductPlace::vial,
+            .findings = {{.key = Key::itemWet, .outcome = Outcome::fails, .subject = "TRAY"}}};
 }
 
 TEST(SayRefusal, EachHasTwoSentencesOfItsOwn)
@@ -45,10 +54,41 @@ TEST(SayRefusal, EachHasTwoSentencesOfItsOwn)
 
 TEST(SayRefusal, NamesWhatItIsAbout)
 {
-    EXPECT_THAT(say(fullRefusal(RefusalWhy::stale), {}).says, ::testing::HasSubstr("18, 19"));
+    const std::string stale = say(fullRefusal(RefusalWhy::stale), {}).says;
+    for (const char* const word :
+         {"reading of a chemical indicator of ci-7: unchanged (by A PERSON, "
+          "27 Feb 2031",
+          "entry 18", "voiding of an entry (by the program", "entry 19"}) {
+        EXPECT_THAT(stale, ::testing::HasSubstr(word));
+    }
+    EXPECT_THAT(say(fullRefusal(RefusalWhy::wrongProduct), {}).says,
+                ::testing::HasSubstr("a biological indicator"));
+    EXPECT_THAT(say(fullRefusal(RefusalWhy::notOnlyTheVial), {}).says, ::testing::HasSubstr("wet"));
     EXPECT_THAT(say(fullRefusal(RefusalWhy::notReleasable), {}).says,
                 ::testing::HasSubstr("Quarantine"));
     EXPECT_THAT(say(fullRefusal(RefusalWhy::notCurrent), {}).says, ::testing::HasSubstr("17"));
+}
+
+TEST(SayAct, EveryKindHasWordsOfItsOwn)
+{
+    std::set<std::string> said;
+#define LW_ACT(Struct, kind, version, paper, subjects)                                             \
+    EXPECT_TRUE(said.insert(sayKind(kind)).second && !sayKind(kind).empty()) << kind;
+#include "core/acts/acts.def"
+#undef LW_ACT
+    EXPECT_EQ(sayKind("cycle.rested"), "cycle.rested");
+}
+
+TEST(SayAct, AUseWithoutAReleaseSaysWhatToDo)
+{
+    const Told told = say(UnreleasedUse{
+        .item = "it-1", .label = "TRAY 7", .lot = "L 1", .caseReference = "case 9", .seq = 3});
+    EXPECT_TRUE(isSentence(told.says)) << told.says;
+    EXPECT_TRUE(isSentence(told.next)) << told.next;
+    for (const char* const word : {"TRAY 7", "L 1", "case 9", "nobody had released"}) {
+        EXPECT_THAT(told.says, ::testing::HasSubstr(word));
+    }
+    EXPECT_THAT(told.next, ::testing::HasSubstr("supervisor"));
 }
 
 TEST(SayRefusal, AWaitIsSaidUpToAMinuteLateNeverEarly)

@@ -131,6 +131,40 @@ TEST_P(AFinder, FindsWhatWasEverSaid)
     EXPECT_THAT(finder().controlsOf("pl-4", 50), ElementsAre("bc-1"));
 }
 
+TEST_P(AFinder, FindsImportedLoadsByLotAndLabelAndAmongNothingOpen)
+{
+    Journal journal = tests::morning();
+    const std::int64_t old = journal.add(
+        tests::supervisorE, at(5, 0), {"ld-old", "sz-1"},
+        HistoryImported{
+            .source = "R", .lot = "a-17", .outcome = "ok", .labels = {"Set 1", "Set 2"}});
+    journal.add(tests::supervisorE, at(5, 10), {"ld-old2"},
+                HistoryImported{.source = "R", .lot = "b-1", .outcome = "ok"});
+    journal.correct(tests::supervisorE, at(9, 0), old,
+                    HistoryImported{.source = "R", .lot = "a-18", .outcome = "ok"});
+    fill(journal);
+    for (const char* const lot : {"A-17", "A-18"}) {
+        const auto found = finder().lotsFrom(lot, 5);
+        ASSERT_EQ(found.size(), 1U) << lot;
+        EXPECT_EQ(found.front().cycle, "ld-old");
+    }
+    EXPECT_THAT(labels("set"), ElementsAre("Set 1", "Set 2"));
+    EXPECT_EQ(finder().labelsFrom("set1", 5).front().cycle, "ld-old");
+    EXPECT_EQ(finder().labelsFrom("set1", 5).front().item, "");
+    const FoundCycle cycle = finder().cycle("ld-old").value();
+    EXPECT_EQ(cycle.lot, "a-18");
+    EXPECT_EQ(cycle.sterilizer, "sz-1");
+    EXPECT_EQ(cycle.purpose, "imported");
+    EXPECT_EQ(cycle.at, at(5, 0).ms);
+    EXPECT_FALSE(cycle.hasVials || cycle.hasTrouble);
+    EXPECT_EQ(finder().cycle("ld-old2")->sterilizer, "");
+    EXPECT_THAT(finder().openCycles(50), IsEmpty());
+    EXPECT_EQ(finder().cyclesBetween("sz-1", at(4, 0).ms, at(6, 0).ms, 5).size(), 1U);
+    EXPECT_EQ(finder().cyclesBetween("", at(4, 0).ms, at(6, 0).ms, 5).size(), 2U);
+    // Beside no other cycle.
+    EXPECT_EQ(count("SELECT count(*) FROM p_mark WHERE cycle LIKE 'ld-old%'"), 0);
+}
+
 TEST_P(AFinder, ListsWhatIsOpen)
 {
     Journal journal = tests::morning();

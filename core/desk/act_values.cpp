@@ -1,0 +1,57 @@
+#include "core/desk/act_values.h"
+
+#include "core/acts/fold/seen.h"
+#include "core/cycle/cycle_words.h"
+#include "core/indicators/indicator_words.h"
+
+#include <array>
+#include <optional>
+#include <utility>
+
+namespace loadwarden {
+namespace {
+
+std::string textOfSeen(Seen seen)
+{
+    const std::string_view growth = wordOf(growthSeenWords, seen);
+    return std::string(growth.empty() ? wordOf(chemicalSeenWords, seen) : growth);
+}
+
+std::string textOfCheck(const PackageChecked& check)
+{
+    const std::array<std::pair<const char*, std::optional<bool>>, 5> answers = {
+        {{"cooled", check.cooled},
+         {"dry", check.dry},
+         {"intact", check.intact},
+         {"label agrees", check.labelAgrees},
+         {"sealed", check.sealed}}};
+    std::string text;
+    for (const auto& [what, answer] : answers) {
+        if (answer) {
+            text += (text.empty() ? "" : ", ") + std::string(what) + (*answer ? ": yes" : ": no");
+        }
+    }
+    return text;
+}
+
+} // namespace
+
+std::string valueRead(const AnyAct& act)
+{
+    if (const std::optional<Seen> seen = seenIn(act)) {
+        return textOfSeen(*seen);
+    }
+    if (const auto* const read = std::get_if<PhysicalRead>(&act)) {
+        return std::string(textOf(read->parameter)) + ' ' + read->value.typed + ' '
+               + std::string(textOf(read->value.value.unit));
+    }
+    if (const auto* const check = std::get_if<PackageChecked>(&act)) {
+        return textOfCheck(*check);
+    }
+    if (const auto* const alarm = std::get_if<AlarmRecorded>(&act)) {
+        return alarm->code;
+    }
+    return {};
+}
+
+} // namespace loadwarden
