@@ -30,11 +30,11 @@ using benchmarks::longJournal;
 
 void decideOne(ReachReader& reader, const std::string& cycle, std::size_t& entries)
 {
-    const std::vector<Entry> part = reader.entriesFor(cycle);
+    const std::vector<const Entry*> part = reader.entriesFor(cycle);
     entries += part.size();
     const FoldedEvidence folded = foldEvidence(part, cycle);
     benchmark::DoNotOptimize(
-        decide(assemble(folded.record), {}, part.back().recordedAt.at + Duration::minutes(60)));
+        decide(assemble(folded.record), {}, part.back()->recordedAt.at + Duration::minutes(60)));
 }
 
 /// Asked: 5 ms. Nothing has been read before, but for what the engine keeps.

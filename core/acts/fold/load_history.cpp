@@ -35,7 +35,8 @@ std::vector<HistoryLine> historyOf(const Folding& folding, std::string_view cycl
     for (const std::uint32_t index : book.about(cycle)) {
         addLines(book.facts()[index], lines);
     }
-    for (const Entry& entry : book.entries()) {
+    for (const Entry* const each : book.entries()) {
+        const Entry& entry = *each;
         if (!entry.isAbout(cycle)) {
             continue;
         }
@@ -66,7 +67,8 @@ std::vector<Misfit> misfitsAbout(const Folding& folding, std::string_view cycle)
             }
         }
     }
-    for (const Entry& entry : book.entries()) {
+    for (const Entry* const each : book.entries()) {
+        const Entry& entry = *each;
         // What is not understood may be about anything of the evidence.
         const bool understood = !std::holds_alternative<NotUnderstood>(entry.act);
         if (entry.isAbout(cycle)
