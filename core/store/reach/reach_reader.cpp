@@ -297,8 +297,7 @@ const ReachPart& ReachReader::ownOfAll(std::string_view prefix)
 const ReachPart& ReachReader::amended(std::int64_t seq)
 {
     const auto known = m_amended.find(seq);
-    return known != m_amended.end() ? known->second
-                                    : m_amended[seq] = reachPart(entries({seq}));
+    return known != m_amended.end() ? known->second : m_amended[seq] = reachPart(entries({seq}));
 }
 
 const std::vector<std::string>& ReachReader::lotsLike(const std::string& lot)
@@ -331,8 +330,8 @@ bool ReachReader::reachesLot(const PlacedIndicator& vial)
         for (const auto& entry : own(product).entries) {
             if (const auto* const recorded = std::get_if<ProductRecorded>(&entry->act)) {
                 const auto& control = recorded->product.control;
-                known->second = known->second
-                                || (control ? *control == ControlReach::lot : mayPolicySayLot());
+                known->second =
+                    known->second || (control ? *control == ControlReach::lot : mayPolicySayLot());
             }
         }
     }
