@@ -338,12 +338,16 @@ bool ReachReader::reachesLot(const PlacedIndicator& vial)
     return known->second;
 }
 
-std::vector<std::string> ReachReader::controls(const std::string& reason, std::int64_t from,
-                                               std::int64_t to)
+const std::vector<std::string>& ReachReader::controls(const std::string& reason, std::int64_t from,
+                                                      std::int64_t to)
 {
-    Statement rows = m_snapshot.statement(sqlOf(Query::controlsBetween, m_snapshot.dialect()));
-    rows.bind(":reason", reason).bind(":from", from).bind(":to", to).bind(":seq", m_upTo);
-    return textsOf(std::move(rows));
+    const auto [place, isNew] = m_controls.try_emplace({reason, from, to});
+    if (isNew) {
+        Statement rows = m_snapshot.statement(sqlOf(Query::controlsBetween, m_snapshot.dialect()));
+        rows.bind(":reason", reason).bind(":from", from).bind(":to", to).bind(":seq", m_upTo);
+        place->second = textsOf(std::move(rows));
+    }
+    return place->second;
 }
 
 const SterilizerOwn& ReachReader::sterilizer(const std::string& id)

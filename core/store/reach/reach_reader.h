@@ -13,6 +13,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -44,8 +45,8 @@ private:
     [[nodiscard]] const ReachPart& amended(std::int64_t seq);
     [[nodiscard]] const std::vector<std::string>& lotsLike(const std::string& lot);
     [[nodiscard]] bool reachesLot(const PlacedIndicator& vial);
-    [[nodiscard]] std::vector<std::string> controls(const std::string& reason, std::int64_t from,
-                                                    std::int64_t to);
+    [[nodiscard]] const std::vector<std::string>& controls(const std::string& reason,
+                                                           std::int64_t from, std::int64_t to);
     [[nodiscard]] SharedEntries entries(const std::vector<std::int64_t>& seqs);
     void read(std::span<const std::int64_t> seqs, SharedEntries& into);
     [[nodiscard]] const SterilizerOwn& sterilizer(const std::string& id);
@@ -65,6 +66,8 @@ private:
     PartsById m_ownOfAll; ///< by prefix
     std::unordered_map<std::int64_t, ReachPart> m_amended;
     std::unordered_map<std::string, std::vector<std::string>> m_lotsLike;
+    std::map<std::tuple<std::string, std::int64_t, std::int64_t>, std::vector<std::string>>
+        m_controls; ///< by what they are for, and between which times
     std::map<std::pair<std::string, std::string>, bool> m_reachesLot; ///< by product and lot
     std::map<std::string, SterilizerOwn> m_sterilizers;
     std::map<std::string, std::vector<LeastValue>> m_leastValues;
