@@ -57,6 +57,9 @@ std::vector<HistoryLine> historyOf(const Folding& folding, std::string_view cycl
 std::vector<Misfit> misfitsAbout(const Folding& folding, std::string_view cycle)
 {
     const FactBook& book = folding.book();
+    if (book.misfits().empty() && folding.misfits().empty()) {
+        return {}; // as nearly always
+    }
     std::set<std::int64_t> concerned;
     std::set<std::string_view> subjects{cycle};
     for (const Fact& fact : book.facts()) {
