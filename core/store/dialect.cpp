@@ -27,6 +27,9 @@ std::vector<Setting> sqliteSettings(Access access, Syncing syncing,
         {"PRAGMA recursive_triggers = ON", "PRAGMA recursive_triggers", "1"},
         {"PRAGMA trusted_schema = OFF", "PRAGMA trusted_schema", "0"},
         {"PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", "1"},
+        // 64 MiB: the inner pages of a long journal's trees, and more while indexes are filled
+        // anew.
+        {"PRAGMA cache_size = -65536", "PRAGMA cache_size", "-65536"},
     };
     if (access == Access::create) {
         settings.push_back({"PRAGMA application_id = " + std::string(applicationId), "", ""});
