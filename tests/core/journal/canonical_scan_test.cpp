@@ -11,8 +11,9 @@ namespace {
 
 bool isCanonical(const std::string& text)
 {
+    const auto value = nlohmann::json::parse(text, nullptr, false);
     try {
-        return canonicalJson(nlohmann::json::parse(text)) == text;
+        return !value.is_discarded() && canonicalJson(value) == text;
     } catch (const nlohmann::json::exception&) {
         return false;
     }
