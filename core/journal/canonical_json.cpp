@@ -57,8 +57,9 @@ std::int64_t integerOf(const json& value)
     if (!value.is_number_integer()) { // signed or unsigned
         throw json::other_error::create(501, "a number is no integer", &value);
     }
-    const bool tooGreat = value.is_number_unsigned()
-                          && value.get<std::uint64_t>() > static_cast<std::uint64_t>(greatestInteger);
+    const bool tooGreat =
+        value.is_number_unsigned()
+        && value.get<std::uint64_t>() > static_cast<std::uint64_t>(greatestInteger);
     const std::int64_t integer = tooGreat ? greatestInteger + 1 : value.get<std::int64_t>();
     if (integer > greatestInteger || integer < -greatestInteger) {
         throw json::other_error::create(500, "an integer is beyond 2^53", &value);
