@@ -4,6 +4,8 @@
 #include "core/journal/canonical_json.h"
 #include "core/quantities/role_words.h"
 
+#include <nlohmann/json.hpp>
+
 namespace loadwarden {
 
 namespace body_format {
@@ -33,7 +35,9 @@ std::string write(const ActBody& body)
         },
         body.act);
     writer.may(paperMember, body.paper, nested<FromPaper>);
-    return canonicalJson(writer.take());
+    std::string text;
+    writer.take(text);
+    return text;
 }
 
 using ReadAct = void (*)(Reader& reader, AnyAct& act);
@@ -61,7 +65,7 @@ ActFault faultOf(std::string_view kind, const Trouble& trouble)
     return {what + ' ' + trouble.what + '.'};
 }
 
-std::variant<ActBody, ActFault> read(const KindOfAct& kind, const json& from)
+std::variant<ActBody, ActFault> read(const KindOfAct& kind, const Node& from)
 {
     const auto* const named = std::ranges::find(kindNames, kind.kind);
     ActBody body;
@@ -81,9 +85,15 @@ std::variant<ActBody, ActFault> read(const KindOfAct& kind, const json& from)
 }
 
 /// Brings a body up to the version that is read now; nullopt where a step is missing or fails.
-std::optional<json> broughtUp(const KindOfAct& kind, std::int32_t version, json body,
-                              std::span<const Upcaster> upcasters)
+std::optional<std::string> broughtUp(const KindOfAct& kind, std::int32_t version,
+                                     std::string_view text, std::span<const Upcaster> upcasters)
 {
+    // Deeper than any body, so that a strange one cannot use up the stack.
+    constexpr int deepest = 16;
+    const auto shallow = [](int depth, nlohmann::json::parse_event_t, nlohmann::json&) {
+        return depth <= deepest;
+    };
+    nlohmann::json body = nlohmann::json::parse(text, shallow);
     for (; version < kind.version; ++version) {
         const auto step = std::ranges::find_if(upcasters, [&](const Upcaster& each) {
             return each.kind == kind.kind && each.from == version;
@@ -93,7 +103,7 @@ std::optional<json> broughtUp(const KindOfAct& kind, std::int32_t version, json 
         }
         body = step->up(std::move(body));
     }
-    return body;
+    return canonicalJson(body);
 }
 
 } // namespace
@@ -113,31 +123,35 @@ std::variant<ActBody, ActFault> decodeBody(std::string_view kind, std::int32_t v
     if (known == nullptr || version > known->version) {
         return ActBody{NotUnderstood{std::string(kind), version, std::string(body)}, {}};
     }
-    const std::string named = "of the kind \"" + std::string(kind) + '"';
-    try {
-        // Deeper than any body, so that a strange one cannot use up the stack.
-        constexpr int deepest = 16;
-        const auto shallow = [](int depth, json::parse_event_t, json&) { return depth <= deepest; };
-        json from = json::parse(body, shallow);
-        if (version < known->version) {
-            const std::optional<json> up = broughtUp(*known, version, std::move(from), upcasters);
-            if (!up) {
-                return ActFault{"An entry " + named + " has the version " + std::to_string(version)
-                                + ", which never was."};
-            }
-            return read(*known, *up);
-        }
-        std::variant<ActBody, ActFault> result = read(*known, from);
-        if (const auto* read = std::get_if<ActBody>(&result);
-            read != nullptr && encodeBody(*read) != body) {
-            return ActFault{"The body of an entry " + named
-                            + " is not written as this program writes it."};
-        }
-        return result;
-    } catch (const json::exception&) {
-        return ActFault{"The body of an entry " + named
+    const auto named = [kind] { return "of the kind \"" + std::string(kind) + '"'; };
+    const auto noJson = [&named] {
+        return ActFault{"The body of an entry " + named()
                         + " cannot be read as JSON of its version."};
+    };
+    std::optional<std::string> up;
+    if (version < known->version) {
+        try {
+            up = broughtUp(*known, version, body, upcasters);
+        } catch (const nlohmann::json::exception&) {
+            return noJson();
+        }
+        if (!up) {
+            return ActFault{"An entry " + named() + " has the version " + std::to_string(version)
+                            + ", which never was."};
+        }
     }
+    const std::optional<Tree> tree = readTree(up ? *up : body);
+    if (!tree) {
+        return noJson();
+    }
+    std::variant<ActBody, ActFault> result = read(*known, tree->front());
+    // What was brought up was written in another way, once.
+    if (const auto* const read = std::get_if<ActBody>(&result);
+        read != nullptr && !up && encodeBody(*read) != body) {
+        return ActFault{"The body of an entry " + named()
+                        + " is not written as this program writes it."};
+    }
+    return result;
 }
 
 } // namespace loadwarden

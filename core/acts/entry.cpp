@@ -124,7 +124,7 @@ bool Entry::isAbout(std::string_view id) const
     return std::ranges::find(subjects, id) != subjects.end();
 }
 
-std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& hash)
+std::variant<Entry, ActFault> readEntry(Envelope envelope, const Hash& hash)
 {
     const auto role = valueOf(roleWords, envelope.role);
     if (!role && !envelope.role.empty()) {
@@ -133,8 +133,7 @@ std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& ha
     if (envelope.actor.empty() != envelope.role.empty()) {
         return fault(envelope, "must name an actor and a role, or neither");
     }
-    if (std::string actor;
-        !envelope.actor.empty() && !body_format::aName.read(envelope.actor, actor).empty()) {
+    if (!envelope.actor.empty() && !body_format::aName.holds(envelope.actor)) {
         return fault(envelope, "must have an actor whose id is a name");
     }
     if (!std::ranges::all_of(envelope.subjects, isId)) {
@@ -181,11 +180,11 @@ std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& ha
                  .recordedAt = envelope.recordedAt,
                  .happenedAt = envelope.happenedAt,
                  .happenedFrom = envelope.happenedFrom,
-                 .actor = envelope.actor,
+                 .actor = std::move(envelope.actor),
                  .role = role.value_or(Role::viewer),
-                 .workstation = envelope.workstation,
-                 .subjects = envelope.subjects,
-                 .reason = envelope.reason,
+                 .workstation = std::move(envelope.workstation),
+                 .subjects = std::move(envelope.subjects),
+                 .reason = std::move(envelope.reason),
                  .supersedes = envelope.supersedes,
                  .basedOn = envelope.basedOn,
                  .act = std::move(body.act),

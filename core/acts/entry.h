@@ -39,9 +39,10 @@ struct Entry {
 [[nodiscard]] bool hasPrefix(std::string_view id, std::string_view prefix);
 
 /// Understands an entry and checks what concerns envelope and body together: actor and the role's
-/// word, times within those of evidence, the subjects that its kind needs, the indicators in its body among its subjects, a reason for a
-/// correction, `supersedes` where the kind must or must not name an entry, paper.
-[[nodiscard]] std::variant<Entry, ActFault> readEntry(const Envelope& envelope, const Hash& hash);
+/// word, times within those of evidence, the subjects that its kind needs, the indicators in its
+/// body among its subjects, a reason for a correction, `supersedes` where the kind must or must not
+/// name an entry, paper.
+[[nodiscard]] std::variant<Entry, ActFault> readEntry(Envelope envelope, const Hash& hash);
 
 /// The envelope of an entry, without `prev`: what readEntry() reads back.
 [[nodiscard]] Envelope envelopeOf(const Entry& entry);

@@ -12,25 +12,26 @@
 #include "core/store/store_error.h"
 
 #include <algorithm>
+#include <span>
 
 namespace loadwarden {
 namespace {
 
 /// The policy of a digest; the default where none was ever recorded; nullopt where this program
 /// cannot read what was recorded.
-std::optional<Policy> policyOf(const std::vector<Entry>& entries,
+std::optional<Policy> policyOf(std::span<const Entry* const> entries,
                                const std::optional<std::string>& digest)
 {
     if (!digest) {
         return defaultPolicy();
     }
-    for (const Entry& entry : entries) {
-        const auto* const recorded = std::get_if<PolicyRecorded>(&entry.act);
+    for (const Entry* const entry : entries) {
+        const auto* const recorded = std::get_if<PolicyRecorded>(&entry->act);
         if (recorded == nullptr || recorded->digest != *digest
             || hexOf(hashOf(recorded->toml)) != *digest) {
             continue;
         }
-        auto read = readPolicy(recorded->toml, "policy of entry " + std::to_string(entry.seq));
+        auto read = readPolicy(recorded->toml, "policy of entry " + std::to_string(entry->seq));
         if (auto* const policy = std::get_if<Policy>(&read)) {
             return std::move(*policy);
         }
@@ -39,12 +40,12 @@ std::optional<Policy> policyOf(const std::vector<Entry>& entries,
 }
 
 /// What was signed last of a cycle.
-std::optional<Verdict> signedAs(const std::vector<Entry>& entries, std::string_view cycle)
+std::optional<Verdict> signedAs(std::span<const Entry* const> entries, std::string_view cycle)
 {
     std::optional<Verdict> meaning;
-    for (const Entry& entry : entries) {
-        const auto* const act = std::get_if<DispositionSigned>(&entry.act);
-        if (act != nullptr && entry.isAbout(cycle)) {
+    for (const Entry* const entry : entries) {
+        const auto* const act = std::get_if<DispositionSigned>(&entry->act);
+        if (act != nullptr && entry->isAbout(cycle)) {
             meaning = act->meaning;
         }
     }
@@ -79,8 +80,8 @@ std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
                                    std::string_view cycle, Instant now, std::int64_t upTo)
 {
     ReachReader reach(snapshot, cache, upTo);
-    const std::vector<Entry> entries = reach.entriesFor(cycle);
-    const auto isOfIt = [cycle](const Entry& entry) { return entry.isAbout(cycle); };
+    const std::vector<const Entry*> entries = reach.entriesFor(cycle);
+    const auto isOfIt = [cycle](const Entry* entry) { return entry->isAbout(cycle); };
     if (std::ranges::none_of(entries, isOfIt)) {
         return std::nullopt;
     }

@@ -9,14 +9,9 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::int64_t greatest = std::int64_t{1} << 53U;
-
-/// No body of an act is nested deeper; what is, was not written by this program.
-constexpr int deepest = 32;
-
 void append(std::string& out, const json& value, int depth)
 {
-    if (depth > deepest) {
+    if (depth > deepestValue) {
         throw json::other_error::create(502, "an object is nested too deeply", &value);
     }
     switch (value.type()) {
@@ -62,10 +57,11 @@ std::int64_t integerOf(const json& value)
     if (!value.is_number_integer()) { // signed or unsigned
         throw json::other_error::create(501, "a number is no integer", &value);
     }
-    const bool tooGreat = value.is_number_unsigned()
-                          && value.get<std::uint64_t>() > static_cast<std::uint64_t>(greatest);
-    const std::int64_t integer = tooGreat ? greatest + 1 : value.get<std::int64_t>();
-    if (integer > greatest || integer < -greatest) {
+    const bool tooGreat =
+        value.is_number_unsigned()
+        && value.get<std::uint64_t>() > static_cast<std::uint64_t>(greatestInteger);
+    const std::int64_t integer = tooGreat ? greatestInteger + 1 : value.get<std::int64_t>();
+    if (integer > greatestInteger || integer < -greatestInteger) {
         throw json::other_error::create(500, "an integer is beyond 2^53", &value);
     }
     return integer;

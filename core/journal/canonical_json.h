@@ -7,6 +7,13 @@
 
 namespace loadwarden {
 
+/// The greatest integer of the canonical form; the least is its negative.
+inline constexpr std::int64_t greatestInteger = std::int64_t{1} << 53U;
+
+/// How deep a value may be nested: no body of an act is deeper; what is, was not written by this
+/// program.
+inline constexpr int deepestValue = 32;
+
 /// A JSON value in the journal's canonical form (FORMAT.md): no blanks, members sorted by the bytes
 /// of their names, strings escaped only where they must be. Throws nlohmann::json::other_error for
 /// fractions, for integers beyond ±2^53 and for what is nested more than 32 deep.

@@ -1,15 +1,26 @@
 #include "core/journal/hex.h"
 
+#include <array>
+#include <cstddef>
+
 namespace loadwarden {
 namespace {
 
-/// 0 to 15, or -1 for what is no lower-case hexadecimal digit.
+constexpr std::int8_t none = -1;
+
+/// The values of the lower-case hexadecimal digits by their bytes; `none` for all other bytes.
+constexpr auto values = [] {
+    std::array<std::int8_t, 256> all{};
+    all.fill(none);
+    for (std::int8_t value = 0; value < 16; ++value) {
+        all[static_cast<std::size_t>(value < 10 ? '0' + value : 'a' + value - 10)] = value;
+    }
+    return all;
+}();
+
 int valueOf(char digit) noexcept
 {
-    if (digit >= '0' && digit <= '9') {
-        return digit - '0';
-    }
-    return digit >= 'a' && digit <= 'f' ? digit - 'a' + 10 : -1;
+    return values[static_cast<unsigned char>(digit)];
 }
 
 } // namespace
@@ -31,7 +42,7 @@ bool parseHex(std::string_view hex, std::span<std::uint8_t> out) noexcept
     for (std::size_t i = 0; i < out.size(); ++i) {
         const int high = valueOf(hex[2 * i]);
         const int low = valueOf(hex[2 * i + 1]);
-        if (high < 0 || low < 0) {
+        if ((high | low) < 0) {
             return false;
         }
         out[i] = static_cast<std::uint8_t>(high * 16 + low);

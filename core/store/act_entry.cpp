@@ -12,11 +12,12 @@ Entry understand(std::string_view bytes, const Hash& hash)
     if (const auto* const fault = std::get_if<EnvelopeFault>(&read)) {
         throw engineError(StoreFault::damaged, "an entry cannot be read: " + fault->what);
     }
-    auto& envelope = std::get<Envelope>(read);
-    auto entry = readEntry(envelope, hash);
+    auto entry = readEntry(std::move(std::get<Envelope>(read)), hash);
     if (auto* const understood = std::get_if<Entry>(&entry)) {
         return std::move(*understood);
     }
+    read = readEnvelope(bytes); // anew: what was understood of it was taken from it
+    auto& envelope = std::get<Envelope>(read);
     return {.seq = envelope.seq,
             .hash = hash,
             .recordedAt = envelope.recordedAt,

@@ -27,6 +27,9 @@ std::vector<Setting> sqliteSettings(Access access, Syncing syncing,
         {"PRAGMA recursive_triggers = ON", "PRAGMA recursive_triggers", "1"},
         {"PRAGMA trusted_schema = OFF", "PRAGMA trusted_schema", "0"},
         {"PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", "1"},
+        // 64 MiB: the inner pages of a long journal's trees, and more while indexes are filled
+        // anew.
+        {"PRAGMA cache_size = -65536", "PRAGMA cache_size", "-65536"},
     };
     if (access == Access::create) {
         settings.push_back({"PRAGMA application_id = " + std::string(applicationId), "", ""});
@@ -189,6 +192,16 @@ std::string Dialect::bytesOf(std::string_view expression) const
     const std::string inner(expression);
     return m_engine == Engine::sqlite ? "CAST(" + inner + " AS BLOB)"
                                       : "convert_to(" + inner + ", 'UTF8')";
+}
+
+std::string Dialect::joined(std::string_view expression, std::string_view separator,
+                            std::string_view order) const
+{
+    const std::string what = std::string(expression) + ", '" + std::string(separator) + '\'';
+    // SQLite takes the rows of a group as it reads them and has no order here before 3.44.
+    return m_engine == Engine::sqlite
+               ? "group_concat(" + what + ')'
+               : "string_agg(" + what + " ORDER BY " + std::string(order) + ')';
 }
 
 std::string Dialect::textOf(std::string_view bind) const

@@ -14,12 +14,15 @@ constexpr std::array texts{
 
 std::vector<std::string> textsFor(const Dialect& dialect)
 {
-    constexpr std::string_view bytes = "{bytes}";
+    constexpr std::array<std::array<std::string_view, 2>, 2> places{
+        {{"{bytes}", "e.bytes"}, {"{stored}", "e.hash || e.bytes"}}};
     std::vector<std::string> all;
     for (const std::string_view text : texts) {
         std::string sql(text);
-        if (const auto at = sql.find(bytes); at != std::string::npos) {
-            sql.replace(at, bytes.size(), dialect.bytesOf("e.bytes"));
+        for (const auto& [place, expression] : places) {
+            if (const auto at = sql.find(place); at != std::string::npos) {
+                sql.replace(at, place.size(), dialect.bytesOf(expression));
+            }
         }
         all.push_back(std::move(sql));
     }

@@ -36,6 +36,12 @@ void setAside(WriteTransaction& transaction, const IndexTable& table)
     transaction.define("DELETE FROM " + name);
 }
 
+std::int64_t countOf(WriteTransaction& transaction, const std::string& table)
+{
+    Statement row = transaction.statement("SELECT count(*) FROM " + table);
+    return row.step() ? row.integer(0) : 0;
+}
+
 void collect(WriteTransaction& transaction, const IndexTable& table, bool missing,
              RebuildReport& report)
 {
@@ -136,8 +142,15 @@ RebuildReport rebuildIndexes(Connection& connection, const std::vector<JournalIn
         return report;
     }
     for (const IndexTable& table : tables) {
+        const std::int64_t differencesBefore = report.differenceCount;
         collect(transaction, table, true, report);
-        collect(transaction, table, false, report);
+        // No row is there twice: where all that should be there were there, and as many, none is
+        // too many.
+        if (report.differenceCount != differencesBefore
+            || countOf(transaction, std::string(table.name))
+                   != countOf(transaction, before(table))) {
+            collect(transaction, table, false, report);
+        }
         transaction.define("DROP TABLE " + before(table));
     }
     if (mode == Rebuild::replace) {

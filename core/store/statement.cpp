@@ -12,17 +12,29 @@ namespace loadwarden {
 struct Statement::Impl {
     Connection* connection;
     std::string sql;
-    QSqlQuery query;
+    PreparedQuery prepared;
     bool running = false;
 
     [[nodiscard]] StoreError error() const
     {
         connection->m_impl->failed = true;
-        return engineError(connection->dialect(), query.lastError(), sql);
+        return engineError(connection->dialect(), prepared.query.lastError(), sql);
+    }
+
+    [[nodiscard]] const QString& known(std::string_view name)
+    {
+        for (const auto& [each, asQt] : prepared.names) {
+            if (each == name) {
+                return asQt;
+            }
+        }
+        check(name);
+        const QString asQt = QString::fromLatin1(name.data(), static_cast<qsizetype>(name.size()));
+        return prepared.names.emplace_back(name, asQt).second;
     }
 
     /// Qt would take a value for a name that the statement does not have, and forget it.
-    [[nodiscard]] QString known(std::string_view name) const
+    void check(std::string_view name) const
     {
         const auto isPart = [](char c) {
             return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')
@@ -31,7 +43,7 @@ struct Statement::Impl {
         for (auto at = sql.find(name); at != std::string::npos; at = sql.find(name, at + 1)) {
             const std::size_t behind = at + name.size();
             if (behind == sql.size() || !isPart(sql[behind])) {
-                return QString::fromLatin1(name.data(), static_cast<qsizetype>(name.size()));
+                return;
             }
         }
         throw engineError(StoreFault::misuse, "no bind " + std::string(name) + " in: " + sql);
@@ -45,17 +57,18 @@ struct Statement::Impl {
 };
 
 Statement::Statement(Connection& connection, std::string_view sql)
-    : m_impl(new Impl{&connection, std::string(sql), QSqlQuery(), false})
+    : m_impl(new Impl{&connection, std::string(sql), PreparedQuery{QSqlQuery(), {}}, false})
 {
     auto& idle = connection.m_impl->idle;
-    if (const auto found = idle.find(sql); found != idle.end() && !found->second.empty()) {
-        m_impl->query = std::move(found->second.back());
+    if (const auto found = idle.find(m_impl->sql); found != idle.end() && !found->second.empty()) {
+        m_impl->prepared = std::move(found->second.back());
         found->second.pop_back();
         return;
     }
-    m_impl->query = QSqlQuery(connection.m_impl->database);
-    m_impl->query.setForwardOnly(true);
-    if (!m_impl->query.prepare(QString::fromUtf8(sql.data(), static_cast<qsizetype>(sql.size())))) {
+    QSqlQuery& query = m_impl->prepared.query;
+    query = QSqlQuery(connection.m_impl->database);
+    query.setForwardOnly(true);
+    if (!query.prepare(QString::fromUtf8(sql.data(), static_cast<qsizetype>(sql.size())))) {
         throw m_impl->error();
     }
 }
@@ -67,33 +80,33 @@ Statement::~Statement()
     if (!m_impl) {
         return;
     }
-    m_impl->query.finish();
-    m_impl->connection->m_impl->idle[m_impl->sql].push_back(std::move(m_impl->query));
+    m_impl->prepared.query.finish();
+    m_impl->connection->m_impl->idle[m_impl->sql].push_back(std::move(m_impl->prepared));
 }
 
 Statement& Statement::bind(const char* name, std::int64_t value)
 {
-    m_impl->query.bindValue(m_impl->known(name), QVariant::fromValue<qlonglong>(value));
+    m_impl->prepared.query.bindValue(m_impl->known(name), QVariant::fromValue<qlonglong>(value));
     return *this;
 }
 
 Statement& Statement::bind(const char* name, std::string_view text)
 {
-    m_impl->query.bindValue(m_impl->known(name),
-                            QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size())));
+    m_impl->prepared.query.bindValue(
+        m_impl->known(name), QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size())));
     return *this;
 }
 
 Statement& Statement::bindBytes(const char* name, std::string_view bytes)
 {
-    m_impl->query.bindValue(m_impl->known(name),
-                            QByteArray(bytes.data(), static_cast<qsizetype>(bytes.size())));
+    m_impl->prepared.query.bindValue(
+        m_impl->known(name), QByteArray(bytes.data(), static_cast<qsizetype>(bytes.size())));
     return *this;
 }
 
 void Statement::execute()
 {
-    if (!m_impl->query.exec()) {
+    if (!m_impl->prepared.query.exec()) {
         throw m_impl->error();
     }
 }
@@ -101,7 +114,7 @@ void Statement::execute()
 void Statement::run()
 {
     execute();
-    m_impl->query.finish();
+    m_impl->prepared.query.finish();
 }
 
 bool Statement::step()
@@ -110,20 +123,20 @@ bool Statement::step()
         execute();
         m_impl->running = true;
     }
-    if (m_impl->query.next()) {
+    if (m_impl->prepared.query.next()) {
         return true;
     }
-    if (m_impl->query.lastError().isValid()) {
+    if (m_impl->prepared.query.lastError().isValid()) {
         throw m_impl->error();
     }
-    m_impl->query.finish();
+    m_impl->prepared.query.finish();
     m_impl->running = false;
     return false;
 }
 
 std::int64_t Statement::integer(int column) const
 {
-    const QVariant value = m_impl->query.value(column);
+    const QVariant value = m_impl->prepared.query.value(column);
     bool isNumber = false;
     const std::int64_t number = value.toLongLong(&isNumber);
     if (!isNumber || value.isNull() || value.typeId() == QMetaType::QString) {
@@ -134,7 +147,7 @@ std::int64_t Statement::integer(int column) const
 
 std::string Statement::text(int column) const
 {
-    const QVariant value = m_impl->query.value(column);
+    const QVariant value = m_impl->prepared.query.value(column);
     if (value.typeId() != QMetaType::QString || value.isNull()) {
         throw m_impl->wrongType(column);
     }
@@ -143,7 +156,7 @@ std::string Statement::text(int column) const
 
 std::string Statement::bytes(int column) const
 {
-    const QVariant value = m_impl->query.value(column);
+    const QVariant value = m_impl->prepared.query.value(column);
     if (value.typeId() != QMetaType::QByteArray || value.isNull()) {
         throw m_impl->wrongType(column);
     }
@@ -152,7 +165,7 @@ std::string Statement::bytes(int column) const
 
 bool Statement::isNull(int column) const
 {
-    return m_impl->query.isNull(column);
+    return m_impl->prepared.query.isNull(column);
 }
 
 } // namespace loadwarden

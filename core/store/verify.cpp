@@ -80,14 +80,13 @@ void verifyAll(ReadSnapshot& snapshot, const VerifyRequest& request, Progress& p
     }
     const std::string id = verifyOpening(snapshot, report);
     EntryPass pass(snapshot, after, report);
+    report.head = after;
     while (pass.block()) {
-        report.head = pass.head();
         if (!progress.goOn(report.entries, total)) {
             report.cancelled = true;
             return;
         }
     }
-    report.head = pass.head();
     verifyHeadRow(snapshot, report.head, report);
     verifySeals(snapshot, id, request, report);
     verifyGuards(snapshot, report);

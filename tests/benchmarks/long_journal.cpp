@@ -1,11 +1,16 @@
 #include "tests/benchmarks/long_journal.h"
 
 #include "core/store/journal_reader.h"
+#include "core/store/migration.h"
 #include "tests/core/acts/journal_support.h"
 #include "tests/core/store/bulk_writer.h"
 
+#include <algorithm>
+#include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <functional>
+#include <sqlite3.h>
 
 namespace loadwarden::benchmarks {
 namespace {
@@ -13,7 +18,8 @@ namespace {
 using namespace loadwarden::tests;
 using loadwarden::testing::BulkWriter;
 
-constexpr std::int64_t sterilizers = 4;
+constexpr std::int64_t sterilizers = 10;
+constexpr int items = 12;
 
 /// Writes loads as they usually are, straight into the file.
 class Writing {
@@ -39,7 +45,7 @@ public:
         const std::int64_t day = number / loadsADay + 1;
         const std::int64_t ofDay = number % loadsADay;
         m_sterilizer = "sz-" + std::to_string(ofDay % sterilizers + 1);
-        m_minute = day * 1440 + 7 * 60 + ofDay / sterilizers * 60 / 2;
+        m_minute = day * 1440 + 7 * 60 + ofDay / sterilizers * 45;
         if (ofDay < sterilizers) {
             m_minute -= 60;
             test(number);
@@ -69,6 +75,7 @@ public:
 
     std::int64_t finish()
     {
+        record();
         m_writer.flush();
         return m_writer.newest();
     }
@@ -87,7 +94,20 @@ private:
         entry.workstation = "ws-1";
         entry.subjects = std::move(subjects);
         entry.act = act;
-        m_writer.add(loadwarden::testing::draftOf(entry));
+        // What is recorded in one minute is recorded together.
+        if (!m_together.empty() && when != m_recordedAt) {
+            record();
+        }
+        m_recordedAt = when;
+        m_together.push_back(loadwarden::testing::draftOf(entry).draft);
+    }
+
+    void record()
+    {
+        if (!m_together.empty()) {
+            m_writer.add(m_together, m_recordedAt);
+            m_together.clear();
+        }
     }
 
     void test(std::int64_t number)
@@ -126,7 +146,7 @@ private:
     {
         add(operatorA, now(), {m_cycle, m_sterilizer, "sp-1"},
             CycleReserved{.lot = m_sterilizer.substr(3) + "-" + m_number});
-        for (int i = 0; i < 4; ++i) {
+        for (int i = 0; i < items; ++i) {
             const std::string end = m_number + "-" + std::to_string(i);
             ItemAdded item{.label = "Set " + std::to_string(number % 997) + "/" + end,
                            .implant = Implant::no,
@@ -167,7 +187,7 @@ private:
         add(operatorA, now(29), {m_cycle},
             PhysicalRead{Parameter::drying, typed("20", Unit::minutes, 20'000)});
         add(operatorA, now(30), {m_cycle}, PhysicalVerified{});
-        for (int i = 0; i < 4; ++i) {
+        for (int i = 0; i < items; ++i) {
             const std::string end = m_number + "-" + std::to_string(i);
             add(operatorA, now(31), {"ci-" + end, m_cycle}, ChemicalRead{Seen::endColourReached});
             add(operatorA, now(60), {"it-" + end, m_cycle},
@@ -187,6 +207,8 @@ private:
     }
 
     BulkWriter m_writer;
+    std::vector<EntryDraft> m_together;
+    Instant m_recordedAt{};
     std::int64_t m_minute = 0;
     std::string m_sterilizer;
     std::string m_cycle;
@@ -201,27 +223,57 @@ std::int64_t newestOf(const std::filesystem::path& file)
     return JournalReader(snapshot).head().seq;
 }
 
+std::filesystem::path folder()
+{
+    const char* const asked = std::getenv("LOADWARDEN_BENCHMARK_FILES");
+    return asked == nullptr ? LOADWARDEN_BENCHMARK_FOLDER : asked;
+}
+
+/// Makes a file by `write` where it is not there yet. One that was left unfinished is made anew.
+void makeOnce(const std::filesystem::path& file,
+              const std::function<void(const std::filesystem::path&)>& write)
+{
+    if (std::filesystem::exists(file)) {
+        return;
+    }
+    std::filesystem::path unfinished = file;
+    unfinished += ".unfinished";
+    for (const char* end : {"", "-wal", "-shm"}) {
+        std::filesystem::path each = unfinished;
+        each += end;
+        std::filesystem::remove(each);
+    }
+    write(unfinished);
+    std::filesystem::rename(unfinished, file);
+}
+
+void writeLoads(const std::filesystem::path& file, std::int64_t loads)
+{
+    using Clock = std::chrono::steady_clock;
+    const auto begun = Clock::now();
+    Writing writing(file);
+    const std::int64_t step = std::max<std::int64_t>(loads / 100, 1);
+    for (std::int64_t number = 0; number < loads; ++number) {
+        writing.load(number);
+        if ((number + 1) % step == 0) {
+            const std::chrono::duration<double> taken = Clock::now() - begun;
+            std::fprintf(stderr, "\rwriting loads: %lld of %lld, %.0f s",
+                         static_cast<long long>(number + 1), static_cast<long long>(loads),
+                         taken.count());
+        }
+    }
+    writing.finish();
+    std::fputc('\n', stderr);
+}
+
 LongJournal made()
 {
     const char* const asked = std::getenv("LOADWARDEN_LOADS");
     LongJournal journal;
     journal.loads = asked == nullptr ? 200'000 : std::atoll(asked);
     // The number belongs to what is written: another generator writes another file.
-    journal.file = std::filesystem::path(LOADWARDEN_BENCHMARK_FOLDER)
-                   / ("journal-1-" + std::to_string(journal.loads) + ".lw");
-    if (!std::filesystem::exists(journal.file)) {
-        std::filesystem::path unfinished = journal.file;
-        unfinished += ".unfinished";
-        std::filesystem::remove(unfinished);
-        {
-            Writing writing(unfinished);
-            for (std::int64_t number = 0; number < journal.loads; ++number) {
-                writing.load(number);
-            }
-            writing.finish();
-        }
-        std::filesystem::rename(unfinished, journal.file);
-    }
+    journal.file = folder() / ("journal-2-" + std::to_string(journal.loads) + ".lw");
+    makeOnce(journal.file, [&](const auto& file) { writeLoads(file, journal.loads); });
     journal.entries = newestOf(journal.file);
     const auto bytes = static_cast<std::int64_t>(std::filesystem::file_size(journal.file));
     std::printf("%lld loads, %lld entries, %lld MB, %lld bytes a load\n",
@@ -237,6 +289,42 @@ const LongJournal& longJournal()
 {
     static const LongJournal journal = made();
     return journal;
+}
+
+const std::filesystem::path& searchTables()
+{
+    static const std::filesystem::path file = [] {
+        std::filesystem::path made = folder() / "search-1-2000000.lw";
+        makeOnce(made, [](const auto& unfinished) {
+            {
+                Connection connection(SqliteFile{unfinished},
+                                      {.access = Access::create, .syncing = Syncing::off});
+                migrate(connection, migrations(), FixedClock(Instant{}));
+            }
+            std::fprintf(stderr, "filling the tables of %d loads for searching\n", searchedLoads);
+            sqlite3* database = nullptr;
+            std::string sql = "PRAGMA synchronous = OFF; BEGIN; WITH RECURSIVE n(i) AS (SELECT 0 "
+                              "UNION ALL SELECT i + 1 FROM n WHERE i < {loads} - 1) INSERT INTO "
+                              "p_cycle_lot SELECT printf('%d-%09d', i % 10 + 1, i), 'ld-' || i, i "
+                              "FROM n ORDER BY 1; WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL "
+                              "SELECT i + 1 FROM n WHERE i < {loads} * 12 - 1) INSERT INTO p_label "
+                              "SELECT printf('set%d/%d', i % 997, i), 'it-' || i, 'ld-' || i / 12, "
+                              "printf('Set %d/%d', i % 997, i), i FROM n ORDER BY 1; COMMIT";
+            const std::string place = "{loads}";
+            for (auto at = sql.find(place); at != std::string::npos; at = sql.find(place)) {
+                sql.replace(at, place.size(), std::to_string(searchedLoads));
+            }
+            char* fault = nullptr;
+            if (sqlite3_open(unfinished.c_str(), &database) != SQLITE_OK
+                || sqlite3_exec(database, sql.c_str(), nullptr, nullptr, &fault) != SQLITE_OK) {
+                std::fprintf(stderr, "%s\n", fault == nullptr ? "cannot open it" : fault);
+                std::exit(1);
+            }
+            sqlite3_close(database);
+        });
+        return made;
+    }();
+    return file;
 }
 
 std::string loadId(std::int64_t number)

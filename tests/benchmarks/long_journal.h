@@ -8,11 +8,11 @@
 
 namespace loadwarden::benchmarks {
 
-/// Loads that a department of four sterilizers runs in a day, 25 each.
+/// Loads that a department of ten sterilizers runs in a day, ten each, of twelve items.
 inline constexpr std::int64_t loadsADay = 100;
 
 /// A journal of so many loads (environment LOADWARDEN_LOADS; else 200,000) in a file beside the
-/// benchmarks, made at the first asking and kept.
+/// benchmarks, or in the folder LOADWARDEN_BENCHMARK_FILES, made at the first asking and kept.
 struct LongJournal {
     std::filesystem::path file;
     std::int64_t loads = 0;
@@ -20,6 +20,10 @@ struct LongJournal {
 };
 
 [[nodiscard]] const LongJournal& longJournal();
+
+/// A file with nothing but the tables in which lots and labels of that many loads are searched.
+inline constexpr int searchedLoads = 2'000'000;
+[[nodiscard]] const std::filesystem::path& searchTables();
 
 /// The load of that number, counted from 0.
 [[nodiscard]] std::string loadId(std::int64_t number);

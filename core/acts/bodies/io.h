@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <type_traits>
 #include <vector>
 
@@ -43,8 +44,8 @@ struct Trouble {
 
 template <class Struct>
 struct Nested {
-    [[nodiscard]] json write(const Struct& value) const;
-    void read(const json& from, Struct& value, Trouble& trouble) const;
+    void write(std::string& out, const Struct& value) const;
+    void read(const Node& from, Struct& value, Trouble& trouble) const;
 };
 
 template <class Struct>
@@ -64,29 +65,30 @@ template <class Rule>
 }
 
 template <class Value, class Rule>
-[[nodiscard]] json put(const Value& value, const Rule& rule)
+void put(std::string& out, const Value& value, const Rule& rule)
 {
-    return rule.write(value);
+    rule.write(out, value);
 }
 
 template <class Value, class Rule>
-[[nodiscard]] json put(const std::optional<Value>& value, const Rule& rule)
+void put(std::string& out, const std::optional<Value>& value, const Rule& rule)
 {
-    return put(*value, rule);
+    put(out, *value, rule);
 }
 
 template <class Value, class Rule>
-[[nodiscard]] json put(const std::vector<Value>& values, const ListOf<Rule>& list)
+void put(std::string& out, const std::vector<Value>& values, const ListOf<Rule>& list)
 {
-    json out = json::array();
+    out += '[';
     for (const Value& value : values) {
-        out.push_back(put(value, list.rule));
+        out += &value == values.data() ? "" : ",";
+        put(out, value, list.rule);
     }
-    return out;
+    out += ']';
 }
 
 template <class Value, class Rule>
-void take(const json& from, Value& value, const Rule& rule, Trouble& trouble)
+void take(const Node& from, Value& value, const Rule& rule, Trouble& trouble)
 {
     if constexpr (requires { rule.read(from, value, trouble); }) {
         rule.read(from, value, trouble);
@@ -96,21 +98,22 @@ void take(const json& from, Value& value, const Rule& rule, Trouble& trouble)
 }
 
 template <class Value, class Rule>
-void take(const json& from, std::optional<Value>& value, const Rule& rule, Trouble& trouble)
+void take(const Node& from, std::optional<Value>& value, const Rule& rule, Trouble& trouble)
 {
     take(from, value.emplace(), rule, trouble);
 }
 
 template <class Value, class Rule>
-void take(const json& from, std::vector<Value>& values, const ListOf<Rule>& list, Trouble& trouble)
+void take(const Node& from, std::vector<Value>& values, const ListOf<Rule>& list, Trouble& trouble)
 {
-    if (!from.is_array() || from.empty() || from.size() > list.most) {
+    if (!from.isArray() || from.size() == 0 || from.size() > list.most) {
         trouble.what = "must be a list of 1 to " + std::to_string(list.most)
                        + " values, or be left out where it has none";
         return;
     }
-    for (const json& each : from) {
-        take(each, values.emplace_back(), list.rule, trouble);
+    const Node* each = from.first();
+    for (std::size_t i = 0; i < from.size(); ++i, each = each->next()) {
+        take(*each, values.emplace_back(), list.rule, trouble);
         if (!trouble.what.empty()) {
             trouble.where = '/' + std::to_string(values.size() - 1) + trouble.where;
             return;
@@ -126,7 +129,9 @@ public:
     template <class Value, class Rule>
     void must(const char* member, const Value& value, const Rule& rule)
     {
-        m_object[member] = put(value, rule);
+        const std::size_t from = m_text.size();
+        put(m_text, value, rule);
+        m_members.push_back({member, from, m_text.size()});
     }
     /// A member that is left out where nothing is known.
     template <class Value, class Rule>
@@ -147,19 +152,38 @@ public:
     /// What goes beyond single members: asked when reading.
     void require(bool, const char*) {}
 
-    [[nodiscard]] json take() { return std::move(m_object); }
+    /// Appends the object with its members in the order of their names.
+    void take(std::string& out)
+    {
+        std::ranges::sort(m_members, {}, &Member::name);
+        out += '{';
+        for (const Member& member : m_members) {
+            out += &member == m_members.data() ? "" : ",";
+            appendJsonString(out, member.name);
+            out += ':';
+            out.append(m_text, member.from, member.to - member.from);
+        }
+        out += '}';
+    }
 
 private:
-    json m_object = json::object();
+    struct Member {
+        std::string_view name;
+        std::size_t from; ///< of its value in m_text
+        std::size_t to;
+    };
+
+    std::string m_text; ///< values, one after the other
+    std::vector<Member> m_members;
 };
 
 class Reader {
 public:
     static constexpr bool writes = false;
 
-    Reader(const json& object, Trouble& trouble) : m_object(object), m_trouble(trouble)
+    Reader(const Node& object, Trouble& trouble) : m_object(object), m_trouble(trouble)
     {
-        if (!object.is_object()) {
+        if (!object.isObject()) {
             trouble.what = "must be an object";
         }
     }
@@ -194,30 +218,28 @@ public:
     /// Refuses members that nothing asked for.
     void finish()
     {
-        if (!m_trouble.what.empty() || m_taken == m_object.size()) {
+        if (!m_trouble.what.empty() || m_taken.size() == m_object.size()) {
             return;
         }
-        for (const auto& [member, each] : m_object.items()) {
-            if (std::find(m_known.begin(), m_known.end(), member) == m_known.end()) {
-                m_trouble = {'/' + member, "is not known here"};
-                return;
-            }
+        const Node* each = m_object.first();
+        while (std::ranges::find(m_taken, each) != m_taken.end()) {
+            each = each->next();
         }
+        m_trouble = {'/' + each->name(), "is not known here"};
     }
 
 private:
     template <class Value, class Rule>
     bool read(const char* member, Value& value, const Rule& rule)
     {
-        m_known.emplace_back(member);
         if (!m_trouble.what.empty()) {
             return false;
         }
-        const auto found = m_object.find(member);
-        if (found == m_object.end()) {
+        const Node* const found = m_object.member(member);
+        if (found == nullptr) {
             return false;
         }
-        ++m_taken;
+        m_taken.push_back(found);
         body_format::take(*found, value, rule, m_trouble);
         if (!m_trouble.what.empty()) {
             m_trouble.where = '/' + (member + m_trouble.where);
@@ -225,22 +247,21 @@ private:
         return true;
     }
 
-    const json& m_object;
+    const Node& m_object;
     Trouble& m_trouble;
-    std::vector<std::string_view> m_known;
-    std::size_t m_taken = 0;
+    std::vector<const Node*> m_taken;
 };
 
 template <class Struct>
-json Nested<Struct>::write(const Struct& value) const
+void Nested<Struct>::write(std::string& out, const Struct& value) const
 {
     Writer writer;
     members(writer, value);
-    return writer.take();
+    writer.take(out);
 }
 
 template <class Struct>
-void Nested<Struct>::read(const json& from, Struct& value, Trouble& trouble) const
+void Nested<Struct>::read(const Node& from, Struct& value, Trouble& trouble) const
 {
     Reader reader(from, trouble);
     if (trouble.what.empty()) {

@@ -12,23 +12,26 @@ namespace {
 
 /// The methods of a set, in their own order, as words.
 struct Methods {
-    [[nodiscard]] json write(MethodSet value) const
+    void write(std::string& out, MethodSet value) const
     {
-        json out = json::array();
+        char before = '[';
         for (const auto& word : methodWords) {
             if (value.contains(word.value)) {
-                out.push_back(std::string(word.text));
+                out += before;
+                appendJsonString(out, word.text);
+                before = ',';
             }
         }
-        return out;
+        out += before == '[' ? "[]" : "]";
     }
-    [[nodiscard]] Wanted read(const json& from, MethodSet& value) const
+    [[nodiscard]] Wanted read(const Node& from, MethodSet& value) const
     {
-        if (from.is_array()) {
+        if (from.isArray()) {
             bool allKnown = true;
-            for (const json& each : from) {
+            const Node* each = from.first();
+            for (std::size_t i = 0; i < from.size(); ++i, each = each->next()) {
                 Method method = Method::unknown;
-                allKnown = allKnown && oneOf<methodWords>.read(each, method).empty()
+                allKnown = allKnown && oneOf<methodWords>.read(*each, method).empty()
                            && method != Method::unknown;
                 value.add(method);
             }
@@ -42,11 +45,11 @@ struct Methods {
 
 /// A zone that this computer knows.
 struct ZoneName {
-    [[nodiscard]] json write(const std::string& value) const { return value; }
-    [[nodiscard]] Wanted read(const json& from, std::string& value) const
+    void write(std::string& out, const std::string& value) const { appendJsonString(out, value); }
+    [[nodiscard]] Wanted read(const Node& from, std::string& value) const
     {
-        if (from.is_string() && Zone::find(from.get_ref<const std::string&>())) {
-            value = from.get<std::string>();
+        if (from.text() != nullptr && Zone::find(*from.text())) {
+            value = *from.text();
             return {};
         }
         return "a time zone of the IANA database, such as America/Chicago";

@@ -14,12 +14,6 @@
 namespace loadwarden::body_format {
 namespace {
 
-/// The text of a JSON string; nullptr for anything else.
-const std::string* textOfJson(const json& from)
-{
-    return from.is_string() ? from.get_ptr<const std::string*>() : nullptr;
-}
-
 /// Thousandths of a number as people type it: no exponent, no more decimals than that.
 std::optional<std::int64_t> typedThousandths(std::string_view text, int decimals)
 {
@@ -41,10 +35,10 @@ Wanted wantedNumber(int decimals, std::int64_t least, std::int64_t most)
            + " and at most " + std::to_string(decimals) + " decimals";
 }
 
-Wanted readTyped(const json& from, int decimals, std::int64_t least, std::int64_t most,
+Wanted readTyped(const Node& from, int decimals, std::int64_t least, std::int64_t most,
                  std::string& typed, std::int64_t& thousandths)
 {
-    if (const std::string* const read = textOfJson(from)) {
+    if (const std::string* const read = from.text()) {
         const auto number = typedThousandths(*read, decimals);
         if (number && *number >= least && *number <= most) {
             typed = *read;
@@ -56,53 +50,59 @@ Wanted readTyped(const json& from, int decimals, std::int64_t least, std::int64_
 }
 
 /// Reads an object of a unit and a number in the member of that name.
-Wanted readInUnit(const json& from, const char* member, std::string& typed, Quantity& quantity)
+Wanted readInUnit(const Node& from, const char* member, std::string& typed, Quantity& quantity)
 {
-    const Wanted wanted =
-        std::string("an object of the two members \"unit\" and \"") + member + '"';
-    if (!from.is_object() || from.size() != 2 || !from.contains("unit") || !from.contains(member)) {
-        return wanted;
+    const auto wanted = [member] {
+        return std::string("an object of the two members \"unit\" and \"") + member + '"';
+    };
+    const Node* const unit = from.member("unit");
+    const Node* const number = from.member(member);
+    if (from.size() != 2 || unit == nullptr || number == nullptr) {
+        return wanted();
     }
-    Wanted wrong = oneOf<unitWords>.read(from.at("unit"), quantity.unit);
+    Wanted wrong = oneOf<unitWords>.read(*unit, quantity.unit);
     if (!wrong.empty()) {
-        return wanted + " with a \"unit\" that is " + wrong;
+        return wanted() + " with a \"unit\" that is " + wrong;
     }
     const UnitRange range = rangeOf(quantity.unit);
-    wrong = readTyped(from.at(member), range.decimals, range.least * 1'000, range.most * 1'000,
-                      typed, quantity.thousandths);
-    return wrong.empty() ? wrong : wanted + " with a number that is " + wrong;
+    wrong = readTyped(*number, range.decimals, range.least * 1'000, range.most * 1'000, typed,
+                      quantity.thousandths);
+    return wrong.empty() ? wrong : wanted() + " with a number that is " + wrong;
 }
 
 } // namespace
 
-json Text::write(const std::string& value) const
+void Text::write(std::string& out, const std::string& value) const
 {
-    return toNfc(value);
+    appendJsonString(out, isNfc(value) ? value : toNfc(value));
 }
 
-Wanted Text::read(const json& from, std::string& value) const
+bool Text::holds(std::string_view text) const
 {
-    if (const std::string* const read = textOfJson(from)) {
-        const std::size_t length = utf8::characterCount(*read);
-        const std::optional<Unseen> strange = lines ? findControl(*read) : findUnseen(*read);
-        if (length >= least && length <= most && !strange && isNfc(*read)) {
-            value = *read;
-            return {};
-        }
+    const std::size_t length = utf8::characterCount(text);
+    return length >= least && length <= most && !(lines ? findControl(text) : findUnseen(text))
+           && isNfc(text);
+}
+
+Wanted Text::read(const Node& from, std::string& value) const
+{
+    if (from.text() != nullptr && holds(*from.text())) {
+        value = *from.text();
+        return {};
     }
     return "a text of " + std::to_string(least) + " to " + std::to_string(most)
            + (lines ? " characters" : " characters on one line, each to be seen,")
            + " in normalization form C";
 }
 
-json IdOf::write(const std::string& value) const
+void IdOf::write(std::string& out, const std::string& value) const
 {
-    return value;
+    appendJsonString(out, value);
 }
 
-Wanted IdOf::read(const json& from, std::string& value) const
+Wanted IdOf::read(const Node& from, std::string& value) const
 {
-    const std::string* const read = textOfJson(from);
+    const std::string* const read = from.text();
     if (read != nullptr && isId(*read) && read->starts_with(prefix)) {
         value = *read;
         return {};
@@ -110,14 +110,14 @@ Wanted IdOf::read(const json& from, std::string& value) const
     return prefix.empty() ? "an id" : "an id that begins with \"" + std::string(prefix) + "-\"";
 }
 
-json Digest::write(const std::string& value) const
+void Digest::write(std::string& out, const std::string& value) const
 {
-    return value;
+    appendJsonString(out, value);
 }
 
-Wanted Digest::read(const json& from, std::string& value) const
+Wanted Digest::read(const Node& from, std::string& value) const
 {
-    const std::string* const read = textOfJson(from);
+    const std::string* const read = from.text();
     if (read != nullptr && parseHash(*read)) {
         value = *read;
         return {};
@@ -125,54 +125,55 @@ Wanted Digest::read(const json& from, std::string& value) const
     return "a hash of 64 small hexadecimal digits";
 }
 
-Wanted Flag::read(const json& from, bool& value) const
+Wanted Flag::read(const Node& from, bool& value) const
 {
-    if (from.is_boolean()) {
-        value = from.get<bool>();
+    if (const auto flag = from.flag()) {
+        value = *flag;
         return {};
     }
     return "true or false";
 }
 
-Wanted Whole::read(const json& from, std::int64_t& value) const
+Wanted Whole::read(const Node& from, std::int64_t& value) const
 {
-    if (from.is_number_integer()) {
-        const auto number = from.get<std::int64_t>();
-        const bool tooGreat = from.is_number_unsigned() && number < 0;
-        if (!tooGreat && number >= least && number <= most && number % step == 0) {
-            value = number;
-            return {};
-        }
+    if (const auto number = from.integer();
+        number && *number >= least && *number <= most && *number % step == 0) {
+        value = *number;
+        return {};
     }
     return "a whole number from " + std::to_string(least) + " to " + std::to_string(most)
            + (step == 1 ? "" : " that is a multiple of " + std::to_string(step));
 }
 
-json Time::write(const JournalTime& value) const
+void Time::write(std::string& out, const JournalTime& value) const
 {
-    return json::array({value.at.ms, value.offsetMinutes});
+    out += '[';
+    out += std::to_string(value.at.ms);
+    out += ',';
+    out += std::to_string(value.offsetMinutes);
+    out += ']';
 }
 
-Wanted Time::read(const json& from, JournalTime& value) const
+Wanted Time::read(const Node& from, JournalTime& value) const
 {
     // Offsets of at most 14:59.
     constexpr Whole moments{firstMoment.ms, lastMoment.ms};
     constexpr Whole offsets{-899, 899};
-    if (from.is_array() && from.size() == 2 && moments.read(from[0], value.at.ms).empty()
-        && offsets.read(from[1], value.offsetMinutes).empty()) {
+    if (from.isArray() && from.size() == 2 && moments.read(*from.first(), value.at.ms).empty()
+        && offsets.read(*from.first()->next(), value.offsetMinutes).empty()) {
         return {};
     }
     return "a time of the years 2000 to 2099 as [milliseconds, offset in minutes]";
 }
 
-json Day::write(Date value) const
+void Day::write(std::string& out, Date value) const
 {
-    return formatDate(value);
+    appendJsonString(out, formatDate(value));
 }
 
-Wanted Day::read(const json& from, Date& value) const
+Wanted Day::read(const Node& from, Date& value) const
 {
-    if (const std::string* const read = textOfJson(from)) {
+    if (const std::string* const read = from.text()) {
         if (const auto date = parseDate(*read)) {
             value = *date;
             return {};
@@ -181,28 +182,35 @@ Wanted Day::read(const json& from, Date& value) const
     return "a date as 2031-03-04";
 }
 
-Wanted Typed::read(const json& from, TypedNumber& value) const
+Wanted Typed::read(const Node& from, TypedNumber& value) const
 {
     return readTyped(from, decimals, least, most, value.typed, value.thousandths);
 }
 
-json TypedValue::write(const TypedQuantity& value) const
+void TypedValue::write(std::string& out, const TypedQuantity& value) const
 {
-    return {{"typed", value.typed}, {"unit", std::string(wordOf(unitWords, value.value.unit))}};
+    out += R"({"typed":)";
+    appendJsonString(out, value.typed);
+    out += R"(,"unit":)";
+    appendJsonString(out, wordOf(unitWords, value.value.unit));
+    out += '}';
 }
 
-Wanted TypedValue::read(const json& from, TypedQuantity& value) const
+Wanted TypedValue::read(const Node& from, TypedQuantity& value) const
 {
     return readInUnit(from, "typed", value.typed, value.value);
 }
 
-json Value::write(const Quantity& value) const
+void Value::write(std::string& out, const Quantity& value) const
 {
-    return {{"unit", std::string(wordOf(unitWords, value.unit))},
-            {"value", thousandthsText(value.thousandths)}};
+    out += R"({"unit":)";
+    appendJsonString(out, wordOf(unitWords, value.unit));
+    out += R"(,"value":)";
+    appendJsonString(out, thousandthsText(value.thousandths));
+    out += '}';
 }
 
-Wanted Value::read(const json& from, Quantity& value) const
+Wanted Value::read(const Node& from, Quantity& value) const
 {
     std::string typed;
     return readInUnit(from, "value", typed, value);

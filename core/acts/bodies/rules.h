@@ -1,24 +1,23 @@
 #pragma once
 
+#include "core/acts/bodies/node.h"
 #include "core/acts/kinds/values.h"
 #include "core/cycle/quantity.h"
 #include "core/journal/envelope.h"
 #include "core/quantities/date.h"
+#include "core/quantities/json_text.h"
 #include "core/quantities/word.h"
-
-#include <nlohmann/json.hpp>
 
 #include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
 
-// How single values stand in a body (ACTS.md, 1). A rule writes a value and reads it again; read()
-// gives what must be there instead ("a date such as …"), or nothing where all is well.
+// How single values stand in a body (ACTS.md, 1). A rule appends a value in canonical form and
+// reads it again; read() gives what must be there instead ("a date such as …"), or nothing where
+// all is well.
 
 namespace loadwarden::body_format {
-
-using nlohmann::json;
 
 /// Empty: the value was read.
 using Wanted = std::string;
@@ -30,8 +29,9 @@ struct Text {
     std::size_t most = 2'000;
     bool lines = true;
 
-    [[nodiscard]] json write(const std::string& value) const;
-    [[nodiscard]] Wanted read(const json& from, std::string& value) const;
+    [[nodiscard]] bool holds(std::string_view text) const;
+    void write(std::string& out, const std::string& value) const;
+    [[nodiscard]] Wanted read(const Node& from, std::string& value) const;
 };
 
 inline constexpr Text aName{1, 64, false};
@@ -49,21 +49,21 @@ inline constexpr std::size_t mostOfId = 40;
 struct IdOf {
     std::string_view prefix{};
 
-    [[nodiscard]] json write(const std::string& value) const;
-    [[nodiscard]] Wanted read(const json& from, std::string& value) const;
+    void write(std::string& out, const std::string& value) const;
+    [[nodiscard]] Wanted read(const Node& from, std::string& value) const;
 };
 
 /// A BLAKE2b hash in hexadecimal.
 struct Digest {
-    [[nodiscard]] json write(const std::string& value) const;
-    [[nodiscard]] Wanted read(const json& from, std::string& value) const;
+    void write(std::string& out, const std::string& value) const;
+    [[nodiscard]] Wanted read(const Node& from, std::string& value) const;
 };
 
 inline constexpr Digest aDigest{};
 
 struct Flag {
-    [[nodiscard]] json write(bool value) const { return value; }
-    [[nodiscard]] Wanted read(const json& from, bool& value) const;
+    void write(std::string& out, bool value) const { out += value ? "true" : "false"; }
+    [[nodiscard]] Wanted read(const Node& from, bool& value) const;
 };
 
 inline constexpr Flag aFlag{};
@@ -73,9 +73,9 @@ struct Whole {
     std::int64_t most = 0;
     std::int64_t step = 1; ///< must be a multiple of it
 
-    [[nodiscard]] json write(std::int64_t value) const { return value; }
-    [[nodiscard]] Wanted read(const json& from, std::int64_t& value) const;
-    [[nodiscard]] Wanted read(const json& from, int& value) const
+    void write(std::string& out, std::int64_t value) const { out += std::to_string(value); }
+    [[nodiscard]] Wanted read(const Node& from, std::int64_t& value) const;
+    [[nodiscard]] Wanted read(const Node& from, int& value) const
     {
         std::int64_t wide = 0;
         Wanted wanted = read(from, wide);
@@ -94,15 +94,15 @@ inline constexpr Whole inCelsiusHundredths{-9'000, 50'000};
 
 /// A moment as `[ms, offset]`.
 struct Time {
-    [[nodiscard]] json write(const JournalTime& value) const;
-    [[nodiscard]] Wanted read(const json& from, JournalTime& value) const;
+    void write(std::string& out, const JournalTime& value) const;
+    [[nodiscard]] Wanted read(const Node& from, JournalTime& value) const;
 };
 
 inline constexpr Time aTime{};
 
 struct Day {
-    [[nodiscard]] json write(Date value) const;
-    [[nodiscard]] Wanted read(const json& from, Date& value) const;
+    void write(std::string& out, Date value) const;
+    [[nodiscard]] Wanted read(const Node& from, Date& value) const;
 };
 
 inline constexpr Day aDay{};
@@ -113,8 +113,11 @@ struct Typed {
     std::int64_t least = 0;
     std::int64_t most = 0;
 
-    [[nodiscard]] json write(const TypedNumber& value) const { return value.typed; }
-    [[nodiscard]] Wanted read(const json& from, TypedNumber& value) const;
+    void write(std::string& out, const TypedNumber& value) const
+    {
+        appendJsonString(out, value.typed);
+    }
+    [[nodiscard]] Wanted read(const Node& from, TypedNumber& value) const;
 };
 
 inline constexpr Typed typedMinutes{3, 0, 100'000'000};
@@ -122,16 +125,16 @@ inline constexpr Typed typedCelsius{2, -90'000, 500'000};
 
 /// A value as typed, with its unit.
 struct TypedValue {
-    [[nodiscard]] json write(const TypedQuantity& value) const;
-    [[nodiscard]] Wanted read(const json& from, TypedQuantity& value) const;
+    void write(std::string& out, const TypedQuantity& value) const;
+    [[nodiscard]] Wanted read(const Node& from, TypedQuantity& value) const;
 };
 
 inline constexpr TypedValue aTypedValue{};
 
 /// A value in its unit, without zeros at its end.
 struct Value {
-    [[nodiscard]] json write(const Quantity& value) const;
-    [[nodiscard]] Wanted read(const json& from, Quantity& value) const;
+    void write(std::string& out, const Quantity& value) const;
+    [[nodiscard]] Wanted read(const Node& from, Quantity& value) const;
 };
 
 inline constexpr Value aValue{};
@@ -151,15 +154,15 @@ template <class Words>
 template <const auto& Table>
 struct OneOf {
     template <class Enum>
-    [[nodiscard]] json write(const Enum& which) const
+    void write(std::string& out, const Enum& which) const
     {
-        return std::string(wordOf(Table, which));
+        appendJsonString(out, wordOf(Table, which));
     }
     template <class Enum>
-    [[nodiscard]] Wanted read(const json& from, Enum& which) const
+    [[nodiscard]] Wanted read(const Node& from, Enum& which) const
     {
-        if (from.is_string()) {
-            if (const auto found = valueOf(Table, from.get_ref<const std::string&>())) {
+        if (const std::string* const text = from.text()) {
+            if (const auto found = valueOf(Table, *text)) {
                 which = *found;
                 return {};
             }
@@ -180,14 +183,14 @@ template <auto Last>
 struct WordUpTo {
     using Enum = decltype(Last);
 
-    [[nodiscard]] json write(Enum which) const { return std::string(textOf(which)); }
-    [[nodiscard]] Wanted read(const json& from, Enum& which) const
+    void write(std::string& out, Enum which) const { appendJsonString(out, textOf(which)); }
+    [[nodiscard]] Wanted read(const Node& from, Enum& which) const
     {
         std::vector<std::string_view> words;
         for (int i = 0; i <= static_cast<int>(Last); ++i) {
             const auto each = static_cast<Enum>(i);
             words.push_back(textOf(each));
-            if (from.is_string() && from.get_ref<const std::string&>() == words.back()) {
+            if (from.text() != nullptr && *from.text() == words.back()) {
                 which = each;
                 return {};
             }

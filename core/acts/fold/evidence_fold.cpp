@@ -115,6 +115,11 @@ std::span<const Entry> entriesUpTo(std::span<const Entry> entries, std::int64_t 
 
 FoldedEvidence foldEvidence(std::span<const Entry> entries, std::string_view cycle)
 {
+    return foldEvidence(pointersTo(entries), cycle);
+}
+
+FoldedEvidence foldEvidence(std::span<const Entry* const> entries, std::string_view cycle)
+{
     const FactBook book(entries);
     Folding folding(book);
     FoldedEvidence folded;

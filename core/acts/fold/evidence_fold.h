@@ -60,6 +60,8 @@ struct FoldedEvidence {
 /// Folds entries into the evidence of one cycle. They stand in the order of seq and have at least
 /// all those that the cycle's evidence can rest on; stop them earlier to see it as of that entry.
 /// Pure and total: whatever they say, there is an answer.
+[[nodiscard]] FoldedEvidence foldEvidence(std::span<const Entry* const> entries,
+                                          std::string_view cycle);
 [[nodiscard]] FoldedEvidence foldEvidence(std::span<const Entry> entries, std::string_view cycle);
 
 /// The entries up to and with one.

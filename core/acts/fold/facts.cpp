@@ -68,9 +68,25 @@ Act actOf(const Entry& entry)
             .recordedAt = entry.recordedAt.at};
 }
 
-FactBook::FactBook(std::span<const Entry> entries) : m_entries(entries)
+std::vector<const Entry*> pointersTo(std::span<const Entry> entries)
 {
+    std::vector<const Entry*> pointers;
+    pointers.reserve(entries.size());
     for (const Entry& entry : entries) {
+        pointers.push_back(&entry);
+    }
+    return pointers;
+}
+
+FactBook::FactBook(std::span<const Entry> entries) : FactBook(pointersTo(entries)) {}
+
+FactBook::FactBook(EntrySpan entries) : m_entries(entries.begin(), entries.end())
+{
+    m_facts.reserve(entries.size());
+    m_bySeq.reserve(entries.size());
+    m_bySubject.reserve(entries.size());
+    for (const Entry* const each : entries) {
+        const Entry& entry = *each;
         if (std::holds_alternative<NotUnderstood>(entry.act)) {
             misfit(entry, MisfitWhy::notUnderstood);
         } else if (std::holds_alternative<EntryVoided>(entry.act)) {

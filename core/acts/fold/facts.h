@@ -28,10 +28,17 @@ struct Fact {
 /// The act of an entry: by whom, in which role, when.
 [[nodiscard]] Act actOf(const Entry& entry);
 
+/// Entries in the order of seq, wherever they are kept.
+using EntrySpan = std::span<const Entry* const>;
+
+/// Where each of some entries is.
+[[nodiscard]] std::vector<const Entry*> pointersTo(std::span<const Entry> entries);
+
 /// All facts of some entries, corrected.
 class FactBook {
 public:
-    /// Entries stand in the order of seq and outlive the book.
+    /// Entries outlive the book.
+    explicit FactBook(EntrySpan entries);
     explicit FactBook(std::span<const Entry> entries);
 
     /// In the order of their first entries.
@@ -39,7 +46,7 @@ public:
     /// Indices of the facts about something, in that order.
     [[nodiscard]] std::span<const std::uint32_t> about(std::string_view id) const;
     [[nodiscard]] const std::vector<Misfit>& misfits() const { return m_misfits; }
-    [[nodiscard]] std::span<const Entry> entries() const { return m_entries; }
+    [[nodiscard]] EntrySpan entries() const { return m_entries; }
 
 private:
     void add(const Entry& entry);
@@ -48,7 +55,7 @@ private:
     void misfit(const Entry& entry, MisfitWhy why) { m_misfits.push_back({entry.seq, why}); }
     Fact* factOf(std::int64_t seq);
 
-    std::span<const Entry> m_entries;
+    std::vector<const Entry*> m_entries;
     std::vector<Fact> m_facts;
     std::unordered_map<std::int64_t, std::uint32_t> m_bySeq;
     std::unordered_map<std::string_view, std::vector<std::uint32_t>> m_bySubject;

@@ -35,7 +35,8 @@ std::vector<HistoryLine> historyOf(const Folding& folding, std::string_view cycl
     for (const std::uint32_t index : book.about(cycle)) {
         addLines(book.facts()[index], lines);
     }
-    for (const Entry& entry : book.entries()) {
+    for (const Entry* const each : book.entries()) {
+        const Entry& entry = *each;
         if (!entry.isAbout(cycle)) {
             continue;
         }
@@ -56,6 +57,9 @@ std::vector<HistoryLine> historyOf(const Folding& folding, std::string_view cycl
 std::vector<Misfit> misfitsAbout(const Folding& folding, std::string_view cycle)
 {
     const FactBook& book = folding.book();
+    if (book.misfits().empty() && folding.misfits().empty()) {
+        return {}; // as nearly always
+    }
     std::set<std::int64_t> concerned;
     std::set<std::string_view> subjects{cycle};
     for (const Fact& fact : book.facts()) {
@@ -66,7 +70,8 @@ std::vector<Misfit> misfitsAbout(const Folding& folding, std::string_view cycle)
             }
         }
     }
-    for (const Entry& entry : book.entries()) {
+    for (const Entry* const each : book.entries()) {
+        const Entry& entry = *each;
         // What is not understood may be about anything of the evidence.
         const bool understood = !std::holds_alternative<NotUnderstood>(entry.act);
         if (entry.isAbout(cycle)

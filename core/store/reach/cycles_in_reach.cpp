@@ -13,14 +13,6 @@ namespace {
 
 constexpr std::int64_t always = std::numeric_limits<std::int64_t>::max() / 4;
 
-struct MarkRow {
-    std::int64_t at = 0;
-    std::string cycle;
-    std::string detail;
-    std::int64_t said = 0;
-    std::int64_t time = 0;
-};
-
 /// When a cycle ran, by everything that was said.
 struct Span {
     std::int64_t first = 0;
@@ -109,11 +101,8 @@ private:
     template <class Visit>
     void between(std::string_view mark, std::int64_t from, std::int64_t to, Visit visit)
     {
-        Statement rows = select(Query::marksBetween);
-        rows.bind(":mark", mark).bind(":from", from).bind(":to", to);
-        while (rows.step()) {
-            visit(MarkRow{rows.integer(0), rows.text(1), rows.text(2), rows.integer(3),
-                          rows.integer(4)});
+        for (const MarkRow& row : m_reach.m_marks.between(m_sterilizer, mark, from, to)) {
+            visit(row);
         }
     }
 
@@ -124,31 +113,76 @@ private:
     {
         // A cycle has a row for each time at which it was said to begin.
         constexpr std::int64_t rowsOfCycle = 4;
-        Statement rows = select(forward ? Query::marksFrom : Query::marksUpTo);
-        rows.bind(":mark", mark)
-            .bind(forward ? ":from" : ":to", at)
-            .bind(":detail", detail)
-            .bind(":limit", (static_cast<std::int64_t>(most) + 1) * rowsOfCycle);
-        std::set<std::string> found;
-        while (found.size() < most && rows.step()) {
-            const std::int64_t is = rows.integer(0);
-            if (forward ? is > end : is < end) {
-                break;
-            }
-            if (std::string id = rows.text(1); id != m_cycle) {
-                found.insert(std::move(id));
+        Next next{m_cycle, end,  forward, most, (static_cast<std::int64_t>(most) + 1) * rowsOfCycle,
+                  {},      false};
+        addNextAtHand(mark, detail, at, next);
+        if (!next.isDone) {
+            next.found.clear();
+            Statement rows = select(forward ? Query::marksFrom : Query::marksUpTo);
+            rows.bind(":mark", mark)
+                .bind(forward ? ":from" : ":to", at)
+                .bind(":detail", detail)
+                .bind(":limit", next.rows);
+            while (!next.isDone && rows.step()) {
+                next.take(rows.integer(0), rows.text(1));
             }
         }
-        m_into.merge(found);
+        m_into.merge(next.found);
+    }
+
+    /// What is found of the nearest cycles with a mark.
+    struct Next {
+        std::string_view cycle; ///< which is none of them
+        std::int64_t end;       ///< none is further away
+        bool forward;
+        std::size_t most;
+        std::int64_t rows; ///< more are not looked at
+        std::set<std::string> found;
+        bool isDone; ///< no further row matters
+
+        void take(std::int64_t at, const std::string& id)
+        {
+            if (forward ? at > end : at < end) {
+                isDone = true;
+                return;
+            }
+            if (id != cycle) {
+                found.insert(id);
+            }
+            isDone = found.size() >= most;
+        }
+    };
+
+    /// Looks among the rows of the days around it, or of the counters, which are kept.
+    void addNextAtHand(std::string_view mark, std::string_view detail, std::int64_t at, Next& next)
+    {
+        constexpr std::int64_t counters = 8;
+        const std::int64_t around = mark == mark::counter ? counters : vialsMs;
+        std::int64_t left = next.rows;
+        const auto take = [&](const MarkRow& row) {
+            if (!next.isDone && row.detail == detail) {
+                next.take(row.at, row.cycle);
+                next.isDone = next.isDone || --left == 0;
+            }
+        };
+        if (next.forward) {
+            const auto rows = m_reach.m_marks.between(m_sterilizer, mark, at, at + around);
+            std::ranges::for_each(rows, take);
+            next.isDone = next.isDone || at + around >= next.end;
+        } else {
+            const auto rows = m_reach.m_marks.between(m_sterilizer, mark, at - around, at);
+            std::for_each(rows.rbegin(), rows.rend(), take);
+            next.isDone = next.isDone || at - around <= next.end;
+        }
     }
 
     void addNear()
     {
         std::map<std::string, Nearby> near;
         between(mark::start, m_span.first - nearMs, m_span.last + nearMs,
-                [&](MarkRow row) { near[std::move(row.cycle)].starts.insert(row.at); });
+                [&](const MarkRow& row) { near[row.cycle].starts.insert(row.at); });
         between(mark::end, m_span.first - nearMs, m_span.last + nearMs,
-                [&](MarkRow row) { near[std::move(row.cycle)].ends.insert(row.at); });
+                [&](const MarkRow& row) { near[row.cycle].ends.insert(row.at); });
         for (const auto& [id, nearby] : near) {
             if (nearby.isDoubtful()
                 || nearby.isWithin(m_span.first - besideMs, m_span.last + besideMs)) {
@@ -160,7 +194,7 @@ private:
     void addTests()
     {
         between(mark::test, m_span.first - nearMs, m_span.last + nearMs,
-                [&](MarkRow row) { m_into.insert(std::move(row.cycle)); });
+                [&](const MarkRow& row) { m_into.insert(row.cycle); });
         addNext(mark::test, "bowie-dick", true, m_span.first, always, nextTests);
         addNext(mark::test, "bowie-dick", false, m_span.last, -always, nextTests);
     }
@@ -183,16 +217,12 @@ private:
             }
         });
         for (const LeastValue& least : m_reach.m_ask.leastValues(m_sterilizer)) {
-            Statement rows = select(Query::lowReadings);
-            rows.bind(":specification", least.bound)
-                .bind(":parameter", least.parameter)
-                .bind(":unit", least.unit)
-                .bind(":least", least.thousandths)
-                .bind(":from", from)
-                .bind(":to", to);
-            while (rows.step()) {
-                std::int64_t& newest = troubles[rows.text(0)].newest;
-                newest = std::max(newest, rows.integer(1));
+            for (const LowReading& low : m_reach.m_marks.lowReadings(
+                     m_sterilizer, least.bound, least.parameter, least.unit, least.thousandths)) {
+                if (low.at >= from && low.at <= to) {
+                    std::int64_t& newest = troubles[low.cycle].newest;
+                    newest = std::max(newest, low.seq);
+                }
             }
         }
         if (troubles.empty()) {
@@ -258,24 +288,26 @@ private:
         }
     }
 
-    [[nodiscard]] std::set<std::int64_t> resolutionsOf(const std::string& id)
+    [[nodiscard]] const std::set<std::int64_t>& resolutionsOf(const std::string& id)
     {
-        Statement rows =
-            m_reach.m_snapshot.statement(sqlOf(Query::saidOfCycle, m_reach.m_snapshot.dialect()));
-        rows.bind(":cycle", id).bind(":seq", m_reach.m_upTo);
-        std::set<std::int64_t> times;
-        while (rows.step()) {
-            if (rows.text(1) == mark::resolved) {
-                times.insert(rows.integer(4));
+        const auto [place, isNew] = m_reach.m_resolutions.try_emplace(id);
+        if (isNew) {
+            Statement rows = m_reach.m_snapshot.statement(
+                sqlOf(Query::saidOfCycle, m_reach.m_snapshot.dialect()));
+            rows.bind(":cycle", id).bind(":seq", m_reach.m_upTo);
+            while (rows.step()) {
+                if (rows.text(1) == mark::resolved) {
+                    place->second.insert(rows.integer(4));
+                }
             }
         }
-        return times;
+        return place->second;
     }
 
     void addCounter(std::int64_t counter)
     {
         between(mark::counter, counter, counter,
-                [&](MarkRow row) { m_into.insert(std::move(row.cycle)); });
+                [&](const MarkRow& row) { m_into.insert(row.cycle); });
         addNext(mark::counter, "", true, counter + 1, always, nextCounters);
         addNext(mark::counter, "", false, counter - 1, -always, nextCounters);
     }
@@ -302,7 +334,7 @@ private:
 };
 
 CyclesInReach::CyclesInReach(ReadSnapshot& snapshot, std::int64_t upTo, Ask ask)
-    : m_snapshot(snapshot), m_upTo(upTo), m_ask(std::move(ask))
+    : m_snapshot(snapshot), m_upTo(upTo), m_ask(std::move(ask)), m_marks(snapshot, upTo)
 {
 }
 

@@ -1,10 +1,12 @@
 #pragma once
 
+#include "core/store/reach/mark_windows.h"
 #include "core/store/reach/sterilizer_own.h"
 #include "core/store/read_snapshot.h"
 
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <set>
 #include <span>
 #include <string>
@@ -68,6 +70,8 @@ private:
     ReadSnapshot& m_snapshot;
     std::int64_t m_upTo;
     Ask m_ask;
+    MarkWindows m_marks;
+    std::map<std::string, std::set<std::int64_t>> m_resolutions; ///< by cycle, when recorded
 };
 
 } // namespace loadwarden

@@ -6,11 +6,10 @@
 #include "core/store/indexes/act_indexes.h"
 #include "core/store/queries.h"
 #include "core/store/reach/least_values.h"
-#include "core/store/reach/named_ids.h"
 
 #include <algorithm>
 #include <charconv>
-#include <deque>
+#include <set>
 #include <unordered_set>
 
 namespace loadwarden {
@@ -20,10 +19,9 @@ namespace {
 /// the hours that a policy may allow.
 constexpr std::int64_t controlsMs = 2 * dayMs;
 
-bool isThing(std::string_view id)
-{
-    return hasPrefix(id, "it") || hasPrefix(id, "ci") || hasPrefix(id, "bv");
-}
+// The binds of Query::someEntries.
+constexpr std::size_t someEntriesFirst = 10;
+constexpr std::size_t someEntriesMost = 32;
 
 std::vector<std::int64_t> seqsOf(Statement rows)
 {
@@ -43,21 +41,6 @@ std::vector<std::string> textsOf(Statement rows)
     return texts;
 }
 
-bool isReread(const AnyAct& act)
-{
-    return std::holds_alternative<ChemicalReread>(act)
-           || std::holds_alternative<BiologicalReread>(act);
-}
-
-/// Whether an entry may be another version of the one that it names, so that it says nothing true
-/// without that.
-bool isAmendment(const Entry& entry)
-{
-    return entry.supersedes != 0 && !isReread(entry.act)
-           && !std::holds_alternative<EntryVoided>(entry.act)
-           && !std::holds_alternative<EntryAnnotated>(entry.act);
-}
-
 } // namespace
 
 /// The entries for one cycle while they are found.
@@ -65,13 +48,17 @@ class ReachReader::Gathering {
 public:
     Gathering(ReachReader& reader, std::string_view cycle) : m_reader(reader), m_cycle(cycle) {}
 
-    std::vector<Entry> all()
+    std::vector<const Entry*> all()
     {
+        const ReachPart& own = m_reader.ofCycle(m_cycle);
         add(m_reader.ownOfAll("fa-"));
         add(m_reader.ownOfAll("po-"));
-        add(m_reader.ofCycle(m_cycle));
-        CyclesInReach::Found found = m_reader.m_reach.of(m_cycle, printedCounters());
-        found.cycles.merge(sharing());
+        add(own);
+        CyclesInReach::Found found = m_reader.m_reach.of(m_cycle, printedCounters(own));
+        for (const ReachPart* const part : m_parts) {
+            found.cycles.insert(part->cycles.begin(), part->cycles.end());
+        }
+        found.cycles.erase(m_cycle);
         for (const std::string& sterilizer : found.sterilizers) {
             add(m_reader.own(sterilizer));
         }
@@ -85,19 +72,12 @@ public:
     }
 
 private:
-    void add(const std::vector<std::int64_t>& seqs)
-    {
-        for (const std::int64_t seq : seqs) {
-            if (m_seqs.insert(seq).second) {
-                m_entries.push_back(m_reader.entry(seq));
-            }
-        }
-    }
+    void add(const ReachPart& part) { m_parts.push_back(&part); }
 
-    [[nodiscard]] std::set<std::int64_t> printedCounters() const
+    [[nodiscard]] std::set<std::int64_t> printedCounters(const ReachPart& own) const
     {
         std::set<std::int64_t> counters;
-        for (const auto& entry : m_entries) {
+        for (const auto& entry : own.entries) {
             const auto* const printout = std::get_if<PrintoutRecorded>(&entry->act);
             if (printout != nullptr && printout->counter && entry->isAbout(m_cycle)) {
                 counters.insert(*printout->counter);
@@ -106,32 +86,19 @@ private:
         return counters;
     }
 
-    /// Other cycles in which its items and indicators were said to be.
-    [[nodiscard]] std::set<std::string> sharing() const
-    {
-        std::set<std::string> cycles;
-        for (const auto& entry : m_entries) {
-            if (!std::ranges::any_of(entry->subjects, isThing)) {
-                continue;
-            }
-            for (const std::string& id : entry->subjects) {
-                if (hasPrefix(id, "ld") && id != m_cycle) {
-                    cycles.insert(id);
-                }
-            }
-        }
-        return cycles;
-    }
-
     /// Adds what the entries name in registers, what that names, and what amendments amend.
     void close()
     {
-        for (; m_closed < m_entries.size(); ++m_closed) {
-            const std::shared_ptr<const Entry> entry = m_entries[m_closed];
-            if (isAmendment(*entry)) {
-                add({entry->supersedes});
+        for (; m_closed < m_parts.size(); ++m_closed) {
+            const ReachPart& part = *m_parts[m_closed];
+            for (const std::int64_t seq : part.amends) {
+                if (m_amended.insert(seq).second) {
+                    add(m_reader.amended(seq));
+                }
             }
-            forEachNamed(*entry, [this](const std::string& id) { addRegister(id); });
+            for (const std::string& id : part.named) {
+                addRegister(id);
+            }
         }
     }
 
@@ -148,34 +115,24 @@ private:
         }
     }
 
-    void addControl(const std::string& id)
-    {
-        if (m_controls.insert(id).second) {
-            add(m_reader.about(id));
-        }
-    }
-
     /// The controls that may be of a vial's group (core/release/RULES.md, 4).
     void addControls(const std::set<std::string>& cycles)
     {
         std::map<std::string, std::set<std::int64_t>> incubated; // by vial, ms
         std::map<std::string, std::set<std::string>> lots;       // by vial
         std::set<std::string> wholeLots;
-        for (const auto& entry : m_entries) {
-            if (std::holds_alternative<BiologicalIncubated>(entry->act)) {
-                incubated[std::string(entry->subject("bv"))].insert(entry->happenedAt.at.ms);
+        for (const ReachPart* const part : m_parts) {
+            for (const auto& [vial, at] : part->incubated) {
+                incubated[vial].insert(at);
             }
-            forEachVial(*entry, [&](const PlacedIndicator& vial) {
-                if (vial.lot.empty()) {
-                    return;
-                }
+            for (const PlacedIndicator& vial : part->vials) {
                 for (const std::string& lot : m_reader.lotsLike(vial.lot)) {
                     lots[vial.id].insert(lot);
-                    if (reachesLot(vial)) {
+                    if (m_reader.reachesLot(vial)) {
                         wholeLots.insert(lot);
                     }
                 }
-            });
+            }
         }
         for (const std::string& lot : wholeLots) {
             addControls(lot, INT64_MIN, INT64_MAX);
@@ -200,50 +157,33 @@ private:
     void addControls(const std::string& reason, std::int64_t from, std::int64_t to)
     {
         for (const std::string& id : m_reader.controls(reason, from, to)) {
-            addControl(id);
-        }
-    }
-
-    /// Whether a control may reach every vial of its lot: its product says so, or does not say, and
-    /// a policy may.
-    [[nodiscard]] bool reachesLot(const PlacedIndicator& vial)
-    {
-        std::set<std::string> products{vial.product};
-        for (const std::int64_t seq : m_reader.own(vial.lot)) {
-            products.emplace(m_reader.entry(seq)->subject("pr"));
-        }
-        bool any = false;
-        for (const std::string& product : products) {
-            for (const std::int64_t seq : m_reader.own(product)) {
-                const auto entry = m_reader.entry(seq);
-                if (const auto* const recorded = std::get_if<ProductRecorded>(&entry->act)) {
-                    const auto& control = recorded->product.control;
-                    any = any
-                          || (control ? *control == ControlReach::lot : m_reader.mayPolicySayLot());
-                }
+            if (m_controls.insert(id).second) {
+                add(m_reader.about(id));
             }
         }
-        return any;
     }
 
-    [[nodiscard]] std::vector<Entry> sorted()
+    [[nodiscard]] std::vector<const Entry*> sorted() const
     {
-        std::ranges::sort(m_entries, {}, &Entry::seq);
-        std::vector<Entry> all;
-        all.reserve(m_entries.size());
-        for (const auto& entry : m_entries) {
-            all.push_back(*entry);
+        std::vector<const Entry*> all;
+        for (const ReachPart* const part : m_parts) {
+            for (const auto& entry : part->entries) {
+                all.push_back(entry.get());
+            }
         }
+        std::ranges::sort(all, {}, &Entry::seq);
+        const auto [first, last] = std::ranges::unique(all, {}, &Entry::seq);
+        all.erase(first, last);
         return all;
     }
 
     ReachReader& m_reader;
     std::string m_cycle;
-    std::unordered_set<std::int64_t> m_seqs;
-    Entries m_entries;
-    std::size_t m_closed = 0; ///< of m_entries, how many have been asked what they name
-    std::set<std::string> m_named;
-    std::set<std::string> m_controls;
+    std::vector<const ReachPart*> m_parts;
+    std::size_t m_closed = 0; ///< of m_parts, how many have been asked what they lead to
+    std::unordered_set<std::string> m_named;
+    std::unordered_set<std::int64_t> m_amended;
+    std::unordered_set<std::string> m_controls;
 };
 
 ReachReader::ReachReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo)
@@ -260,74 +200,104 @@ ReachReader::ReachReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t
     }
 }
 
-std::vector<Entry> ReachReader::entriesFor(std::string_view cycle)
+std::vector<const Entry*> ReachReader::entriesFor(std::string_view cycle)
 {
     return Gathering(*this, cycle).all();
 }
 
-std::shared_ptr<const Entry> ReachReader::entry(std::int64_t seq)
+SharedEntries ReachReader::entries(const std::vector<std::int64_t>& seqs)
 {
-    if (auto kept = m_cache.find(seq)) {
-        return kept;
-    }
-    Statement row = m_snapshot.statement(sqlOf(Query::oneEntry, m_snapshot.dialect()));
-    row.bind(":seq", seq);
-    const auto hash = row.step() ? parseHash(row.text(0)) : std::nullopt;
-    if (!hash) {
-        throw engineError(StoreFault::damaged, "an index names entry " + std::to_string(seq)
-                                                   + ", which is not there or has no hash");
-    }
-    auto read = std::make_shared<const Entry>(understand(row.bytes(1), *hash));
-    m_cache.keep(read);
-    return read;
-}
-
-ReachReader::Entries ReachReader::entries(const std::vector<std::int64_t>& seqs)
-{
-    Entries all;
+    SharedEntries all;
+    all.reserve(seqs.size());
+    std::vector<std::int64_t> missing;
     for (const std::int64_t seq : seqs) {
-        all.push_back(entry(seq));
+        if (auto kept = m_cache.find(seq)) {
+            all.push_back(std::move(kept));
+        } else {
+            missing.push_back(seq);
+        }
+    }
+    for (std::size_t at = 0; at < missing.size(); at += someEntriesMost) {
+        read(std::span(missing).subspan(at, std::min(someEntriesMost, missing.size() - at)), all);
     }
     return all;
 }
 
-const std::vector<std::int64_t>& ReachReader::ofCycle(const std::string& cycle)
+void ReachReader::read(std::span<const std::int64_t> seqs, SharedEntries& into)
+{
+    constexpr std::size_t hexDigits = 64;
+    Statement rows = m_snapshot.statement(sqlOf(Query::someEntries, m_snapshot.dialect()));
+    for (std::size_t i = 0; i < someEntriesMost; ++i) {
+        rows.bind((":s" + std::to_string(someEntriesFirst + i)).c_str(),
+                  seqs[std::min(i, seqs.size() - 1)]);
+    }
+    std::set<std::int64_t> missing(seqs.begin(), seqs.end());
+    while (rows.step()) {
+        const std::string stored = rows.bytes(0);
+        const std::string_view text = stored;
+        const auto hash = parseHash(text.substr(0, hexDigits));
+        if (!hash) {
+            throw engineError(StoreFault::damaged, "an entry has no hash");
+        }
+        auto entry = std::make_shared<const Entry>(understand(text.substr(hexDigits), *hash));
+        missing.erase(entry->seq);
+        m_cache.keep(entry);
+        into.push_back(std::move(entry));
+    }
+    if (!missing.empty()) {
+        throw engineError(StoreFault::damaged, "an index names entry "
+                                                   + std::to_string(*missing.begin())
+                                                   + ", which is not there");
+    }
+}
+
+const ReachPart& ReachReader::ofCycle(const std::string& cycle)
 {
     if (const auto known = m_ofCycle.find(cycle); known != m_ofCycle.end()) {
         return known->second;
     }
     Statement rows = m_snapshot.statement(sqlOf(Query::entriesOfThings, m_snapshot.dialect()));
     rows.bind(":cycle", cycle).bind(":same", cycle).bind(":seq", m_upTo).bind(":last", m_upTo);
-    return m_ofCycle[cycle] = seqsOf(std::move(rows));
+    return m_ofCycle[cycle] = reachPart(entries(seqsOf(std::move(rows))));
 }
 
-const std::vector<std::int64_t>& ReachReader::about(const std::string& id)
+const ReachPart& ReachReader::about(const std::string& id)
 {
     if (const auto known = m_about.find(id); known != m_about.end()) {
         return known->second;
     }
     Statement rows = m_snapshot.statement(sqlOf(Query::seqsAbout, m_snapshot.dialect()));
     rows.bind(":subject", id).bind(":seq", m_upTo);
-    return m_about[id] = seqsOf(std::move(rows));
+    return m_about[id] = reachPart(entries(seqsOf(std::move(rows))));
 }
 
-const std::vector<std::int64_t>& ReachReader::own(const std::string& id)
+const ReachPart& ReachReader::own(const std::string& id)
 {
     if (const auto known = m_own.find(id); known != m_own.end()) {
         return known->second;
     }
     Statement rows = m_snapshot.statement(sqlOf(Query::ownEntries, m_snapshot.dialect()));
     rows.bind(":subject", id).bind(":seq", m_upTo);
-    return m_own[id] = seqsOf(std::move(rows));
+    return m_own[id] = reachPart(entries(seqsOf(std::move(rows))));
 }
 
-std::vector<std::int64_t> ReachReader::ownOfAll(std::string_view prefix)
+const ReachPart& ReachReader::ownOfAll(std::string_view prefix)
 {
-    std::string end(prefix);
+    const std::string from(prefix);
+    if (const auto known = m_ownOfAll.find(from); known != m_ownOfAll.end()) {
+        return known->second;
+    }
+    std::string end = from;
     ++end.back();
     Statement rows = m_snapshot.statement(sqlOf(Query::ownEntriesOfAll, m_snapshot.dialect()));
-    rows.bind(":from", prefix).bind(":end", end).bind(":seq", m_upTo);
-    return seqsOf(std::move(rows));
+    rows.bind(":from", from).bind(":end", end).bind(":seq", m_upTo);
+    return m_ownOfAll[from] = reachPart(entries(seqsOf(std::move(rows))));
+}
+
+const ReachPart& ReachReader::amended(std::int64_t seq)
+{
+    const auto known = m_amended.find(seq);
+    return known != m_amended.end() ? known->second : m_amended[seq] = reachPart(entries({seq}));
 }
 
 const std::vector<std::string>& ReachReader::lotsLike(const std::string& lot)
@@ -344,19 +314,47 @@ const std::vector<std::string>& ReachReader::lotsLike(const std::string& lot)
     return m_lotsLike[lot] = std::move(lots);
 }
 
-std::vector<std::string> ReachReader::controls(const std::string& reason, std::int64_t from,
-                                               std::int64_t to)
+/// Whether a control may reach every vial of its lot: its product says so, or does not say, and a
+/// policy may.
+bool ReachReader::reachesLot(const PlacedIndicator& vial)
 {
-    Statement rows = m_snapshot.statement(sqlOf(Query::controlsBetween, m_snapshot.dialect()));
-    rows.bind(":reason", reason).bind(":from", from).bind(":to", to).bind(":seq", m_upTo);
-    return textsOf(std::move(rows));
+    const auto [known, isNew] = m_reachesLot.try_emplace({vial.product, vial.lot}, false);
+    if (!isNew) {
+        return known->second;
+    }
+    std::set<std::string> products{vial.product};
+    for (const auto& entry : own(vial.lot).entries) {
+        products.emplace(entry->subject("pr"));
+    }
+    for (const std::string& product : products) {
+        for (const auto& entry : own(product).entries) {
+            if (const auto* const recorded = std::get_if<ProductRecorded>(&entry->act)) {
+                const auto& control = recorded->product.control;
+                known->second =
+                    known->second || (control ? *control == ControlReach::lot : mayPolicySayLot());
+            }
+        }
+    }
+    return known->second;
+}
+
+const std::vector<std::string>& ReachReader::controls(const std::string& reason, std::int64_t from,
+                                                      std::int64_t to)
+{
+    const auto [place, isNew] = m_controls.try_emplace({reason, from, to});
+    if (isNew) {
+        Statement rows = m_snapshot.statement(sqlOf(Query::controlsBetween, m_snapshot.dialect()));
+        rows.bind(":reason", reason).bind(":from", from).bind(":to", to).bind(":seq", m_upTo);
+        place->second = textsOf(std::move(rows));
+    }
+    return place->second;
 }
 
 const SterilizerOwn& ReachReader::sterilizer(const std::string& id)
 {
     const auto known = m_sterilizers.find(id);
     return known != m_sterilizers.end() ? known->second
-                                        : m_sterilizers[id] = sterilizerOwn(entries(own(id)));
+                                        : m_sterilizers[id] = sterilizerOwn(own(id).entries);
 }
 
 std::span<const LeastValue> ReachReader::leastValuesOf(const std::string& sterilizer)
@@ -373,9 +371,9 @@ std::span<const LeastValue> ReachReader::leastValuesOf(const std::string& steril
         const std::string id = bound.substr(0, at);
         std::int64_t revision = 0;
         std::from_chars(bound.data() + at + 1, bound.data() + bound.size(), revision);
-        std::vector<Entry> said;
-        for (const auto& each : entries(own(id))) {
-            said.push_back(*each);
+        std::vector<const Entry*> said;
+        for (const auto& each : own(id).entries) {
+            said.push_back(each.get());
         }
         const FactBook book(said);
         const Fact* const fact = peekRevision<SpecificationRecorded>(book, id, revision + 1);
@@ -391,7 +389,7 @@ std::span<const LeastValue> ReachReader::leastValuesOf(const std::string& steril
 std::vector<AbsolutePressure> ReachReader::atmospheres()
 {
     std::vector<AbsolutePressure> all;
-    for (const auto& each : entries(ownOfAll("fa-"))) {
+    for (const auto& each : ownOfAll("fa-").entries) {
         const auto* const recorded = std::get_if<FacilityRecorded>(&each->act);
         if (recorded != nullptr && recorded->atmosphereKPa) {
             all.push_back(
@@ -405,7 +403,7 @@ bool ReachReader::mayPolicySayLot()
 {
     if (!m_policySaysLot) {
         m_policySaysLot = false;
-        for (const auto& each : entries(ownOfAll("po-"))) {
+        for (const auto& each : ownOfAll("po-").entries) {
             // The file is not read here. A text in it may say "lot" or hide it behind an escape.
             const auto* const policy = std::get_if<PolicyRecorded>(&each->act);
             const std::string_view toml = policy == nullptr ? "" : std::string_view(policy->toml);

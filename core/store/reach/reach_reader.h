@@ -5,14 +5,17 @@
 #include "core/store/journal_reader.h"
 #include "core/store/reach/cycles_in_reach.h"
 #include "core/store/reach/entry_cache.h"
+#include "core/store/reach/reach_part.h"
 
 #include <cstdint>
 #include <map>
-#include <memory>
-#include <set>
+#include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 namespace loadwarden {
@@ -29,37 +32,43 @@ public:
     ReachReader(ReadSnapshot& snapshot, EntryCache& cache, std::int64_t upTo = toTheEnd);
 
     /// In the order of seq; at least what the cycle is: of one that nobody named only the
-    /// registers.
-    [[nodiscard]] std::vector<Entry> entriesFor(std::string_view cycle);
+    /// registers. They are there as long as the reader.
+    [[nodiscard]] std::vector<const Entry*> entriesFor(std::string_view cycle);
 
 private:
     class Gathering;
-    using Entries = std::vector<std::shared_ptr<const Entry>>;
 
-    [[nodiscard]] std::shared_ptr<const Entry> entry(std::int64_t seq);
-    [[nodiscard]] const std::vector<std::int64_t>& ofCycle(const std::string& cycle);
-    [[nodiscard]] const std::vector<std::int64_t>& about(const std::string& id);
-    [[nodiscard]] const std::vector<std::int64_t>& own(const std::string& id);
-    [[nodiscard]] std::vector<std::int64_t> ownOfAll(std::string_view prefix);
+    [[nodiscard]] const ReachPart& ofCycle(const std::string& cycle);
+    [[nodiscard]] const ReachPart& about(const std::string& id);
+    [[nodiscard]] const ReachPart& own(const std::string& id);
+    [[nodiscard]] const ReachPart& ownOfAll(std::string_view prefix);
+    [[nodiscard]] const ReachPart& amended(std::int64_t seq);
     [[nodiscard]] const std::vector<std::string>& lotsLike(const std::string& lot);
-    [[nodiscard]] std::vector<std::string> controls(const std::string& reason, std::int64_t from,
-                                                    std::int64_t to);
-    [[nodiscard]] Entries entries(const std::vector<std::int64_t>& seqs);
+    [[nodiscard]] bool reachesLot(const PlacedIndicator& vial);
+    [[nodiscard]] const std::vector<std::string>& controls(const std::string& reason,
+                                                           std::int64_t from, std::int64_t to);
+    [[nodiscard]] SharedEntries entries(const std::vector<std::int64_t>& seqs);
+    void read(std::span<const std::int64_t> seqs, SharedEntries& into);
     [[nodiscard]] const SterilizerOwn& sterilizer(const std::string& id);
     [[nodiscard]] std::span<const LeastValue> leastValuesOf(const std::string& sterilizer);
     [[nodiscard]] std::vector<AbsolutePressure> atmospheres();
     [[nodiscard]] bool mayPolicySayLot();
 
-    using SeqsById = std::map<std::string, std::vector<std::int64_t>, std::less<>>;
+    using PartsById = std::unordered_map<std::string, ReachPart>;
 
     ReadSnapshot& m_snapshot;
     EntryCache& m_cache;
     std::int64_t m_upTo;
     CyclesInReach m_reach;
-    SeqsById m_ofCycle;
-    SeqsById m_about;
-    SeqsById m_own;
-    std::map<std::string, std::vector<std::string>, std::less<>> m_lotsLike;
+    PartsById m_ofCycle;
+    PartsById m_about;
+    PartsById m_own;
+    PartsById m_ownOfAll; ///< by prefix
+    std::unordered_map<std::int64_t, ReachPart> m_amended;
+    std::unordered_map<std::string, std::vector<std::string>> m_lotsLike;
+    std::map<std::tuple<std::string, std::int64_t, std::int64_t>, std::vector<std::string>>
+        m_controls; ///< by what they are for, and between which times
+    std::map<std::pair<std::string, std::string>, bool> m_reachesLot; ///< by product and lot
     std::map<std::string, SterilizerOwn> m_sterilizers;
     std::map<std::string, std::vector<LeastValue>> m_leastValues;
     std::optional<bool> m_policySaysLot;

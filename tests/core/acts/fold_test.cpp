@@ -76,7 +76,7 @@ TEST(Fold, AsOfAnEntryIsTheShorterJournal)
     // With an implant the vial is required, and its reading is the last entry.
     const Journal journal = releasable(Implant::yes);
     const std::int64_t last = journal.entries().back().seq;
-    FoldedEvidence before = foldEvidence({}, "ld-1");
+    FoldedEvidence before = foldEvidence(std::span<const Entry>(), "ld-1");
     for (std::int64_t seq = 1; seq <= last; ++seq) {
         const FoldedEvidence stopped = foldEvidence(entriesUpTo(journal.entries(), seq), "ld-1");
         const std::vector<Entry> shorter(journal.entries().begin(),

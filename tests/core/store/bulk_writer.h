@@ -5,6 +5,7 @@
 
 #include <memory>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace loadwarden::testing {
@@ -32,14 +33,18 @@ public:
     }
 
     /// Throws std::bad_variant_access when the sight is stale.
-    void add(const TimedDraft& timed)
+    void add(const TimedDraft& timed) { add(std::span(&timed.draft, 1), timed.recordedAt); }
+
+    /// Some that are recorded together.
+    void add(std::span<const EntryDraft> drafts, Instant recordedAt)
     {
         if (!m_transaction) {
             m_transaction.emplace(m_connection);
         }
-        m_clock.set(timed.recordedAt);
-        m_last = std::get<Appended>(m_store->append(*m_transaction, std::span(&timed.draft, 1)));
-        if (++m_open >= m_most) {
+        m_clock.set(recordedAt);
+        m_last = std::get<Appended>(m_store->append(*m_transaction, drafts));
+        m_open += drafts.size();
+        if (m_open >= m_most) {
             flush();
         }
     }

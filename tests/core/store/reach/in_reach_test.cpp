@@ -102,7 +102,7 @@ void compare(std::uint64_t seed, const WeeksOptions& options, bool mayDiffer, Co
     EntryCache cache;
     ReachReader reader(snapshot, cache);
     for (const std::string& cycle : cyclesIn(whole)) {
-        const std::vector<Entry> part = reader.entriesFor(cycle);
+        const std::vector<Entry> part = entriesFor(reader, cycle);
         const FoldedEvidence fromWhole = foldEvidence(whole, cycle);
         const FoldedEvidence fromPart = foldEvidence(part, cycle);
         const std::string where = "journal " + std::to_string(seed) + ", " + cycle;
@@ -232,7 +232,7 @@ TEST(InReach, ACacheThatIsTooSmallChangesNothing)
     ReachReader few(snapshot, small);
     ReachReader many(snapshot, large);
     for (const std::string& cycle : cyclesIn(weeks(7, {.days = 3}).entries())) {
-        EXPECT_EQ(seqsOf(few.entriesFor(cycle)), seqsOf(many.entriesFor(cycle)));
+        EXPECT_EQ(seqsOf(entriesFor(few, cycle)), seqsOf(entriesFor(many, cycle)));
     }
     EXPECT_LE(small.size(), 10U);
 }

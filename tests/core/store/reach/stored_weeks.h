@@ -46,13 +46,23 @@ inline std::vector<std::int64_t> seqsOf(const std::vector<Entry>& entries)
     return seqs;
 }
 
-/// The entries in reach of one cycle.
+/// The entries in reach of one cycle, to be kept.
+inline std::vector<Entry> entriesFor(ReachReader& reader, const std::string& cycle)
+{
+    std::vector<Entry> entries;
+    for (const Entry* const each : reader.entriesFor(cycle)) {
+        entries.push_back(*each);
+    }
+    return entries;
+}
+
 inline std::vector<Entry> entriesFor(Connection& connection, const std::string& cycle,
                                      std::int64_t upTo = toTheEnd)
 {
     ReadSnapshot snapshot(connection);
     EntryCache cache;
-    return ReachReader(snapshot, cache, upTo).entriesFor(cycle);
+    ReachReader reader(snapshot, cache, upTo);
+    return entriesFor(reader, cycle);
 }
 
 } // namespace loadwarden::testing
