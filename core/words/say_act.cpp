@@ -117,7 +117,7 @@ public:
     [[nodiscard]] static Told used(const UnreleasedUse& use)
     {
         const QString label = QString::fromStdString(use.label);
-        return {tr("“%1” of %2 was used (case %3), and nobody had released it.")
+        return {tr("Item “%1” of %2 was used (case %3), and nobody had released it.")
                     .arg(label, QString::fromStdString(use.lot),
                          QString::fromStdString(use.caseReference))
                     .toStdString(),
