@@ -19,12 +19,12 @@ enum class NeedKind : std::uint8_t {
     testNotRead,      ///< it has run; `at`: when it ended
     controlDead,      ///< a control did not grow, so vials do not count
     biologicalDue,    ///< a vial and its control are to be read; `at`: since when, where known
-    evidenceChanged,  ///< since it was signed, without being worse
     review,           ///< findings wait for a lead or a supervisor
     printout,         ///< the sterilizer's record, its readings or their verification are missing
     reading,          ///< a chemical indicator or a package is to be looked at
     otherEvidence,    ///< something else is missing
     signature,        ///< everything is there and good
+    evidenceChanged,  ///< since it was signed, without being worse
     biologicalComing, ///< `at`: when to look at it next
     lotExpires        ///< a product's lot; `at`: the first moment of the day after its date
 };

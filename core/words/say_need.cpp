@@ -45,10 +45,10 @@ private:
     {
         switch (n_.kind) {
         case NeedKind::evidenceWorse:
-            return withFindings(tr("Find out where its items are, and have it signed anew."));
+            return tr("%1 Find out where its items are, and have it signed anew.")
+                .arg(withFindings(tr("The evidence is worse than what was signed.")));
         case NeedKind::evidenceChanged:
-            return tr("Something was recorded or corrected after the signature. Look at the load "
-                      "again and sign anew where needed.");
+            return tr("What was recorded after the signature makes it no worse. Look at it again.");
         case NeedKind::signature:
             return n_.hasImplant ? tr("All evidence is there and good. It holds an implant: a lead "
                                       "or supervisor signs.")

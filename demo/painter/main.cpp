@@ -53,7 +53,8 @@ public:
                                          .workstation = "ws-pictures",
                                          .keep = m_wanted.keep},
                                .firstFile = m_temp.filePath(QStringLiteral("department.journal")),
-                               .ticks = [] { return std::int64_t{0}; }});
+                               // Keys come as slowly as a person types.
+                               .ticks = [ms = std::int64_t{0}]() mutable { return ms += 1'000; }});
         window.begin(m_wanted.journal);
         window.resize(size);
         window.show();

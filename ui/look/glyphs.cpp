@@ -70,7 +70,7 @@ QPainterPath square()
 
 QPainterPath triangle()
 {
-    QPainterPath path = lines({{1.2, 2.2}, {14.8, 2.2}, {8.0, 14.6}});
+    QPainterPath path = lines({{0.6, 1.6}, {15.4, 1.6}, {8.0, 15.2}});
     path.closeSubpath();
     return path;
 }
@@ -89,7 +89,7 @@ QPainterPath bars()
 
 QPainterPath stroke()
 {
-    return lines({{5.6, 5.4}, {10.4, 5.4}});
+    return lines({{5.2, 5.4}, {10.8, 5.4}});
 }
 
 QPainterPath chamber()

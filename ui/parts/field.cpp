@@ -20,6 +20,7 @@ Field::Field(const QString& label, QWidget* editor, const QString& hint, QWidget
     column->addWidget(name);
     column->addWidget(editor);
     column->addWidget(m_line);
+    column->addSpacing(space::small);
     column->addStretch();
 }
 

@@ -89,4 +89,9 @@ NeedRow::NeedRow(Look& look, const Need& need, const QString& sterilizer, const 
     row->addWidget(m_action, 0, Qt::AlignVCenter);
 }
 
+void NeedRow::setFirst()
+{
+    setStyleProperty(m_action, "kind", "main");
+}
+
 } // namespace loadwarden::ui

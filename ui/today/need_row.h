@@ -22,6 +22,8 @@ public:
     /// What it is about, so that the keyboard can come back to it.
     [[nodiscard]] const QString& about() const { return m_about; }
     [[nodiscard]] QPushButton* action() const { return m_action; }
+    /// Marks it as the first thing to do.
+    void setFirst();
 
 signals:
     void acted();

@@ -225,6 +225,9 @@ void TodayPage::addGroup(const QString& heading, const QString& otherwise, bool 
             new NeedRow(m_workstation.look, group[i], sterilizerName(group[i].sterilizer),
                         m_workstation.desk.style());
         connect(row, &NeedRow::acted, this, [this, need = group[i]] { act(need); });
+        if (isForNow && i == 0) {
+            row->setFirst();
+        }
         m_needRows.push_back(row);
         m_rows->addWidget(row);
     }
