@@ -86,6 +86,9 @@ QWidget* TodayPage::makeHead()
     auto* const row = new QHBoxLayout(head);
     row->setContentsMargins(space::page, space::medium, space::page, space::small);
     row->setSpacing(space::large);
+    for (QLabel* const label : {m_count, m_asOf}) {
+        label->setContentsMargins(0, 0, 0, space::hair); // on the line of the title
+    }
     row->addWidget(m_day);
     row->addWidget(m_count, 0, Qt::AlignBottom);
     row->addStretch();
@@ -262,14 +265,25 @@ void TodayPage::showSterilizers()
     for (std::size_t i = 0; i < days.size(); ++i) {
         m_sterilizerRows[i]->show(days[i], *m_today, m_workstation.desk.style());
     }
-    // Up to three are seen at once, so that the strip never takes the page.
-    constexpr std::size_t mostSeen = 3;
-    int height = 0;
-    for (std::size_t i = 0; i < std::min(days.size(), mostSeen); ++i) {
-        height += m_sterilizerRows[i]->sizeHint().height();
-    }
-    m_strip->setFixedHeight(height);
     m_strip->parentWidget()->setVisible(!days.empty());
+    sizeStrip();
+}
+
+void TodayPage::sizeStrip()
+{
+    // The strip never takes more than a good part of the page, whatever the text's size.
+    int wanted = 0;
+    for (const SterilizerRow* const row : m_sterilizerRows) {
+        wanted +=
+            std::max(row->sizeHint().height(), row->heightForWidth(m_strip->viewport()->width()));
+    }
+    m_strip->setFixedHeight(std::min(wanted, height() * 9 / 20));
+}
+
+void TodayPage::resizeEvent(QResizeEvent* event)
+{
+    Page::resizeEvent(event);
+    sizeStrip();
 }
 
 void TodayPage::act(const Need& need)

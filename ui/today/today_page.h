@@ -29,11 +29,15 @@ public:
     /// Whether what stands here came from the journal and nothing newer was asked for.
     [[nodiscard]] bool isUpToDate() const { return m_today.has_value() && !m_isAsking; }
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void ask();
     void show(Today today);
     void showNeeds();
     void showSterilizers();
+    void sizeStrip();
     void addGroup(const QString& heading, const QString& otherwise, bool isForNow);
     void act(const Need& need);
     [[nodiscard]] QString sterilizerName(const std::string& id) const;
