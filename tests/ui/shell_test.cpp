@@ -55,7 +55,7 @@ TEST_F(Shell, AsksForBadgeAndPinAndRefusesWrongOnesAtTheField)
     desktop.press(Qt::Key_Return);
     desktop.type("111111");
     desktop.press(Qt::Key_Return);
-    EXPECT_TRUE(desktop.comesToSee("PIN is not"));
+    EXPECT_TRUE(desktop.comesToSee("not the PIN"));
     EXPECT_EQ(desktop.focusName(), "PIN");
     EXPECT_EQ(desktop.window().work(), nullptr);
 }

@@ -9,6 +9,7 @@
 #include "ui/parts/glyph_view.h"
 
 #include <QFileDialog>
+#include <QFutureWatcher>
 #include <QHBoxLayout>
 #include <QScrollArea>
 #include <QStackedWidget>
@@ -137,7 +138,12 @@ void FirstStartPage::begin()
     m_forward->setEnabled(false);
     m_back->setEnabled(false);
     m_day.founding.supervisorId = m_place.ids.next("st");
-    found(m_day, m_place).then(this, [this](const Founded& trouble) { answered(trouble); });
+    auto* const watcher = new QFutureWatcher<Founded>(this);
+    connect(watcher, &QFutureWatcherBase::finished, this, [this, watcher] {
+        watcher->deleteLater();
+        answered(watcher->result());
+    });
+    watcher->setFuture(found(m_day, m_place));
 }
 
 void FirstStartPage::answered(const Founded& trouble)

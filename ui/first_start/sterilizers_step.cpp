@@ -72,6 +72,7 @@ void SterilizersStep::addRow()
     grid->addWidget(remove, 2, 1, Qt::AlignRight);
     connect(remove, &QPushButton::clicked, this, [this, frame] { removeRow(frame); });
     m_column->addWidget(frame);
+    frame->show(); // at once, so that it can take the keyboard
     m_rows.push_back(row);
     row.name->setFocus();
 }

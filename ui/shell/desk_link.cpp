@@ -42,19 +42,30 @@ DeskLink::DeskLink(const std::filesystem::path& file, const Workplace& place, QO
       m_place(place),
       m_thread(std::make_unique<DeskThread>(file, Access::write, place))
 {
-    m_thread->ask(aboutOffice).then(this, [this](QFuture<Opened> future) {
-        try {
-            m_about = future.takeResult();
-        } catch (...) {
-            const Trouble what = troubleNow();
-            emit notOpened(what.says, what.next);
-            return;
-        }
-        emit opened();
+    m_thread->ask(aboutOffice).then(QtFuture::Launch::Sync, [this](QFuture<Opened> future) {
+        auto answer = std::make_shared<QFuture<Opened>>(std::move(future));
+        QMetaObject::invokeMethod(
+            this, [this, answer] { nowOpen(*answer); }, Qt::QueuedConnection);
     });
 }
 
-DeskLink::~DeskLink() = default;
+void DeskLink::nowOpen(QFuture<Opened>& future)
+{
+    try {
+        m_about = future.takeResult();
+    } catch (...) {
+        const Trouble what = troubleNow();
+        emit notOpened(what.says, what.next);
+        return;
+    }
+    emit opened();
+}
+
+DeskLink::~DeskLink()
+{
+    // Its work still answers to this.
+    m_thread.reset();
+}
 
 HouseStyle DeskLink::style() const
 {

@@ -58,23 +58,20 @@ public:
     void ask(QObject* context, Work work, Done done, std::function<void()> failed = {})
     {
         using Value = std::invoke_result_t<Work, Office&>;
+        struct Asked {
+            QPointer<QObject> context;
+            Done done;
+            std::function<void()> failed;
+        };
+        auto asked =
+            std::make_shared<Asked>(Asked{QPointer(context), std::move(done), std::move(failed)});
+        // Not then(context, ...): Qt 6.4 stops the program where a context has gone meanwhile.
         m_thread->ask(std::move(work))
-            .then(context, [self = QPointer(this), done = std::move(done),
-                            failed = std::move(failed)](QFuture<Value> future) mutable {
-                std::optional<Value> value;
-                try {
-                    value.emplace(future.takeResult());
-                } catch (...) {
-                    const Trouble what = troubleNow();
-                    if (failed) {
-                        failed();
-                    }
-                    if (self != nullptr) {
-                        emit self->trouble(what.says, what.next);
-                    }
-                    return;
-                }
-                done(*std::move(value));
+            .then(QtFuture::Launch::Sync, [this, asked](QFuture<Value> future) {
+                auto answer = std::make_shared<QFuture<Value>>(std::move(future));
+                QMetaObject::invokeMethod(
+                    this, [this, asked, answer] { answered(*asked, *answer); },
+                    Qt::QueuedConnection);
             });
     }
 
@@ -105,6 +102,28 @@ signals:
     void recorded();
 
 private:
+    void nowOpen(QFuture<Opened>& future);
+    /// On the window's thread.
+    template <class Asked, class Value>
+    void answered(Asked& asked, QFuture<Value>& future)
+    {
+        if (asked.context == nullptr) {
+            return;
+        }
+        std::optional<Value> value;
+        try {
+            value.emplace(future.takeResult());
+        } catch (...) {
+            const Trouble what = troubleNow();
+            if (asked.failed) {
+                asked.failed();
+            }
+            emit trouble(what.says, what.next);
+            return;
+        }
+        asked.done(*std::move(value));
+    }
+
     std::filesystem::path m_file;
     Workplace m_place;
     std::unique_ptr<DeskThread> m_thread;
