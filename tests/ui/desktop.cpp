@@ -1,6 +1,7 @@
 #include "tests/ui/desktop.h"
 
 #include "core/desk/recorder.h"
+#include "ui/parts/banner.h"
 #include "ui/shell/work_view.h"
 #include "ui/today/today_page.h"
 
@@ -183,6 +184,7 @@ void Desktop::click(const QString& accessibleName)
 
 void Desktop::scan(const QString& text)
 {
+    m_ms += personMs; // not close behind what was typed
     m_keyMs = scannerMs;
     type(text);
     press(Qt::Key_Return);
@@ -208,6 +210,15 @@ bool Desktop::sees(const QString& text) const
         }
     }
     return false;
+}
+
+QString Desktop::messages() const
+{
+    QStringList said;
+    for (const auto* const banner : m_window->findChildren<ui::Banner*>()) {
+        said << banner->said();
+    }
+    return said.join(u' ');
 }
 
 bool Desktop::comesToSee(const QString& text) const

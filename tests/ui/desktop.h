@@ -57,6 +57,8 @@ public:
     [[nodiscard]] ui::MainWindow& window() { return *m_window; }
     /// What has the keyboard, as a screen reader calls it.
     [[nodiscard]] QString focusName() const;
+    /// What the banners say.
+    [[nodiscard]] QString messages() const;
     /// Whether a text can be read anywhere on the active window.
     [[nodiscard]] bool sees(const QString& text) const;
     /// Waits until it can.

@@ -63,7 +63,7 @@ TEST(FirstStart, FoundsAJournalWithASupervisorAndASterilizer)
     replace(desktop, "Name on the printout", "S1");
     desktop.click("It is qualified and in service");
     desktop.click("Begin the journal");
-    ASSERT_TRUE(desktop.comesToSee("Who works here now?"));
+    ASSERT_TRUE(desktop.comesToSee("Who works here now?")) << desktop.messages().toStdString();
     desktop.signIn("Supervisor", "482915");
     EXPECT_TRUE(desktop.comesToSee("S1"));
     EXPECT_TRUE(desktop.sees("Nothing needs anybody now."));

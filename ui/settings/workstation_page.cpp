@@ -35,7 +35,9 @@ void addChoices(QGridLayout* grid, const QString& label, const QString& says,
     grid->addLayout(words, row, 0);
     auto* const buttons = new QHBoxLayout;
     buttons->setSpacing(space::small);
+    // Not exclusive by Qt, where Tab would pass over all but the one that is chosen.
     auto* const group = new QButtonGroup(grid->parentWidget());
+    group->setExclusive(false);
     for (const auto& choice : choices) {
         auto* const button = makeButton(choice.name, ButtonKind::choice);
         button->setChecked(choice.value == now);
@@ -44,7 +46,12 @@ void addChoices(QGridLayout* grid, const QString& label, const QString& says,
                 .arg(label, choice.name));
         group->addButton(button);
         QObject::connect(button, &QPushButton::clicked, button,
-                         [chosen, value = choice.value] { chosen(value); });
+                         [chosen, group, button, value = choice.value] {
+                             for (QAbstractButton* const each : group->buttons()) {
+                                 each->setChecked(each == button);
+                             }
+                             chosen(value);
+                         });
         buttons->addWidget(button);
     }
     buttons->addStretch();
