@@ -15,8 +15,10 @@ OrRefusal<Appended> equip(Office& office, const SignedIn& who, Signature signatu
     IdSource& ids = office.place().ids;
     std::vector<ToRecord> acts;
     std::set<std::pair<std::string, std::string>> copied;
+    int number = 0;
     for (const FirstSterilizer& each : sterilizers) {
-        const std::string id = ids.next("sz");
+        // Lot control numbers begin with it.
+        const std::string id = "sz-" + std::to_string(++number);
         acts.push_back({.act = SterilizerRecorded{.name = each.name,
                                                   .model = each.model,
                                                   .testMinute = each.testMinute},

@@ -19,7 +19,8 @@ struct FirstSterilizer {
 };
 
 /// Records them together, with a copy of each specification for each program that is named, or
-/// nothing. A supervisor's, and signed. Throws StoreError.
+/// nothing. Their ids are sz-1, sz-2 and so on: there must be none of them yet. A supervisor's, and
+/// signed. Throws StoreError.
 [[nodiscard]] OrRefusal<Appended> equip(Office& office, const SignedIn& who, Signature signature,
                                         std::span<const FirstSterilizer> sterilizers);
 

@@ -4,13 +4,14 @@
 #include "ui/shell/desk_link.h"
 #include "ui/shell/local_settings.h"
 
-#include <QButtonGroup>
 #include <QCoreApplication>
 #include <QGridLayout>
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <memory>
 #include <utility>
+#include <vector>
 
 namespace loadwarden::ui {
 namespace {
@@ -35,19 +36,18 @@ void addChoices(QGridLayout* grid, const QString& label, const QString& says,
     grid->addLayout(words, row, 0);
     auto* const buttons = new QHBoxLayout;
     buttons->setSpacing(space::small);
-    // Not exclusive by Qt, where Tab would pass over all but the one that is chosen.
-    auto* const group = new QButtonGroup(grid->parentWidget());
-    group->setExclusive(false);
+    // Not a QButtonGroup, of which Tab reaches only the button that is chosen.
+    const auto group = std::make_shared<std::vector<QPushButton*>>();
     for (const auto& choice : choices) {
         auto* const button = makeButton(choice.name, ButtonKind::choice);
         button->setChecked(choice.value == now);
         button->setAccessibleName(
             QCoreApplication::translate("loadwarden::ui::WorkstationPage", "%1: %2")
                 .arg(label, choice.name));
-        group->addButton(button);
+        group->push_back(button);
         QObject::connect(button, &QPushButton::clicked, button,
                          [chosen, group, button, value = choice.value] {
-                             for (QAbstractButton* const each : group->buttons()) {
+                             for (QPushButton* const each : *group) {
                                  each->setChecked(each == button);
                              }
                              chosen(value);
