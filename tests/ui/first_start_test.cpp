@@ -66,7 +66,7 @@ TEST(FirstStart, FoundsAJournalWithASupervisorAndASterilizer)
     ASSERT_TRUE(desktop.comesToSee("Who works here now?")) << desktop.messages().toStdString();
     desktop.signIn("Supervisor", "482915");
     EXPECT_TRUE(desktop.comesToSee("S1"));
-    EXPECT_TRUE(desktop.sees("Nothing needs anybody now."));
+    EXPECT_TRUE(desktop.comesToSee("Nothing needs anybody now."));
 }
 
 } // namespace
