@@ -101,9 +101,9 @@ void Department::at(Instant when, std::function<void()> what)
     m_agenda.emplace(when, std::move(what));
 }
 
-void Department::run()
+void Department::run(Instant until)
 {
-    while (!m_agenda.empty()) {
+    while (!m_agenda.empty() && m_agenda.begin()->first <= until) {
         auto next = m_agenda.extract(m_agenda.begin());
         m_clock.set(next.key());
         next.mapped()();

@@ -42,8 +42,8 @@ public:
 
     /// Has something done at that time.
     void at(Instant when, std::function<void()> what);
-    /// Does everything in its order, also what is added meanwhile.
-    void run();
+    /// Does everything up to a moment in its order, also what is added meanwhile.
+    void run(Instant until = lastMoment);
 
     /// Seals the newest entry, once a day.
     void seal();

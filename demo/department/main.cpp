@@ -5,12 +5,16 @@
 #include <exception>
 #include <filesystem>
 #include <iostream>
+#include <optional>
 
 int main(int argc, char** argv)
 {
     const QCoreApplication application(argc, argv);
-    if (argc != 3) {
-        std::cerr << "usage: loadwarden-demo NEW-JOURNAL FOLDER\n";
+    const auto until =
+        argc == 4 ? loadwarden::parseInstant(argv[3]) : std::optional(loadwarden::lastMoment);
+    if (argc < 3 || argc > 4 || !until) {
+        std::cerr << "usage: loadwarden-demo NEW-JOURNAL FOLDER [UNTIL]\n"
+                     "UNTIL: where the story stops, as 2031-03-14T13:10-05:00\n";
         return 2;
     }
     try {
@@ -18,9 +22,8 @@ int main(int argc, char** argv)
         Department department{argv[1], argv[2]};
         registerEverything(department);
         planThreeWeeks(department);
-        department.run();
-        std::cout << plannedLoads().size() << " loads of three weeks are recorded in " << argv[1]
-                  << ".\n";
+        department.run(*until);
+        std::cout << plannedLoads().size() << " loads are recorded in " << argv[1] << ".\n";
     } catch (const std::exception& error) {
         std::cerr << "loadwarden-demo: " << error.what() << '\n';
         return 2;

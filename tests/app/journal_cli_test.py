@@ -424,7 +424,7 @@ class OldHistory(Journal):
         self.assertEqual(done.returncode, 0, done.stderr)
         self.assertIn("2 loads imported", done.stdout)
         shown = department.do("load", "show", "A-17")
-        for words in ("a-17", "imported from register 1", "2030-02-01", "TRAY 9", "second line",
+        for words in ("a-17", "imported from register 1", "1 Feb 2030 07:14", "TRAY 9", "second line",
                       "released", "sz-1", "Nothing is decided or signed"):
             self.assertIn(words, shown)
         listed = department.do("load", "list", "--day", "2030-02-01")

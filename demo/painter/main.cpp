@@ -1,0 +1,152 @@
+// Writes pictures of every page: of a journal at a moment, in both themes and at two sizes, driven
+// by keys as a person would.
+#include "ui/shell/area.h"
+#include "ui/shell/local_settings.h"
+#include "ui/shell/main_window.h"
+#include "ui/shell/work_view.h"
+#include "ui/today/today_page.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include <iostream>
+
+namespace {
+
+using namespace loadwarden;
+
+constexpr int longestWaitMs = 60'000;
+
+struct Wanted {
+    QString journal; ///< empty: the first start
+    std::filesystem::path keep;
+    Instant moment;
+    QString who;
+    QString pin;
+    QDir folder;
+    QString name; ///< before each file's name
+};
+
+class Painter {
+public:
+    Painter(QApplication& application, const Wanted& wanted)
+        : m_wanted(wanted),
+          m_settings(m_temp.filePath(QStringLiteral("workstation.ini"))),
+          m_look(application),
+          m_clock(wanted.moment)
+    {
+    }
+
+    bool paint(ui::Theme theme, QSize size)
+    {
+        m_settings.setTheme(theme);
+        m_look.apply(theme, ui::TextSize::normal);
+        m_suffix =
+            QStringLiteral("%1-%2").arg(QLatin1String(theme == ui::Theme::light ? "light" : "dark"),
+                                        QString::number(size.width()));
+        ui::MainWindow window({.look = m_look,
+                               .settings = m_settings,
+                               .place = {.clock = m_clock,
+                                         .ids = m_ids,
+                                         .workstation = "ws-pictures",
+                                         .keep = m_wanted.keep},
+                               .firstFile = m_temp.filePath(QStringLiteral("department.journal")),
+                               // Keys come as slowly as a person types.
+                               .ticks = [ms = std::int64_t{0}]() mutable { return ms += 1'000; }});
+        window.begin(m_wanted.journal);
+        window.resize(size);
+        window.show();
+        QApplication::setActiveWindow(&window);
+        return m_wanted.journal.isEmpty() ? paintFirstStart(window) : paintAreas(window);
+    }
+
+private:
+    void save(QWidget& window, const QString& page)
+    {
+        QTest::qWait(50);
+        const QString file = m_wanted.folder.filePath(
+            QStringLiteral("%1%2-%3.png").arg(m_wanted.name, page, m_suffix));
+        if (!window.grab().save(file)) {
+            std::cerr << "cannot write " << file.toStdString() << '\n';
+        }
+    }
+
+    bool paintFirstStart(ui::MainWindow& window)
+    {
+        save(window, QStringLiteral("first-start"));
+        return true;
+    }
+
+    bool paintAreas(ui::MainWindow& window)
+    {
+        const bool asks = QTest::qWaitFor(
+            [] {
+                return qobject_cast<QWidget*>(QApplication::focusWidget()) != nullptr
+                       && QApplication::focusWidget()->inherits("QLineEdit");
+            },
+            longestWaitMs);
+        if (!asks) {
+            return false;
+        }
+        save(window, QStringLiteral("sign-in"));
+        QTest::keyClicks(QApplication::focusWidget(), m_wanted.who);
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+        QTest::keyClicks(QApplication::focusWidget(), m_wanted.pin);
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+        const bool isIn = QTest::qWaitFor([&] { return window.work() != nullptr; }, longestWaitMs);
+        if (!isIn) {
+            return false;
+        }
+        const auto* const today = window.findChild<ui::TodayPage*>();
+        (void)QTest::qWaitFor([&] { return today->isUpToDate(); }, longestWaitMs);
+        for (int i = 0; i < window.work()->areaCount(); ++i) {
+            window.work()->showArea(i);
+            (void)QTest::qWaitFor([&] { return today->isUpToDate(); }, longestWaitMs);
+            save(window, QLatin1String(ui::areas()[static_cast<std::size_t>(i)].id));
+        }
+        return true;
+    }
+
+    Wanted m_wanted;
+    QTemporaryDir m_temp;
+    ui::LocalSettings m_settings;
+    ui::Look m_look;
+    FixedClock m_clock;
+    RandomIdSource m_ids;
+    QString m_suffix;
+};
+
+} // namespace
+
+int main(int argc, char** argv)
+{
+    QApplication application(argc, argv);
+    const QStringList given = QApplication::arguments();
+    const auto moment = given.size() == 8 ? parseInstant(given[3].toStdString()) : std::nullopt;
+    if (!moment) {
+        std::cerr
+            << "usage: loadwarden-pictures JOURNAL KEEP MOMENT WHO PIN FOLDER NAME\n"
+               "JOURNAL: \"\" for the first start; NAME: before each file's name, may be \"\"\n";
+        return 2;
+    }
+    Wanted wanted{.journal = given[1],
+                  .keep = given[2].toStdString(),
+                  .moment = *moment,
+                  .who = given[4],
+                  .pin = given[5],
+                  .folder = QDir(given[6]),
+                  .name = given[7]};
+    wanted.folder.mkpath(QStringLiteral("."));
+    Painter painter(application, wanted);
+    for (const QSize size : {QSize(1366, 768), QSize(1920, 1080)}) {
+        for (const auto theme : {ui::Theme::light, ui::Theme::dark}) {
+            if (!painter.paint(theme, size)) {
+                std::cerr << "the window did not come so far\n";
+                return 1;
+            }
+        }
+    }
+    return 0;
+}

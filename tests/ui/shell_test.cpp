@@ -1,0 +1,172 @@
+// Signing in, the lock, the change of person, scans, keys.
+#include "tests/ui/desktop.h"
+#include "ui/parts/banner.h"
+#include "ui/shell/work_view.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QTest>
+
+namespace loadwarden::ui_tests {
+namespace {
+
+class Shell : public ::testing::Test {
+protected:
+    Shell() { desktop.found(); }
+
+    /// A field on the page that is seen, as pages to come will have them.
+    QLineEdit* addDraft()
+    {
+        auto* const draft = new QLineEdit(desktop.window().work());
+        draft->setAccessibleName(QStringLiteral("Draft"));
+        draft->setGeometry(400, 80, 300, 44);
+        draft->show();
+        draft->setFocus();
+        return draft;
+    }
+
+    Desktop desktop;
+};
+
+TEST_F(Shell, AsksForBadgeAndPinAndRefusesWrongOnesAtTheField)
+{
+    desktop.open();
+    EXPECT_EQ(desktop.focusName(), "Badge, id or name");
+    desktop.press(Qt::Key_Return);
+    EXPECT_EQ(desktop.focusName(), "PIN");
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.sees("Scan your badge, or type your id or your name."));
+    desktop.close();
+
+    desktop.open();
+    desktop.type("nobody");
+    desktop.press(Qt::Key_Return);
+    desktop.type("111111");
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("nobody"));
+    EXPECT_EQ(desktop.focusName(), "Badge, id or name");
+    EXPECT_EQ(desktop.window().work(), nullptr);
+    desktop.close();
+
+    desktop.open();
+    desktop.type("B-1");
+    desktop.press(Qt::Key_Return);
+    desktop.type("111111");
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("not the PIN"));
+    EXPECT_EQ(desktop.focusName(), "PIN");
+    EXPECT_EQ(desktop.window().work(), nullptr);
+}
+
+TEST_F(Shell, ABadgeFromAScannerLeavesOnlyThePinToType)
+{
+    desktop.open();
+    desktop.scan("B-2?");
+    EXPECT_TRUE(desktop.comesToSee("no badge that is known here"));
+    desktop.close();
+
+    desktop.open();
+    desktop.scan("st-op");
+    EXPECT_TRUE(desktop.waitFor([&] { return desktop.focusName() == "PIN"; }));
+    desktop.type(QString::fromStdString(operatorPin));
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("Operator Two, operator"));
+}
+
+TEST_F(Shell, LocksWhenIdleAndKeepsWhatWasTyped)
+{
+    desktop.setIdleMs(1'500);
+    desktop.open();
+    desktop.signIn();
+    const QLineEdit* const draft = addDraft();
+    desktop.type("half a rea");
+    EXPECT_TRUE(desktop.comesToSee("Locked"));
+    EXPECT_FALSE(draft->isVisible());
+    desktop.type(QString::fromStdString(supervisorPin));
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.waitFor([&] { return draft->isVisible(); }));
+    EXPECT_EQ(draft->text(), "half a rea");
+    EXPECT_EQ(desktop.focusName(), "Draft");
+}
+
+TEST_F(Shell, AnotherPersonTakesOverByBadgeAndThePageStays)
+{
+    desktop.open();
+    desktop.signIn();
+    const QLineEdit* const draft = addDraft();
+    desktop.type("half");
+    desktop.scan("st-op");
+    EXPECT_TRUE(desktop.comesToSee("Change of person"));
+    EXPECT_EQ(draft->text(), "half") << "what the scanner typed is out of the field again";
+    desktop.type(QString::fromStdString(operatorPin));
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("Operator Two, operator"));
+    EXPECT_EQ(draft->text(), "half");
+    EXPECT_EQ(desktop.focusName(), "Draft");
+}
+
+TEST_F(Shell, SlowKeysAreAPersonsAndStayInTheField)
+{
+    desktop.open();
+    desktop.signIn();
+    const QLineEdit* const draft = addDraft();
+    desktop.type("st-op");
+    desktop.press(Qt::Key_Return);
+    QTest::qWait(50);
+    EXPECT_EQ(draft->text(), "st-op");
+    EXPECT_TRUE(desktop.window().banner().said().isEmpty());
+}
+
+TEST_F(Shell, AScanOfWhatIsNotKnownSaysSo)
+{
+    desktop.open();
+    desktop.signIn();
+    desktop.scan("X-4711");
+    EXPECT_TRUE(desktop.comesToSee("Nothing is known of X-4711."));
+    desktop.press(Qt::Key_Escape);
+    EXPECT_TRUE(desktop.window().banner().said().isEmpty());
+}
+
+TEST_F(Shell, AreasAreReachedByKeysThatF1Lists)
+{
+    desktop.open();
+    desktop.signIn();
+    EXPECT_EQ(desktop.window().work()->area(), 0);
+    desktop.press(Qt::Key_9, Qt::ControlModifier);
+    EXPECT_EQ(desktop.window().work()->area(), desktop.window().work()->areaCount() - 1);
+    QTimer::singleShot(200, [&] {
+        for (const char* const line : {"F1", "F5", "Ctrl+L", "Ctrl+1", "Ctrl+9", "Ctrl+Shift+P"}) {
+            EXPECT_TRUE(desktop.sees(line)) << line;
+        }
+        desktop.press(Qt::Key_Escape);
+    });
+    desktop.press(Qt::Key_F1);
+    EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
+}
+
+TEST_F(Shell, ASecondDesktopOnTheFileIsToldSo)
+{
+    const Office other(desktop.file().toStdString(), Access::write, desktop.place());
+    EXPECT_THROW(desktop.open(), std::logic_error);
+    EXPECT_TRUE(desktop.sees("The journal is not open"));
+    EXPECT_TRUE(desktop.sees("Try again"));
+}
+
+TEST_F(Shell, SettingsChangeTheLookAtOnceAndAreKept)
+{
+    desktop.open();
+    desktop.signIn();
+    desktop.press(Qt::Key_9, Qt::ControlModifier);
+    desktop.click("Light or dark: Dark");
+    EXPECT_EQ(desktop.settings().theme(), ui::Theme::dark);
+    desktop.click("Temperatures: °F");
+    EXPECT_EQ(desktop.settings().temperatureUnit(), Unit::fahrenheit);
+    EXPECT_EQ(QApplication::palette().color(QPalette::Window),
+              ui::coloursOf(ui::Theme::dark).window);
+}
+
+} // namespace
+} // namespace loadwarden::ui_tests

@@ -1,0 +1,235 @@
+#include "tests/ui/walk/faults.h"
+
+#include "ui/look/colours.h"
+
+#include <QAbstractButton>
+#include <QAccessible>
+#include <QApplication>
+#include <QComboBox>
+#include <QImage>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QScrollArea>
+#include <QTest>
+
+#include <algorithm>
+#include <map>
+
+namespace loadwarden::ui_tests {
+namespace {
+
+QString nameOf(const QWidget* widget)
+{
+    QString text;
+    if (const auto* const label = qobject_cast<const QLabel*>(widget)) {
+        text = label->text();
+    } else if (const auto* const button = qobject_cast<const QAbstractButton*>(widget)) {
+        text = button->text();
+    }
+    return QStringLiteral("%1 \"%2\"")
+        .arg(QLatin1String(widget->metaObject()->className()),
+             text.isEmpty() ? widget->accessibleName() : text);
+}
+
+bool isInScrollArea(const QWidget* widget)
+{
+    for (const QWidget* up = widget->parentWidget(); up != nullptr; up = up->parentWidget()) {
+        if (qobject_cast<const QScrollArea*>(up) != nullptr) {
+            return true;
+        }
+    }
+    return false;
+}
+
+QRect inWindow(const QWidget* widget)
+{
+    return {widget->mapTo(widget->window(), QPoint(0, 0)), widget->size()};
+}
+
+/// The whole of it is painted now.
+bool isSeenWhole(const QWidget* widget)
+{
+    return widget->visibleRegion().boundingRect() == widget->rect();
+}
+
+double contrastIn(const QImage& image)
+{
+    std::map<QRgb, int> counts;
+    for (int y = 0; y < image.height(); ++y) {
+        for (int x = 0; x < image.width(); ++x) {
+            ++counts[image.pixel(x, y)];
+        }
+    }
+    const auto behind =
+        std::ranges::max_element(counts, {}, [](const auto& each) { return each.second; });
+    double best = 1.0;
+    for (const auto& [colour, count] : counts) {
+        best = std::max(best, ui::contrastOf(QColor(colour), QColor(behind->first)));
+    }
+    return best;
+}
+
+bool isPressed(const QWidget* widget)
+{
+    return qobject_cast<const QAbstractButton*>(widget) != nullptr
+           || qobject_cast<const QComboBox*>(widget) != nullptr
+           || qobject_cast<const QLineEdit*>(widget) != nullptr;
+}
+
+bool isPartOfAnother(const QWidget* widget)
+{
+    return qobject_cast<const QComboBox*>(widget->parentWidget()) != nullptr
+           || widget->objectName().startsWith(QLatin1String("qt_"));
+}
+
+bool takesTab(const QWidget* widget)
+{
+    return (widget->focusPolicy() & Qt::TabFocus) != 0 && widget->isEnabled()
+           && widget->focusProxy() == nullptr && !isPartOfAnother(widget);
+}
+
+} // namespace
+
+std::vector<QWidget*> visibleWidgets(const QWidget& window)
+{
+    std::vector<QWidget*> seen;
+    for (QWidget* const widget : window.findChildren<QWidget*>()) {
+        if (widget->isVisible() && widget->window() == &window) {
+            seen.push_back(widget);
+        }
+    }
+    return seen;
+}
+
+std::vector<Fault> lowContrast(QWidget& window)
+{
+    constexpr double least = 4.5;
+    std::vector<Fault> faults;
+    const QImage image = window.grab().toImage();
+    for (const QWidget* const widget : visibleWidgets(window)) {
+        const auto* const label = qobject_cast<const QLabel*>(widget);
+        const auto* const button = qobject_cast<const QAbstractButton*>(widget);
+        const bool hasText = (label != nullptr && !label->text().trimmed().isEmpty())
+                             || (button != nullptr && !button->text().trimmed().isEmpty());
+        if (!hasText || !widget->isEnabled() || !isSeenWhole(widget)) {
+            continue;
+        }
+        // Within a button's outline only.
+        const int inset = button != nullptr ? 6 : 0;
+        const double contrast =
+            contrastIn(image.copy(inWindow(widget).adjusted(inset, inset, -inset, -inset)));
+        if (contrast < least) {
+            faults.push_back(
+                {QStringLiteral("contrast %1:1").arg(contrast, 0, 'f', 2), nameOf(widget)});
+        }
+    }
+    return faults;
+}
+
+std::vector<Fault> clippedText(const QWidget& window)
+{
+    std::vector<Fault> faults;
+    for (const QWidget* const widget : visibleWidgets(window)) {
+        if (!isInScrollArea(widget) && !window.rect().contains(inWindow(widget))) {
+            faults.push_back({QStringLiteral("reaches over the window's edge"), nameOf(widget)});
+        }
+        if (const auto* const label = qobject_cast<const QLabel*>(widget)) {
+            if (label->text().isEmpty()) {
+                continue;
+            }
+            const bool isClipped = label->wordWrap()
+                                       ? label->heightForWidth(label->width()) > label->height()
+                                       : label->sizeHint().width() > label->width();
+            if (isClipped || label->minimumSizeHint().width() > label->width()) {
+                faults.push_back({QStringLiteral("is clipped"), nameOf(widget)});
+            }
+        } else if (const auto* const button = qobject_cast<const QAbstractButton*>(widget)) {
+            const int needed =
+                button->fontMetrics().size(Qt::TextShowMnemonic, button->text()).width();
+            if (!button->text().isEmpty() && needed + 8 > button->width()) {
+                faults.push_back({QStringLiteral("is clipped"), nameOf(widget)});
+            }
+        }
+    }
+    return faults;
+}
+
+std::vector<Fault> nameless(const QWidget& window)
+{
+    std::vector<Fault> faults;
+    for (QWidget* const widget : visibleWidgets(window)) {
+        if ((!isPressed(widget) && !takesTab(widget)) || isPartOfAnother(widget)) {
+            continue;
+        }
+        const QAccessibleInterface* const told = QAccessible::queryAccessibleInterface(widget);
+        if (told == nullptr || told->text(QAccessible::Name).trimmed().isEmpty()) {
+            faults.push_back({QStringLiteral("has no accessible name"), nameOf(widget)});
+        }
+    }
+    return faults;
+}
+
+std::vector<Fault> wrongTabOrder(QWidget& window)
+{
+    std::vector<Fault> faults;
+    std::vector<QWidget*> expected;
+    for (QWidget* const widget : visibleWidgets(window)) {
+        if (takesTab(widget)) {
+            expected.push_back(widget);
+        }
+    }
+    if (expected.empty()) {
+        return {{QStringLiteral("nothing takes the keyboard"), nameOf(&window)}};
+    }
+    std::ranges::sort(expected, {}, [](const QWidget* each) {
+        const QPoint at = inWindow(each).topLeft();
+        return std::pair{at.y(), at.x()};
+    });
+    expected.front()->setFocus();
+    std::vector<QWidget*> reached;
+    for (std::size_t i = 0; i < expected.size(); ++i) {
+        QWidget* focus = QApplication::focusWidget();
+        while (focus != nullptr && isPartOfAnother(focus)) {
+            focus = focus->parentWidget();
+        }
+        if (focus != nullptr && std::ranges::find(reached, focus) == reached.end()) {
+            reached.push_back(focus);
+        }
+        QTest::keyClick(focus == nullptr ? &window : focus, Qt::Key_Tab);
+    }
+    for (const QWidget* const widget : expected) {
+        if (std::ranges::find(reached, widget) == reached.end()) {
+            faults.push_back({QStringLiteral("is not reached by Tab"), nameOf(widget)});
+        }
+    }
+    for (std::size_t i = 1; i < reached.size(); ++i) {
+        const QRect before = inWindow(reached[i - 1]);
+        const QRect after = inWindow(reached[i]);
+        const bool goesUp = after.bottom() < before.top() && after.left() <= before.right();
+        const bool goesLeft = after.top() <= before.bottom() && after.bottom() >= before.top()
+                              && after.right() < before.left();
+        if (goesUp || goesLeft) {
+            faults.push_back({QStringLiteral("comes by Tab after %1").arg(nameOf(reached[i - 1])),
+                              nameOf(reached[i])});
+        }
+    }
+    return faults;
+}
+
+std::vector<Fault> smallTargets(const QWidget& window)
+{
+    constexpr int least = 44;
+    std::vector<Fault> faults;
+    for (const QWidget* const widget : visibleWidgets(window)) {
+        if (isPressed(widget) && !isPartOfAnother(widget)
+            && (widget->height() < least || widget->width() < least)) {
+            faults.push_back(
+                {QStringLiteral("is %1 by %2 pixels").arg(widget->width()).arg(widget->height()),
+                 nameOf(widget)});
+        }
+    }
+    return faults;
+}
+
+} // namespace loadwarden::ui_tests

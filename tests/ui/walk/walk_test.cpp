@@ -1,0 +1,120 @@
+// Every page at two sizes, in two themes, as it is and in a pseudo-translation.
+#include "core/desk/equipping.h"
+#include "tests/ui/desktop.h"
+#include "tests/ui/walk/faults.h"
+#include "tests/ui/walk/pseudo_translation.h"
+#include "ui/shell/area.h"
+#include "ui/shell/work_view.h"
+#include "ui/today/today_page.h"
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QTest>
+
+#include <iostream>
+#include <tuple>
+
+namespace loadwarden::ui_tests {
+namespace {
+
+std::size_t widgetsVisited = 0;
+
+class Walk : public ::testing::TestWithParam<std::tuple<QSize, ui::Theme, bool>> {
+protected:
+    void SetUp() override
+    {
+        if (isPseudo()) {
+            QApplication::installTranslator(&translation);
+        }
+    }
+    void TearDown() override
+    {
+        desktop.close();
+        QApplication::removeTranslator(&translation);
+    }
+
+    static QSize size() { return std::get<0>(GetParam()); }
+    static ui::Theme theme() { return std::get<1>(GetParam()); }
+    static bool isPseudo() { return std::get<2>(GetParam()); }
+
+    void look(const char* page)
+    {
+        QTest::qWait(30);
+        QWidget& window = desktop.window();
+        ASSERT_EQ(window.size(), size()) << page << " does not fit the window";
+        widgetsVisited += visibleWidgets(window).size();
+        for (const auto& faults : {lowContrast(window), clippedText(window), nameless(window),
+                                   smallTargets(window), wrongTabOrder(window)}) {
+            for (const Fault& fault : faults) {
+                ADD_FAILURE() << page << ": " << fault.where.toStdString() << ' '
+                              << fault.what.toStdString();
+            }
+        }
+    }
+
+    void lookAtAreas(const char* state)
+    {
+        auto* const today = desktop.window().findChild<ui::TodayPage*>();
+        for (int i = 0; i < desktop.window().work()->areaCount(); ++i) {
+            desktop.window().work()->showArea(i);
+            ASSERT_TRUE(desktop.waitFor([&] { return today->isUpToDate(); }));
+            const std::string page =
+                std::string(ui::areas()[static_cast<std::size_t>(i)].id) + ' ' + state;
+            look(page.c_str());
+        }
+    }
+
+    Desktop desktop;
+    PseudoTranslation translation;
+};
+
+void signInAnyLanguage(Desktop& desktop)
+{
+    desktop.signIn();
+}
+
+TEST_P(Walk, FindsNothingWrongOnThePagesOfADepartment)
+{
+    desktop.found();
+    desktop.open(size(), theme());
+    look("sign-in");
+    signInAnyLanguage(desktop);
+    lookAtAreas("empty");
+    desktop.close();
+
+    desktop.prepare([](Office& office, const SignedIn& who) {
+        const FirstSterilizer sterilizers[] = {{.name = "STERILIZER 1",
+                                                .specification = "steam-prevacuum-132-wrapped@1",
+                                                .program = "P1",
+                                                .isInService = true},
+                                               {.name = "STERILIZER 2"}};
+        auto signature = SignIn(office).sign(who, supervisorPin);
+        (void)equip(office, who, std::get<Signature>(std::move(signature)), sterilizers);
+    });
+    desktop.open(size(), theme());
+    signInAnyLanguage(desktop);
+    lookAtAreas("with sterilizers");
+}
+
+TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
+{
+    desktop.openFirst(size(), theme());
+    look("first start");
+}
+
+INSTANTIATE_TEST_SUITE_P(SizesThemesLanguages, Walk,
+                         ::testing::Combine(::testing::Values(QSize(1366, 768), QSize(1920, 1080)),
+                                            ::testing::Values(ui::Theme::light, ui::Theme::dark),
+                                            ::testing::Bool()));
+
+class VisitedPrinter : public ::testing::Environment {
+public:
+    void TearDown() override { std::cout << "widgets visited: " << widgetsVisited << '\n'; }
+};
+
+[[maybe_unused]] const auto* const printer =
+    ::testing::AddGlobalTestEnvironment(new VisitedPrinter);
+
+} // namespace
+} // namespace loadwarden::ui_tests

@@ -1,0 +1,36 @@
+#include "ui/parts/field.h"
+
+#include "ui/look/text.h"
+
+#include <QVBoxLayout>
+
+namespace loadwarden::ui {
+
+Field::Field(const QString& label, QWidget* editor, const QString& hint, QWidget* parent)
+    : QWidget(parent), m_editor(editor), m_line(makeMuted(hint)), m_hint(hint)
+{
+    auto* const column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(space::hair);
+    QLabel* const name = makeLabel(label, Type::strong);
+    name->setBuddy(editor);
+    QString plain = label;
+    editor->setAccessibleName(plain.remove(u'&'));
+    editor->setAccessibleDescription(hint);
+    column->addWidget(name);
+    column->addWidget(editor);
+    column->addWidget(m_line);
+    column->addSpacing(space::small);
+    column->addStretch();
+}
+
+void Field::setError(const QString& says)
+{
+    m_hasError = !says.isEmpty();
+    m_line->setText(m_hasError ? says : m_hint);
+    setStyleProperty(m_line, "tone", m_hasError ? "bad" : "muted");
+    setStyleProperty(m_editor, "wrong", m_hasError ? "true" : "false");
+    m_editor->setAccessibleDescription(m_line->text());
+}
+
+} // namespace loadwarden::ui

@@ -1,0 +1,110 @@
+#include "ui/parts/time_edit.h"
+
+#include "ui/look/text.h"
+
+#include <QHBoxLayout>
+#include <QLineEdit>
+
+namespace loadwarden::ui {
+namespace {
+
+constexpr int minutesOfDay = 24 * 60;
+
+QString twoDigits(int number)
+{
+    return QString::number(number).rightJustified(2, u'0');
+}
+
+int minuteIn(const Zone& zone, Instant moment)
+{
+    const std::int64_t local = moment.ms + zone.offsetAt(moment).ms;
+    const std::int64_t day = std::int64_t{zone.dateOf(moment).days} * 86'400'000;
+    return static_cast<int>((local - day) / 60'000);
+}
+
+} // namespace
+
+TimeEdit::TimeEdit(Zone zone, Instant shown, QWidget* parent)
+    : QWidget(parent), m_zone(std::move(zone)), m_date(new QLineEdit), m_time(new QLineEdit)
+{
+    auto* const row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(space::small);
+    m_time->setMaximumWidth(100);
+    m_date->setMaximumWidth(160);
+    m_time->setAccessibleName(tr("Time as 07:14"));
+    m_date->setAccessibleName(tr("Date as 2031-03-04"));
+    row->addWidget(m_time);
+    row->addWidget(m_date);
+    row->addStretch();
+    setFocusProxy(m_time);
+    set(shown);
+    connect(m_time, &QLineEdit::textEdited, this, &TimeEdit::edited);
+    connect(m_date, &QLineEdit::textEdited, this, &TimeEdit::edited);
+}
+
+void TimeEdit::set(Instant moment)
+{
+    const int minute = minuteIn(m_zone, moment);
+    m_time->setText(twoDigits(minute / 60) + u':' + twoDigits(minute % 60));
+    m_date->setText(text(formatDate(m_zone.dateOf(moment))));
+}
+
+std::optional<int> TimeEdit::minuteOfDay() const
+{
+    // 07:14, 7:14 and 0714 are all meant as the same.
+    QString digits = m_time->text().trimmed();
+    const auto colon = digits.indexOf(u':');
+    if (colon >= 0) {
+        digits.remove(colon, 1);
+        if (digits.size() - colon != 2) {
+            return std::nullopt;
+        }
+    }
+    bool isNumber = false;
+    const int number = digits.toInt(&isNumber);
+    const int hour = number / 100;
+    const int minute = number % 100;
+    if (!isNumber || digits.size() < 3 || digits.size() > 4 || number < 0 || hour > 23
+        || minute > 59) {
+        return std::nullopt;
+    }
+    return hour * 60 + minute;
+}
+
+std::optional<JournalTime> TimeEdit::value() const
+{
+    if (!whatIsWrong().isEmpty()) {
+        return std::nullopt;
+    }
+    const Instant moment =
+        m_zone.resolve(*parseDate(m_date->text().trimmed().toStdString()), *minuteOfDay());
+    return journalTime(moment, m_zone);
+}
+
+QString TimeEdit::whatIsWrong() const
+{
+    const auto minute = minuteOfDay();
+    if (!minute) {
+        return tr("Type the time as 07:14.");
+    }
+    const auto date = parseDate(m_date->text().trimmed().toStdString());
+    if (!date) {
+        return tr("Type the date as 2031-03-04.");
+    }
+    const Instant moment = m_zone.resolve(*date, *minute);
+    if (minuteIn(m_zone, moment) != *minute % minutesOfDay) {
+        return tr("The clocks skip this time on that day. Type a time before or after the change.");
+    }
+    for (const int shift : {30, 60, 120}) {
+        const Instant again = moment + Duration::minutes(shift);
+        if (minuteIn(m_zone, again) == *minute && m_zone.dateOf(again) == *date) {
+            return tr(
+                "The clocks show this time twice on that day. Type a time before or after the "
+                "change, and write in the reason which one it was.");
+        }
+    }
+    return {};
+}
+
+} // namespace loadwarden::ui

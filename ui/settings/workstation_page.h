@@ -1,0 +1,20 @@
+#pragma once
+
+#include "ui/shell/area.h"
+
+class QVBoxLayout;
+
+namespace loadwarden::ui {
+
+/// What this workstation is set to: looks, units, lock. Nothing of it is recorded.
+class WorkstationPage : public Page {
+    Q_OBJECT
+
+public:
+    explicit WorkstationPage(Workstation& workstation);
+
+private:
+    LocalSettings& m_settings;
+};
+
+} // namespace loadwarden::ui

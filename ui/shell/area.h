@@ -1,0 +1,60 @@
+#pragma once
+
+#include <QKeySequence>
+#include <QString>
+#include <QWidget>
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace loadwarden::ui {
+
+class DeskLink;
+class LocalSettings;
+class Look;
+class Session;
+
+/// What every page is given.
+struct Workstation {
+    Look& look;
+    LocalSettings& settings;
+    DeskLink& desk;
+    Session& session;
+};
+
+/// A page of a work area. It is alive as long as the window, also while another page or the lock
+/// stands before it, so that nothing half-typed on it is lost.
+class Page : public QWidget {
+    Q_OBJECT
+
+public:
+    using QWidget::QWidget;
+
+    /// It is to be seen now: whatever of it may be old is asked for anew.
+    virtual void shown() {}
+
+    /// Time may have passed unseen: the window came back, or the computer had slept.
+    virtual void lookAtClock() {}
+
+signals:
+    /// Somebody wants to see a cycle (ld-) or an item in one, in whatever area shows it.
+    void wantsCycle(const QString& cycle, const QString& item);
+    /// Something to be said across the window.
+    void says(const QString& what, const QString& next);
+};
+
+/// A work area of the program.
+struct Area {
+    const char* id;    ///< never translated
+    QString (*name)(); ///< in the language that is installed, with a mnemonic
+    QKeySequence shortcut;
+    Page* (*make)(Workstation&);
+    /// Shows a cycle, where the area is the one that does; may be null.
+    void (*open)(Page&, const QString& cycle, const QString& item);
+};
+
+/// Every area that has a page, in the order in which they stand: a new page adds one line there.
+[[nodiscard]] const std::vector<Area>& areas();
+
+} // namespace loadwarden::ui

@@ -1,0 +1,37 @@
+#include "ui/settings/workstation_page.h"
+#include "ui/shell/area.h"
+#include "ui/today/today_page.h"
+
+#include <QCoreApplication>
+
+namespace loadwarden::ui {
+namespace {
+
+QString today()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Today");
+}
+
+QString settings()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "S&ettings");
+}
+
+template <class Made>
+Page* make(Workstation& workstation)
+{
+    return new Made(workstation);
+}
+
+} // namespace
+
+const std::vector<Area>& areas()
+{
+    static const std::vector<Area> all = {
+        {"today", today, QKeySequence(Qt::CTRL | Qt::Key_1), make<TodayPage>, nullptr},
+        {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},
+    };
+    return all;
+}
+
+} // namespace loadwarden::ui

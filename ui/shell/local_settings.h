@@ -1,0 +1,52 @@
+#pragma once
+
+#include "core/cycle/quantity.h"
+#include "ui/look/look.h"
+
+#include <QObject>
+#include <QString>
+
+class QSettings;
+
+namespace loadwarden::ui {
+
+/// What one workstation is set to: looks and units, nothing of the record. Kept in one file.
+class LocalSettings : public QObject {
+    Q_OBJECT
+
+public:
+    explicit LocalSettings(const QString& file);
+    ~LocalSettings() override;
+
+    [[nodiscard]] Theme theme() const;
+    void setTheme(Theme theme);
+
+    [[nodiscard]] TextSize textSize() const;
+    void setTextSize(TextSize size);
+
+    /// celsius or fahrenheit
+    [[nodiscard]] Unit temperatureUnit() const;
+    void setTemperatureUnit(Unit unit);
+
+    /// One of kPaAbsolute, kPaGauge, barGauge, psiGauge, barAbsolute.
+    [[nodiscard]] Unit pressureUnit() const;
+    void setPressureUnit(Unit unit);
+
+    /// Minutes without a key or a pointer until the window locks; from 1 to 60.
+    [[nodiscard]] int idleMinutes() const;
+    void setIdleMinutes(int minutes);
+
+    /// The journal that was open last; empty: none.
+    [[nodiscard]] QString journal() const;
+    void setJournal(const QString& file);
+
+signals:
+    void changed();
+
+private:
+    void put(const QString& key, const QVariant& value);
+
+    std::unique_ptr<QSettings> m_file;
+};
+
+} // namespace loadwarden::ui

@@ -1,0 +1,49 @@
+#pragma once
+
+#include "ui/shell/area.h"
+
+#include <QWidget>
+
+#include <vector>
+
+class QLabel;
+class QPushButton;
+class QStackedWidget;
+
+namespace loadwarden::ui {
+
+/// The work areas of an open journal: the frame with their names and who works, and their pages.
+class WorkView : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit WorkView(Workstation workstation, QWidget* parent = nullptr);
+
+    /// The page that is to be seen is shown anew.
+    void refresh();
+    void lookAtClock();
+    void showArea(int index);
+    [[nodiscard]] int area() const;
+    [[nodiscard]] int areaCount() const { return static_cast<int>(m_pages.size()); }
+    /// Opens a cycle in the area that shows cycles; false: no area does.
+    bool openCycle(const QString& cycle, const QString& item);
+
+signals:
+    void wantsChangeOfPerson();
+    void says(const QString& what, const QString& next);
+
+private:
+    [[nodiscard]] QWidget* makeBezel();
+    [[nodiscard]] QWidget* makeFoot();
+    void addArea(const Area& area);
+    void nameWho();
+
+    Workstation m_workstation;
+    QStackedWidget* m_stack;
+    QLabel* m_facility;
+    QPushButton* m_person;
+    std::vector<QPushButton*> m_tabs;
+    std::vector<Page*> m_pages;
+};
+
+} // namespace loadwarden::ui

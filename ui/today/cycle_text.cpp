@@ -1,0 +1,79 @@
+#include "ui/today/cycle_text.h"
+
+#include "core/words/say.h"
+#include "ui/look/text.h"
+#include "ui/parts/clock_text.h"
+
+#include <QCoreApplication>
+
+namespace loadwarden::ui {
+namespace {
+
+struct CycleWords {
+    Q_DECLARE_TR_FUNCTIONS(loadwarden::ui::CycleWords)
+};
+
+} // namespace
+
+CycleMark markOf(const DayCycle& cycle)
+{
+    if (cycle.test) {
+        return {glyphOf(*cycle.test), toneOf(*cycle.test)};
+    }
+    if (const auto verdict = cycle.signedAs ? cycle.signedAs : cycle.decided) {
+        return {glyphOf(*verdict), toneOf(*verdict)};
+    }
+    return {Glyph::running, ToneOf::neutral};
+}
+
+QString stateText(const DayCycle& cycle)
+{
+    switch (cycle.phase) {
+    case Phase::beingLoaded: return CycleWords::tr("Being loaded");
+    case Phase::running: return CycleWords::tr("Running");
+    case Phase::awaitingDecision:
+    case Phase::disposed:
+    case Phase::evidenceChanged: break;
+    }
+    if (cycle.test) {
+        return text(say(*cycle.test));
+    }
+    const QString verdict =
+        text(say(cycle.signedAs ? *cycle.signedAs : cycle.decided.value_or(Verdict::quarantine)));
+    if (!cycle.signedAs) {
+        return CycleWords::tr("%1, not signed", "a verdict").arg(verdict);
+    }
+    return cycle.phase == Phase::evidenceChanged
+               ? CycleWords::tr("%1, signed, evidence changed since", "a verdict").arg(verdict)
+               : CycleWords::tr("%1, signed", "a verdict").arg(verdict);
+}
+
+QString purposeText(Purpose purpose)
+{
+    switch (purpose) {
+    case Purpose::routine: return CycleWords::tr("Load");
+    case Purpose::immediateUse: return CycleWords::tr("Immediate-use load");
+    case Purpose::warmUp: return CycleWords::tr("Warm-up");
+    case Purpose::bowieDick: return CycleWords::tr("Bowie-Dick test");
+    case Purpose::leak: return CycleWords::tr("Leak test");
+    case Purpose::qualification: return CycleWords::tr("Qualification");
+    }
+    return {};
+}
+
+QString cycleText(const DayCycle& cycle, const std::optional<Zone>& zone)
+{
+    const QString name = text(cycle.lot.empty() ? cycle.id : cycle.lot);
+    const QString what = CycleWords::tr("%1 %2", "what a cycle is, then its number")
+                             .arg(purposeText(cycle.purpose), name);
+    const QString state = stateText(cycle);
+    if (!cycle.start) {
+        return CycleWords::tr("%1: %2").arg(what, state);
+    }
+    const QString from = clockText(*cycle.start, zone);
+    return cycle.end ? CycleWords::tr("%1, %2 to %3: %4")
+                           .arg(what, from, clockText(*cycle.end, zone), state)
+                     : CycleWords::tr("%1, since %2: %3").arg(what, from, state);
+}
+
+} // namespace loadwarden::ui
