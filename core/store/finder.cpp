@@ -151,6 +151,20 @@ std::vector<FoundCycle> Finder::openCycles(std::int64_t most)
     return cyclesOf(std::move(rows));
 }
 
+std::vector<FoundCycle> Finder::openLoads(std::int64_t most)
+{
+    Statement rows = select(m_snapshot, Query::openLoads);
+    rows.bind(":limit", most);
+    return cyclesOf(std::move(rows));
+}
+
+std::vector<FoundCycle> Finder::saidAfterDisposition(std::int64_t from, std::int64_t most)
+{
+    Statement rows = select(m_snapshot, Query::saidAfterDisposition);
+    rows.bind(":from", from).bind(":limit", most);
+    return cyclesOf(std::move(rows));
+}
+
 std::vector<FoundCycle> Finder::cyclesBetween(std::string_view sterilizer, std::int64_t from,
                                               std::int64_t to, std::int64_t most)
 {

@@ -67,6 +67,14 @@ public:
     /// Cycles without any disposition, the oldest first.
     [[nodiscard]] std::vector<FoundCycle> openCycles(std::int64_t most);
 
+    /// Those of them that are no test, which nobody signs, the oldest first.
+    [[nodiscard]] std::vector<FoundCycle> openLoads(std::int64_t most);
+
+    /// Cycles that began from a moment on (ms of UTC) and of which something was recorded after
+    /// their newest disposition, the oldest first.
+    [[nodiscard]] std::vector<FoundCycle> saidAfterDisposition(std::int64_t from,
+                                                               std::int64_t most);
+
     /// Those that began from one moment to another, both included (ms of UTC); of one sterilizer
     /// where it is named.
     [[nodiscard]] std::vector<FoundCycle> cyclesBetween(std::string_view sterilizer,

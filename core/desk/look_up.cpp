@@ -1,0 +1,97 @@
+#include "core/desk/look_up.h"
+
+#include "core/acts/fold/registers.h"
+#include "core/desk/journal_entries.h"
+#include "core/desk/load_view.h"
+#include "core/desk/people.h"
+#include "core/quantities/person.h"
+#include "core/store/finder.h"
+
+#include <vector>
+
+namespace loadwarden {
+namespace {
+
+using What = LookedUp::What;
+
+constexpr std::int64_t mostLabels = 100;
+
+LookedUp person(ReadSnapshot& snapshot, std::string_view text)
+{
+    for (const Person& each : peopleOf(snapshot)) {
+        if (each.id == text || (!each.badge.empty() && isSamePerson(each.badge, text))) {
+            return {.what = What::person, .id = each.id, .cycle = {}, .name = each.name};
+        }
+    }
+    return {};
+}
+
+LookedUp cycle(ReadSnapshot& snapshot, std::string_view text)
+{
+    const auto found = findCycle(snapshot, text);
+    if (!found) {
+        return {};
+    }
+    const auto row = Finder(snapshot).cycle(*found);
+    return {.what = What::cycle,
+            .id = *found,
+            .cycle = *found,
+            .name = row && !row->lot.empty() ? row->lot : *found};
+}
+
+LookedUp item(ReadSnapshot& snapshot, std::string_view text)
+{
+    LookedUp newestOne;
+    std::int64_t newestAt = 0;
+    Finder finder(snapshot);
+    for (const FoundLabel& label : finder.labelsFrom(text, mostLabels)) {
+        if (!isSamePerson(label.label, text)) {
+            continue; // it only begins so
+        }
+        const auto row = finder.cycle(label.cycle);
+        const std::int64_t at = row ? row->at : 0;
+        if (newestOne.what == What::nothing || at >= newestAt) {
+            newestOne = {
+                .what = What::item, .id = label.item, .cycle = label.cycle, .name = label.label};
+            newestAt = at;
+        }
+    }
+    return newestOne;
+}
+
+LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
+{
+    LookedUp found;
+    const std::vector<Entry> entries = registerEntries(snapshot, "pl");
+    const FactBook book(entries);
+    for (const Fact& fact : book.facts()) {
+        const auto* const lot = std::get_if<ProductLotRecorded>(&fact.current().act);
+        const std::string& id = fact.origin->subjects.front();
+        if (lot == nullptr || !isSamePerson(lot->number, text)
+            || peekRevision<ProductLotRecorded>(book, id, newest) != &fact) {
+            continue;
+        }
+        if (found.what != What::nothing) {
+            return {.what = What::several, .id = {}, .cycle = {}, .name = lot->number};
+        }
+        found = {.what = What::productLot, .id = id, .cycle = {}, .name = lot->number};
+    }
+    return found;
+}
+
+} // namespace
+
+LookedUp lookUp(ReadSnapshot& snapshot, std::string_view text)
+{
+    if (foldedPerson(text).empty()) {
+        return {};
+    }
+    for (const auto look : {person, cycle, item, productLot}) {
+        if (LookedUp found = look(snapshot, text); found.what != What::nothing) {
+            return found;
+        }
+    }
+    return {};
+}
+
+} // namespace loadwarden
