@@ -7,6 +7,67 @@
 #include <iterator>
 
 namespace loadwarden {
+namespace {
+
+/// Whether a control stands beside a vial closely enough to be shown with it: of its product, lot
+/// and incubator, or for this load. Which of them counts is for the decision to say.
+bool isBeside(const Control& control, const Vial& vial, std::string_view lot)
+{
+    if (!control.forLoad.empty() && control.forLoad == lot) {
+        return true;
+    }
+    return control.product == vial.product && control.lot == vial.lot
+           && control.incubator == vial.incubator && control.incubationStart
+           && vial.incubationStart;
+}
+
+/// The controls to show with a vial: those put in within a day of it or, where there are none, the
+/// newest before it.
+void appendBeside(std::vector<std::string>& ids, const EvidenceRecord& record, const Vial& vial,
+                  std::string_view lot)
+{
+    constexpr Duration day = Duration::hours(24);
+    const Control* before = nullptr;
+    bool any = false;
+    for (const Control& control : record.controls) {
+        if (!isBeside(control, vial, lot)) {
+            continue;
+        }
+        const bool isNear = !control.incubationStart || !vial.incubationStart
+                            || (*control.incubationStart <= *vial.incubationStart + day
+                                && *vial.incubationStart <= *control.incubationStart + day);
+        if (isNear) {
+            ids.push_back(control.id);
+            any = true;
+        } else if (*control.incubationStart < *vial.incubationStart
+                   && (before == nullptr || *before->incubationStart < *control.incubationStart)) {
+            before = &control;
+        }
+    }
+    if (!any && before != nullptr) {
+        ids.push_back(before->id);
+    }
+}
+
+std::vector<std::string> controlsBeside(const CycleView& view)
+{
+    std::vector<std::string> ids;
+    const EvidenceRecord& record = view.folded.record;
+    if (view.isTest()) {
+        for (const Vial& vial : record.test->vials) {
+            appendBeside(ids, record, vial, view.lot());
+        }
+        return ids;
+    }
+    for (const ProcessChallengeDevice& pcd : record.load.pcds) {
+        for (const Vial& vial : pcd.vials) {
+            appendBeside(ids, record, vial, view.lot());
+        }
+    }
+    return ids;
+}
+
+} // namespace
 
 Head headAt(ReadSnapshot& snapshot, std::int64_t seq)
 {
@@ -25,8 +86,8 @@ std::optional<CycleRecord> recordOfCycle(ReadSnapshot& snapshot, EntryCache& cac
                        .entries = entriesAbout(snapshot, std::string(cycle)),
                        .names = Names(snapshot),
                        .head = {}};
-    for (const Control& control : record.view.folded.record.controls) {
-        std::ranges::copy(entriesAbout(snapshot, control.id), std::back_inserter(record.entries));
+    for (const std::string& control : controlsBeside(record.view)) {
+        std::ranges::copy(entriesAbout(snapshot, control), std::back_inserter(record.entries));
     }
     // What was packed into another load and moved here was said to be in that one.
     for (const std::string& item : record.view.folded.itemIds) {

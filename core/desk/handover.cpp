@@ -31,10 +31,10 @@ bool isLeft(const CycleView& view)
         return false;
     }
     const Phase phase = view.folded.phase;
-    if (phase == Phase::awaitingDecision || phase == Phase::evidenceChanged) {
+    if (phase == Phase::awaitingDecision) {
         return true;
     }
-    if (phase != Phase::disposed || !view.signedAs) {
+    if (!view.signedAs) {
         return false;
     }
     const bool itemStays = *view.signedAs == Verdict::release
@@ -107,6 +107,8 @@ private:
         } else if (isLeft(*view)) {
             owedOf(*view);
             m_handover.held.push_back(*std::move(view));
+        } else if (phase == Phase::evidenceChanged) {
+            m_handover.changed.push_back(view->lot());
         }
     }
 

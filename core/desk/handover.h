@@ -41,7 +41,8 @@ struct Handover {
     std::vector<CycleView> running;  ///< being loaded or running
     std::vector<AwaitedVial> vials;  ///< the first due first
     std::vector<CycleView> held;     ///< loads that ended and are not signed, are signed to stay,
-                                     ///< or have changed since
+                                     ///< or are decided worse now
+    std::vector<std::string> changed; ///< lots of others of which something was recorded since
     std::vector<OwedEvidence> owed;  ///< of those
     std::vector<LeftSterilizer> sterilizers;
     Names names;

@@ -3,13 +3,15 @@
 #include "core/words/say_terms.h"
 #include "ui/paper/kit/sheet.h"
 
+#include <QStringList>
+
 #include <array>
 
 namespace loadwarden::paper {
 namespace {
 
-constexpr double line = millimetres(9);
-constexpr double row = millimetres(9.5);
+constexpr double line = millimetres(8.2);
+constexpr double row = millimetres(8.2);
 
 /// What is ticked by hand: an empty box before each word.
 QString choices(const QString& words)
@@ -50,8 +52,10 @@ Pages blankLoad(const House& house, const std::string& sterilizer)
                  "before it is typed, decided and signed; an implant least of all.")));
     sheet.section(tr("1  Reserve"));
     sheet.writeLines({tr("Sterilizer"), tr("Program"), tr("Name"), tr("Date and time")}, 2, line);
-    sheet.paragraph(
-        plain(choices(tr("routine load|immediate use, reason and case:"))));
+    sheet.space(points(4));
+    sheet.paragraph(plain(choices(tr("routine load|immediate use; then the reason and the case:"))),
+                    Type::field);
+    sheet.emptyLines(1, line);
     sheet.section(tr("2  Items"));
     emptyTable(sheet,
                {{tr("No."), 5},
@@ -151,7 +155,7 @@ Pages blankBiologicals(const House& house)
     for (const QString& field : fields) {
         table.rows.push_back({.cells = {plain(field), {}, {}, {}, {}},
                               .beginsGroup = true,
-                              .least = millimetres(10.5)});
+                              .least = millimetres(9.6)});
     }
     sheet.table(table);
     sheet.section(tr("Incubator out of range, or anything else"));

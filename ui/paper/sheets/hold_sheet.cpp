@@ -75,7 +75,7 @@ Pages holdSheet(const CycleRecord& record, const House& house)
         sheet.paragraph(strong(tr("Time alone changes this on %1: look again then.")
                                    .arg(timeText(upwards, house.style))));
     }
-    sheet.section(tr("Signed hold"));
+    sheet.section(tr("Signature"));
     const Entry* const disposition = newestDisposition(record);
     if (disposition != nullptr) {
         const auto& act = std::get<DispositionSigned>(disposition->act);

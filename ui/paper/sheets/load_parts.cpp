@@ -229,7 +229,7 @@ void appendCycle(Sheet& sheet, const CycleRecord& record, const HouseStyle& styl
             fields.push_back(named(tr("Purpose"), text(say(specification.purpose))));
         }
         fields.push_back(named(tr("Program"), text(specification.program)));
-        fields.push_back(named(tr("Specification"), tr("%1, revision %2")
+        fields.push_back(named(tr("Specification"), tr("%1, rev. %2")
                                                         .arg(text(specification.id))
                                                         .arg(specification.revision)));
         QString method = text(say(specification.method));

@@ -235,9 +235,9 @@ private:
         if (m_cycle.empty()) {
             return;
         }
-        Table table{.columns = {{tr("Cycle and its printout"), 22},
-                                {tr("Recorded"), 24},
-                                {tr("Limits"), 17},
+        Table table{.columns = {{tr("Cycle and its printout"), 20},
+                                {tr("Recorded"), 29},
+                                {tr("Limits"), 14},
                                 {tr("By whom and when"), 39}},
                     .rows = {}};
         for (const Fact* const fact : m_cycle) {
@@ -255,7 +255,7 @@ private:
             return;
         }
         m_sheet.section(heading);
-        Table table{.columns = {{{}, 22}, {{}, 15}, {{}, 26}, {{}, 39}}, .rows = {}};
+        Table table{.columns = {{{}, 19}, {{}, 18}, {{}, 26}, {{}, 39}}, .rows = {}};
         for (const auto& [id, group] : groups) {
             bool isFirst = true;
             for (const Fact* const fact : group.facts) {

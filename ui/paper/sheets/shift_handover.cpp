@@ -84,14 +84,27 @@ private:
         m_sheet.section(tr("Loads that are not finished, and why"));
         if (m_handover.held.empty()) {
             m_sheet.paragraph(plain(tr("None.")));
+        } else {
+            Table table{.columns = {{tr("Load"), 20}, {tr("Decided, signed"), 20}, {tr("Why"), 60}},
+                        .rows = {}};
+            for (const CycleView& view : m_handover.held) {
+                table.rows.push_back({.cells = {loadCell(view), stateCell(view), whyCell(view)}});
+            }
+            m_sheet.table(table);
+        }
+        if (m_handover.changed.empty()) {
             return;
         }
-        Table table{.columns = {{tr("Load"), 20}, {tr("Decided, signed"), 20}, {tr("Why"), 60}},
-                    .rows = {}};
-        for (const CycleView& view : m_handover.held) {
-            table.rows.push_back({.cells = {loadCell(view), stateCell(view), whyCell(view)}});
+        QStringList lots;
+        for (const std::string& lot : m_handover.changed) {
+            lots << text(lot);
         }
-        m_sheet.table(table);
+        m_sheet.space(points(4));
+        m_sheet.paragraph(
+            {{tr("Signed, and something was recorded since that makes none of them worse:")
+                  + QStringLiteral(" "),
+              Face::strong},
+             {lots.join(QStringLiteral(", ")), Face::plain}});
     }
 
     [[nodiscard]] Runs loadCell(const CycleView& view) const
