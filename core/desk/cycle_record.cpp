@@ -4,6 +4,7 @@
 #include "core/store/finder.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <iterator>
 
 namespace loadwarden {
@@ -21,31 +22,35 @@ bool isBeside(const Control& control, const Vial& vial, std::string_view lot)
            && vial.incubationStart;
 }
 
-/// The controls to show with a vial: those put in within a day of it or, where there are none, the
-/// newest before it.
+/// The controls to show with a vial: the one put in nearest to it in time, and of the others of a
+/// day before and after it those that did not simply grow.
 void appendBeside(std::vector<std::string>& ids, const EvidenceRecord& record, const Vial& vial,
                   std::string_view lot)
 {
     constexpr Duration day = Duration::hours(24);
-    const Control* before = nullptr;
-    bool any = false;
+    const auto apart = [&vial](const Control& control) {
+        return control.incubationStart && vial.incubationStart
+                   ? Duration{std::abs((*control.incubationStart - *vial.incubationStart).ms)}
+                   : Duration{};
+    };
+    const Control* nearest = nullptr;
     for (const Control& control : record.controls) {
         if (!isBeside(control, vial, lot)) {
             continue;
         }
-        const bool isNear = !control.incubationStart || !vial.incubationStart
-                            || (*control.incubationStart <= *vial.incubationStart + day
-                                && *vial.incubationStart <= *control.incubationStart + day);
-        if (isNear) {
+        const bool grew = !control.readings.empty()
+                          && std::ranges::all_of(control.readings, [](const auto& reading) {
+                                 return reading.seen == Seen::growth;
+                             });
+        if (!grew && apart(control) <= day) {
             ids.push_back(control.id);
-            any = true;
-        } else if (*control.incubationStart < *vial.incubationStart
-                   && (before == nullptr || *before->incubationStart < *control.incubationStart)) {
-            before = &control;
+        }
+        if (nearest == nullptr || apart(control) < apart(*nearest)) {
+            nearest = &control;
         }
     }
-    if (!any && before != nullptr) {
-        ids.push_back(before->id);
+    if (nearest != nullptr) {
+        ids.push_back(nearest->id);
     }
 }
 

@@ -107,7 +107,8 @@ private:
         } else if (isLeft(*view)) {
             owedOf(*view);
             m_handover.held.push_back(*std::move(view));
-        } else if (phase == Phase::evidenceChanged) {
+        } else if (phase == Phase::evidenceChanged
+                   && Instant{found.at} >= m_handover.now - changedReach) {
             m_handover.changed.push_back(view->lot());
         }
     }

@@ -42,7 +42,8 @@ struct Handover {
     std::vector<AwaitedVial> vials;  ///< the first due first
     std::vector<CycleView> held;     ///< loads that ended and are not signed, are signed to stay,
                                      ///< or are decided worse now
-    std::vector<std::string> changed; ///< lots of others of which something was recorded since
+    std::vector<std::string> changed; ///< lots of others, begun within changedReach, of which
+                                      ///< something was recorded since they were signed
     std::vector<OwedEvidence> owed;  ///< of those
     std::vector<LeftSterilizer> sterilizers;
     Names names;
@@ -51,6 +52,8 @@ struct Handover {
 
 /// How far back cycles are looked at.
 inline constexpr Duration handoverReach = Duration::hours(35 * 24);
+
+inline constexpr Duration changedReach = Duration::hours(48);
 
 /// What stands as of entry `upTo`. Throws StoreError.
 [[nodiscard]] Handover handoverAt(ReadSnapshot& snapshot, EntryCache& cache, const Zone& zone,

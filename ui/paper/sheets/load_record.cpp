@@ -255,24 +255,42 @@ private:
             return;
         }
         m_sheet.section(heading);
-        Table table{.columns = {{{}, 19}, {{}, 18}, {{}, 26}, {{}, 39}}, .rows = {}};
+        Table table{.columns = {{{}, 20}, {{}, 42}, {{}, 38}}, .rows = {}};
         for (const auto& [id, group] : groups) {
             bool isFirst = true;
             for (const Fact* const fact : group.facts) {
                 FactLine line = lineOf(*fact, m_record.names, m_style);
-                const auto known = m_known.find(std::string(fact->origin->subject("ci")));
-                if (known != m_known.end() && !known->second.item.empty()
-                    && fact->origin->subject("it").empty()) {
-                    line.what.front().text = tr("%1: %2").arg(known->second.inItem,
-                                                              line.what.front().text.toLower());
+                const Runs said = saidOf(*fact, line);
+                // What somebody did in one go is one line.
+                if (!isFirst && table.rows.back().cells.back() == line.who) {
+                    Runs& before = table.rows.back().cells[1];
+                    before.push_back({QStringLiteral(".  "), Face::plain});
+                    before.insert(before.end(), said.begin(), said.end());
+                    continue;
                 }
-                table.rows.push_back({.cells = {isFirst ? group.head : Runs{}, line.what,
-                                                line.value, line.who},
+                table.rows.push_back({.cells = {isFirst ? group.head : Runs{}, said, line.who},
                                       .beginsGroup = isFirst});
                 isFirst = false;
             }
         }
         m_sheet.table(table);
+    }
+
+    /// What was said, behind what of the item it is about.
+    [[nodiscard]] Runs saidOf(const Fact& fact, const FactLine& line) const
+    {
+        Runs said = line.what;
+        const auto known = m_known.find(std::string(fact.origin->subject("ci")));
+        if (known != m_known.end() && !known->second.item.empty()
+            && fact.origin->subject("it").empty()) {
+            said.front().text =
+                tr("%1: %2").arg(known->second.inItem, said.front().text.toLower());
+        }
+        if (!line.value.empty()) {
+            said.push_back({QStringLiteral(": "), Face::plain});
+            said.insert(said.end(), line.value.begin(), line.value.end());
+        }
+        return said;
     }
 
     void signatures()
