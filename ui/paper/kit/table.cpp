@@ -12,7 +12,7 @@ namespace loadwarden::paper {
 namespace {
 
 constexpr double gap = points(5);     ///< between the texts of two columns
-constexpr double above = points(1.5); ///< and below the text of a row
+constexpr double above = points(1.2); ///< and below the text of a row
 constexpr double inBox = points(3);
 
 struct Span {

@@ -22,7 +22,7 @@ double pointsOf(Type type)
 
 double lineHeight(Type type)
 {
-    return points(pointsOf(type) * 1.28);
+    return points(pointsOf(type) * 1.2);
 }
 
 QFont fontOf(Type type, Face face)

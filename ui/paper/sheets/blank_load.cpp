@@ -10,8 +10,8 @@
 namespace loadwarden::paper {
 namespace {
 
-constexpr double line = millimetres(8.2);
-constexpr double row = millimetres(8.2);
+constexpr double line = millimetres(7.6);
+constexpr double row = millimetres(7.6);
 
 /// What is ticked by hand: an empty box before each word.
 QString choices(const QString& words)
@@ -64,7 +64,7 @@ Pages blankLoad(const House& house, const std::string& sterilizer)
                 {tr("Packaging, use by"), 18},
                 {tr("Outside indicator, lot"), 20},
                 {tr("Inside indicators, lot, place"), 20}},
-               8);
+               7);
     sheet.section(tr("3  Process challenge device"));
     sheet.writeLines({tr("Mark"), tr("Chemical indicator, lot"), tr("Biological indicator, lot"),
                       tr("Placed by, time")},
@@ -84,7 +84,7 @@ Pages blankLoad(const House& house, const std::string& sterilizer)
                 {tr("Label agrees"), 11},
                 {tr("Outside indicator: what is seen"), 24},
                 {tr("Name, time"), 24}},
-               8);
+               7);
     sheet.section(tr("6  Printout: keep it with this sheet"));
     sheet.writeLines({tr("Program"), tr("Sterilizer"), tr("Cycle counter"), tr("Start"), tr("End"),
                       tr("Name, time")},
@@ -109,7 +109,7 @@ Pages blankLoad(const House& house, const std::string& sterilizer)
                 {tr("What is seen, in words"), 34},
                 {tr("Unclear?"), 10},
                 {tr("Name, time"), 32}},
-               5);
+               4);
     sheet.section(tr("8  Where it stands until it is decided"));
     sheet.writeLines({tr("Place"), tr("Hold sheet put on it by, time"), tr("Signature"),
                       tr("Typed into the journal by, time")},

@@ -154,7 +154,7 @@ private:
     [[nodiscard]] QString indicatorName(std::string_view id) const
     {
         if (hasPrefix(id, "pd")) {
-            return tr("Process challenge device");
+            return tr("PCD");
         }
         const auto known = m_known.find(std::string(id));
         return known == m_known.end() ? text(id) : known->second.name;
@@ -164,7 +164,7 @@ private:
     {
         const auto label = m_labels.find(id);
         if (label == m_labels.end()) {
-            return {{leftLabel(id), Face::struck}, {u'\n' + tr("not in the load"), Face::plain}};
+            return {{leftLabel(id), Face::struck}, {QStringLiteral(", ") + tr("not in the load"), Face::plain}};
         }
         Runs head = strong(label->second);
         const auto& ids = m_record.view.folded.itemIds;
@@ -172,7 +172,7 @@ private:
             static_cast<std::size_t>(std::ranges::find(ids, id) - ids.begin());
         if (index < m_record.view.decision.items.size()) {
             head.push_back(
-                {u'\n'
+                {QStringLiteral(", ")
                      + tr("decided: %1")
                            .arg(text(say(m_record.view.decision.items[index].verdict))),
                  Face::plain});
@@ -235,10 +235,10 @@ private:
         if (m_cycle.empty()) {
             return;
         }
-        Table table{.columns = {{tr("Cycle and its printout"), 20},
-                                {tr("Recorded"), 29},
+        Table table{.columns = {{tr("Cycle, printout"), 16},
+                                {tr("Recorded"), 32},
                                 {tr("Limits"), 14},
-                                {tr("By whom and when"), 39}},
+                                {tr("By whom and when"), 38}},
                     .rows = {}};
         for (const Fact* const fact : m_cycle) {
             FactLine line = lineOf(*fact, m_record.names, m_style);
@@ -255,21 +255,24 @@ private:
             return;
         }
         m_sheet.section(heading);
-        Table table{.columns = {{{}, 20}, {{}, 42}, {{}, 38}}, .rows = {}};
+        Table table{.columns = {{{}, 62}, {{}, 38}}, .rows = {}};
         for (const auto& [id, group] : groups) {
             bool isFirst = true;
             for (const Fact* const fact : group.facts) {
                 FactLine line = lineOf(*fact, m_record.names, m_style);
-                const Runs said = saidOf(*fact, line);
+                Runs said = saidOf(*fact, line, group.head);
                 // What somebody did in one go is one line.
                 if (!isFirst && table.rows.back().cells.back() == line.who) {
-                    Runs& before = table.rows.back().cells[1];
+                    Runs& before = table.rows.back().cells.front();
                     before.push_back({QStringLiteral(".  "), Face::plain});
                     before.insert(before.end(), said.begin(), said.end());
                     continue;
                 }
-                table.rows.push_back({.cells = {isFirst ? group.head : Runs{}, said, line.who},
-                                      .beginsGroup = isFirst});
+                if (isFirst) {
+                    said.insert(said.begin(), {QStringLiteral(".  "), Face::plain});
+                    said.insert(said.begin(), group.head.begin(), group.head.end());
+                }
+                table.rows.push_back({.cells = {said, line.who}, .beginsGroup = isFirst});
                 isFirst = false;
             }
         }
@@ -277,8 +280,13 @@ private:
     }
 
     /// What was said, behind what of the item it is about.
-    [[nodiscard]] Runs saidOf(const Fact& fact, const FactLine& line) const
+    [[nodiscard]] Runs saidOf(const Fact& fact, const FactLine& line, const Runs& head) const
     {
+        // A control that its own heading says whole was just prepared.
+        if (std::holds_alternative<ControlPrepared>(fact.origin->act) && fact.chain.size() == 1
+            && !line.value.empty() && head.front().text.endsWith(line.value.front().text)) {
+            return plain(tr("Prepared"));
+        }
         Runs said = line.what;
         const auto known = m_known.find(std::string(fact.origin->subject("ci")));
         if (known != m_known.end() && !known->second.item.empty()
@@ -300,7 +308,7 @@ private:
             m_sheet.paragraph(plain(tr("Nothing of this is reviewed or signed yet.")));
             return;
         }
-        Table table{.columns = {{{}, 22}, {{}, 41}, {{}, 39}}, .rows = {}};
+        Table table{.columns = {{{}, 20}, {{}, 42}, {{}, 38}}, .rows = {}};
         for (const Fact* const fact : m_signatures) {
             FactLine line = lineOf(*fact, m_record.names, m_style);
             line.what.front().face = Face::strong;
@@ -345,7 +353,7 @@ private:
             return;
         }
         m_sheet.section(tr("Notes"));
-        Table table{.columns = {{{}, 22}, {{}, 41}, {{}, 39}}, .rows = {}};
+        Table table{.columns = {{{}, 20}, {{}, 42}, {{}, 38}}, .rows = {}};
         for (const Fact* const fact : m_notes) {
             FactLine line = lineOf(*fact, m_record.names, m_style);
             if (fact->origin->supersedes != 0) {
