@@ -96,16 +96,14 @@ std::optional<CycleRecord> recordOfCycle(ReadSnapshot& snapshot, EntryCache& cac
     }
     // What was packed into another load and moved here was said to be in that one.
     for (const std::string& item : record.view.folded.itemIds) {
-        std::ranges::copy_if(entriesAbout(snapshot, item), std::back_inserter(record.entries),
-                             [](const Entry& entry) {
-                                 return std::holds_alternative<ItemAdded>(entry.act);
-                             });
+        std::ranges::copy_if(
+            entriesAbout(snapshot, item), std::back_inserter(record.entries),
+            [](const Entry& entry) { return std::holds_alternative<ItemAdded>(entry.act); });
     }
     std::ranges::sort(record.entries, {}, &Entry::seq);
     const auto doubled = std::ranges::unique(record.entries, {}, &Entry::seq);
     record.entries.erase(doubled.begin(), doubled.end());
-    std::erase_if(record.entries,
-                  [&](const Entry& entry) { return entry.seq > record.view.seen; });
+    std::erase_if(record.entries, [&](const Entry& entry) { return entry.seq > record.view.seen; });
     Finder finder(snapshot);
     for (const Entry& entry : record.entries) {
         for (const std::string& id : entry.subjects) {

@@ -123,8 +123,8 @@ private:
             AwaitedVial awaited{.lot = view.lot(),
                                 .vial = vial,
                                 .dueAt = {},
-                                .hasImplant = std::ranges::any_of(
-                                    record.load.items, [](const Item& item) {
+                                .hasImplant =
+                                    std::ranges::any_of(record.load.items, [](const Item& item) {
                                         return item.implant != Implant::no;
                                     })};
             const auto product =
@@ -182,12 +182,11 @@ private:
                              [&](const Entry& entry) { return entry.isAbout(id); });
         LeftSterilizer left{.id = id,
                             .service = serviceAfter(own),
-                            .periodBegin = m_zone.periodBegin(m_zone.periodOf(now, testMinute),
-                                                              testMinute),
+                            .periodBegin =
+                                m_zone.periodBegin(m_zone.periodOf(now, testMinute), testMinute),
                             .test = {}};
-        for (const FoundCycle& found : Finder(m_snapshot)
-                                           .cyclesBetween(id, (now - handoverReach).ms, now.ms,
-                                                          mostCycles)) {
+        for (const FoundCycle& found :
+             Finder(m_snapshot).cyclesBetween(id, (now - handoverReach).ms, now.ms, mostCycles)) {
             if (found.purpose != wordOf(purposeWords, Purpose::bowieDick)) {
                 continue;
             }

@@ -38,13 +38,13 @@ struct OwedEvidence {
 /// What one shift leaves to the next.
 struct Handover {
     Instant now{};
-    std::vector<CycleView> running;  ///< being loaded or running
-    std::vector<AwaitedVial> vials;  ///< the first due first
-    std::vector<CycleView> held;     ///< loads that ended and are not signed, are signed to stay,
-                                     ///< or are decided worse now
+    std::vector<CycleView> running;   ///< being loaded or running
+    std::vector<AwaitedVial> vials;   ///< the first due first
+    std::vector<CycleView> held;      ///< loads that ended and are not signed, are signed to stay,
+                                      ///< or are decided worse now
     std::vector<std::string> changed; ///< lots of others, begun within changedReach, of which
                                       ///< something was recorded since they were signed
-    std::vector<OwedEvidence> owed;  ///< of those
+    std::vector<OwedEvidence> owed;   ///< of those
     std::vector<LeftSterilizer> sterilizers;
     Names names;
     Head head; ///< the newest entry that was seen

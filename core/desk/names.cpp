@@ -13,8 +13,7 @@ struct NameOfAct {
     std::string operator()(const SterilizerRecorded& act) const { return act.name; }
     std::string operator()(const SpecificationRecorded& act) const
     {
-        return act.specification.program.empty() ? act.specification.id
-                                                 : act.specification.program;
+        return act.specification.program.empty() ? act.specification.id : act.specification.program;
     }
     std::string operator()(const ProductRecorded& act) const { return act.name; }
     std::string operator()(const ProductLotRecorded& act) const { return act.number; }

@@ -221,22 +221,20 @@ public:
 
     Parts operator()(const TestConditionsRecorded& act) const
     {
-        return {tr("Conditions of the test"),
-                {said(act.chamberEmpty, tr("chamber empty"), tr("chamber not empty")),
-                 said(act.dryingRun, tr("drying run"), tr("no drying")),
-                 act.exposureMinutes ? tr("%1 min").arg(text(act.exposureMinutes->typed))
-                                     : QString(),
-                 act.exposureCelsius ? tr("%1 °C").arg(text(act.exposureCelsius->typed))
-                                     : QString()}};
+        return {
+            tr("Conditions of the test"),
+            {said(act.chamberEmpty, tr("chamber empty"), tr("chamber not empty")),
+             said(act.dryingRun, tr("drying run"), tr("no drying")),
+             act.exposureMinutes ? tr("%1 min").arg(text(act.exposureMinutes->typed)) : QString(),
+             act.exposureCelsius ? tr("%1 °C").arg(text(act.exposureCelsius->typed)) : QString()}};
     }
     Parts operator()(const LeakRead& act) const
     {
-        return {
-            tr("Leak test"),
-            {act.settledMinutes ? tr("settled %1 min").arg(text(act.settledMinutes->typed))
-                                : QString(),
-             act.minutes ? tr("measured %1 min").arg(text(act.minutes->typed)) : QString(),
-             act.riseMbar ? tr("rise %1 mbar").arg(text(act.riseMbar->typed)) : QString()}};
+        return {tr("Leak test"),
+                {act.settledMinutes ? tr("settled %1 min").arg(text(act.settledMinutes->typed))
+                                    : QString(),
+                 act.minutes ? tr("measured %1 min").arg(text(act.minutes->typed)) : QString(),
+                 act.riseMbar ? tr("rise %1 mbar").arg(text(act.riseMbar->typed)) : QString()}};
     }
     Parts operator()(const TestPhysicalJudged& act) const
     {

@@ -202,9 +202,12 @@ struct Kind {
 };
 
 constexpr std::array kinds = {
-    Kind{"record", recordSheet},         Kind{"hold", holdOf},
-    Kind{"ticket", ticketOf},            Kind{"handover", handoverSheet},
-    Kind{"day", dayOf},                  Kind{"blank-load", blankLoadSheet},
+    Kind{"record", recordSheet},
+    Kind{"hold", holdOf},
+    Kind{"ticket", ticketOf},
+    Kind{"handover", handoverSheet},
+    Kind{"day", dayOf},
+    Kind{"blank-load", blankLoadSheet},
     Kind{"blank-bi", blankBiologicalSheet},
 };
 
@@ -212,8 +215,8 @@ constexpr std::array kinds = {
 
 int paper(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options = withDeskOptions(
-        {{"--out", true}, {"--page", true}, {"--unit", true}, {"--day", true}});
+    const auto options =
+        withDeskOptions({{"--out", true}, {"--page", true}, {"--unit", true}, {"--day", true}});
     const Arguments given(arguments, options);
     const std::string_view word = given.rest().empty() ? "" : given.rest().front();
     const auto kind = std::ranges::find(kinds, word, &Kind::name);

@@ -22,10 +22,9 @@ std::vector<std::string> textOfPages(const paper::Pages& pages)
     const auto file = folder / "sheet.pdf";
     writePdf(pages, file);
     QProcess reader;
-    reader.start(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), QStringLiteral("-enc"),
-                                               QStringLiteral("UTF-8"),
-                                               QString::fromStdString(file.string()),
-                                               QStringLiteral("-")});
+    reader.start(QStringLiteral("pdftotext"),
+                 {QStringLiteral("-raw"), QStringLiteral("-enc"), QStringLiteral("UTF-8"),
+                  QString::fromStdString(file.string()), QStringLiteral("-")});
     if (!reader.waitForFinished() || reader.exitCode() != 0) {
         throw std::runtime_error("pdftotext did not read the sheet");
     }

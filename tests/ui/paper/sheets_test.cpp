@@ -21,14 +21,14 @@
 namespace loadwarden::testing {
 namespace {
 
-using ::testing::HasSubstr;
-using ::testing::Not;
 using paper::House;
 using paper::isHeld;
 using paper::isToReprocess;
 using paper::lineOf;
 using paper::Pages;
 using paper::PageSize;
+using ::testing::HasSubstr;
+using ::testing::Not;
 
 class Paper : public ::testing::TestWithParam<PageSize> {
 protected:
@@ -53,8 +53,7 @@ protected:
     [[nodiscard]] CycleRecord record()
     {
         ReadSnapshot snapshot(m_department.office().connection());
-        return recordOfCycle(snapshot, m_department.office().entries(), m_cycle,
-                             m_department.now())
+        return recordOfCycle(snapshot, m_department.office().entries(), m_cycle, m_department.now())
             .value();
     }
 
@@ -70,8 +69,7 @@ protected:
             const ActSaid said = say(entry.act, nameOf, style);
             EXPECT_THAT(paper, HasSubstr(squeezed(said.value))) << said.what;
             EXPECT_THAT(paper, HasSubstr(squeezed(names.of(entry.actor) + ", " + say(entry.role)
-                                                  + ", "
-                                                  + sayTime(entry.happenedAt.at, style))))
+                                                  + ", " + sayTime(entry.happenedAt.at, style))))
                 << said.what;
             ++seen;
         }
@@ -146,15 +144,16 @@ TEST_P(Paper, ACorrectionShowsTheOldValueStruckBesideTheNew)
         at.operating(), PhysicalRead{Parameter::temperature, {"133.9", {Unit::celsius, 133'900}}},
         {cycle()});
     at.setClock(local("07:58"));
-    ToRecord amended{.act = PhysicalRead{Parameter::temperature, {"132.9", {Unit::celsius, 132'900}}},
+    ToRecord amended{.act =
+                         PhysicalRead{Parameter::temperature, {"132.9", {Unit::celsius, 132'900}}},
                      .subjects = {cycle()}};
     amended.supersedes = read.firstSeq;
     amended.reason = "two digits read as one";
     must(Recorder(at.office()).record(at.lead(), amended, at.signature(at.lead(), leadPin)));
     const CycleRecord taken = record();
     const std::string paper = textOf(loadRecord(taken, house()));
-    for (const char* const word : {"133.9 °C", "132.9 °C", "two digits read as one",
-                                   "Amended by Name of st-l, lead"}) {
+    for (const char* const word :
+         {"133.9 °C", "132.9 °C", "two digits read as one", "Amended by Name of st-l, lead"}) {
         EXPECT_THAT(paper, HasSubstr(squeezed(word)));
     }
     const FactBook book(taken.entries);
@@ -163,7 +162,8 @@ TEST_P(Paper, ACorrectionShowsTheOldValueStruckBesideTheNew)
             continue;
         }
         const paper::FactLine line = lineOf(fact, taken.names, house().style);
-        EXPECT_EQ(line.value.front(), (paper::Run{QStringLiteral("133.9 °C"), paper::Face::struck}));
+        EXPECT_EQ(line.value.front(),
+                  (paper::Run{QStringLiteral("133.9 °C"), paper::Face::struck}));
         EXPECT_EQ(line.value.back(), (paper::Run{QStringLiteral("132.9 °C"), paper::Face::plain}));
     }
 }
@@ -172,9 +172,9 @@ TEST_P(Paper, ALoadOfSixtyItemsGoesOverPagesWithoutLoss)
 {
     WorkingDepartment& at = department();
     at.setClock(local("08:00"));
-    const std::string big =
-        must(reserveCycle(at.office(), at.operating(), {.sterilizer = "sz-1", .specification = "sp-1"}))
-            .cycle;
+    const std::string big = must(reserveCycle(at.office(), at.operating(),
+                                              {.sterilizer = "sz-1", .specification = "sp-1"}))
+                                .cycle;
     std::vector<std::string> labels;
     for (int i = 0; i < 60; ++i) {
         labels.push_back("Label " + std::to_string(i) + (i == 7 ? std::string(50, 'w') : ""));
@@ -220,8 +220,8 @@ TEST_P(Paper, TheReprocessTicketSaysWhatIsToBeDone)
 {
     WorkingDepartment& at = department();
     at.setClock(local("07:53"));
-    at.record(at.operating(), PhysicalRead{Parameter::temperature, {"131.9", {Unit::celsius, 131'900}}},
-              {cycle()});
+    at.record(at.operating(),
+              PhysicalRead{Parameter::temperature, {"131.9", {Unit::celsius, 131'900}}}, {cycle()});
     const CycleRecord taken = record();
     ASSERT_TRUE(isToReprocess(taken));
     const Pages pages = reprocessTicket(taken, house());
@@ -299,12 +299,31 @@ TEST_P(Paper, BlankSheetsAskForEveryFieldInTheOrderOfTyping)
     const Pages load = blankLoad(house(), "S1");
     const std::string paper = textOf(load);
     std::size_t from = 0;
-    for (const char* const word :
-         {"S1, lot", "Reserve", "Sterilizer", "Program", "Items", "Implant", "Packaging",
-          "Outside indicator", "Process challenge device", "Cycle counter", "Ended", "Unload",
-          "Cooled", "Label agrees", "Printout", "Temperature", "Exposure time", "Pressure",
-          "Drying time", "Gas concentration", "Humidity", "verified", "Chemical indicators",
-          "Signature", "Typed into the journal"}) {
+    for (const char* const word : {"S1, lot",
+                                   "Reserve",
+                                   "Sterilizer",
+                                   "Program",
+                                   "Items",
+                                   "Implant",
+                                   "Packaging",
+                                   "Outside indicator",
+                                   "Process challenge device",
+                                   "Cycle counter",
+                                   "Ended",
+                                   "Unload",
+                                   "Cooled",
+                                   "Label agrees",
+                                   "Printout",
+                                   "Temperature",
+                                   "Exposure time",
+                                   "Pressure",
+                                   "Drying time",
+                                   "Gas concentration",
+                                   "Humidity",
+                                   "verified",
+                                   "Chemical indicators",
+                                   "Signature",
+                                   "Typed into the journal"}) {
         const std::size_t at = paper.find(squeezed(word), from);
         ASSERT_NE(at, std::string::npos) << word;
         from = at;
@@ -340,8 +359,8 @@ TEST_P(Paper, InkOutsideTheMarginsIsNoticed)
 }
 
 INSTANTIATE_TEST_SUITE_P(Sizes, Paper, ::testing::Values(PageSize::letter, PageSize::a4),
-                         [](const auto& info) {
-                             return info.param == PageSize::letter ? "Letter" : "A4";
+                         [](const auto& tried) {
+                             return tried.param == PageSize::letter ? "Letter" : "A4";
                          });
 
 } // namespace

@@ -12,11 +12,11 @@ namespace loadwarden::paper {
 
 /// What stands on every page of a sheet.
 struct Frame {
-    QString title;    ///< what sheet it is
-    QString subject;  ///< of what: a lot control number, a sterilizer, a shift
+    QString title;   ///< what sheet it is
+    QString subject; ///< of what: a lot control number, a sterilizer, a shift
     QString facility;
-    QString made;     ///< as of when it was printed, in words
-    QString journal;  ///< its id and newest entry, in words; empty: from no journal
+    QString made;    ///< as of when it was printed, in words
+    QString journal; ///< its id and newest entry, in words; empty: from no journal
 };
 
 /// Heights of what stands above and below a sheet's blocks.

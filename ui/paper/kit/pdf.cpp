@@ -29,9 +29,9 @@ void writePdf(const Pages& pages, const std::filesystem::path& file)
         QPdfWriter writer(&out);
         writer.setResolution(static_cast<int>(unitsPerInch));
         writer.setTitle(pages.frame().title + QStringLiteral(" ") + pages.frame().subject);
-        writer.setPageLayout({QPageSize(pages.size() == PageSize::letter ? QPageSize::Letter
-                                                                         : QPageSize::A4),
-                              QPageLayout::Portrait, QMarginsF()});
+        writer.setPageLayout(
+            {QPageSize(pages.size() == PageSize::letter ? QPageSize::Letter : QPageSize::A4),
+             QPageLayout::Portrait, QMarginsF()});
         QPainter painter(&writer);
         if (!painter.isActive()) {
             fail(file, QStringLiteral("nothing can be painted"));

@@ -32,10 +32,11 @@ void Sheet::section(const QString& heading)
     space(points(6));
     m_blocks.back().keepsWithNext = true;
     const WrappedText words(strong(heading), m_width, Type::section);
-    m_blocks.push_back({.height = words.height() + points(1),
-                        .paint = [words](QPainter& painter, QPointF at) { words.paint(painter, at); },
-                        .keepsWithNext = true,
-                        .again = nullptr});
+    m_blocks.push_back(
+        {.height = words.height() + points(1),
+         .paint = [words](QPainter& painter, QPointF at) { words.paint(painter, at); },
+         .keepsWithNext = true,
+         .again = nullptr});
 }
 
 void Sheet::paragraph(const Runs& runs, Type type)
@@ -44,12 +45,12 @@ void Sheet::paragraph(const Runs& runs, Type type)
     const int atOnce = std::max(1, static_cast<int>(m_mostHeight / lineHeight(type)) - 1);
     for (int first = 0; first < words.lines(); first += atOnce) {
         const int count = std::min(atOnce, words.lines() - first);
-        m_blocks.push_back({.height = count * lineHeight(type),
-                            .paint = [words, first, count](
-                                         QPainter& painter,
-                                         QPointF at) { words.paint(painter, at, first, count); },
-                            .keepsWithNext = false,
-                            .again = nullptr});
+        m_blocks.push_back(
+            {.height = count * lineHeight(type),
+             .paint = [words, first, count](QPainter& painter,
+                                            QPointF at) { words.paint(painter, at, first, count); },
+             .keepsWithNext = false,
+             .again = nullptr});
     }
 }
 
@@ -122,8 +123,7 @@ void Sheet::statements(const std::vector<Statement>& statements, Type type)
                                     }
                                     const QPointF words = corner + QPointF(one.left, 0);
                                     one.word.paint(painter, words);
-                                    one.says.paint(painter,
-                                                   words + QPointF(0, one.word.height()));
+                                    one.says.paint(painter, words + QPointF(0, one.word.height()));
                                     at.rx() += width + gridGap;
                                 }
                             },
@@ -142,22 +142,21 @@ void Sheet::writeLines(const std::vector<QString>& names, int columns, double he
             labels.emplace_back(plain(names[i]), width * 0.45, Type::body);
             high = std::max(high, labels.back().height() + points(4));
         }
-        m_blocks.push_back(
-            {.height = high,
-             .paint =
-                 [labels, width, high](QPainter& painter, QPointF at) {
-                     for (const WrappedText& label : labels) {
-                         const double foot = at.y() + high - points(2);
-                         label.paint(painter, {at.x(), foot - label.height()});
-                         painter.setPen(QPen(Qt::black, points(0.7)));
-                         painter.drawLine(QPointF(at.x() + width * 0.46, foot),
-                                          QPointF(at.x() + width, foot));
-                         painter.setPen(Qt::black);
-                         at.rx() += width + gridGap;
-                     }
-                 },
-             .keepsWithNext = false,
-             .again = nullptr});
+        m_blocks.push_back({.height = high,
+                            .paint =
+                                [labels, width, high](QPainter& painter, QPointF at) {
+                                    for (const WrappedText& label : labels) {
+                                        const double foot = at.y() + high - points(2);
+                                        label.paint(painter, {at.x(), foot - label.height()});
+                                        painter.setPen(QPen(Qt::black, points(0.7)));
+                                        painter.drawLine(QPointF(at.x() + width * 0.46, foot),
+                                                         QPointF(at.x() + width, foot));
+                                        painter.setPen(Qt::black);
+                                        at.rx() += width + gridGap;
+                                    }
+                                },
+                            .keepsWithNext = false,
+                            .again = nullptr});
     }
 }
 

@@ -69,9 +69,9 @@ public:
         for (int first = 0; first < lines; first += atOnce) {
             const bool begins = first == 0 && row.beginsGroup;
             const bool isLast = first + atOnce >= lines;
-            Block block = piece(texts, first, std::min(atOnce, lines - first),
-                                {.edge = begins ? 0.5 : 0.0, .edgeBelow = 0.0},
-                                isLast ? row.least : 0);
+            Block block =
+                piece(texts, first, std::min(atOnce, lines - first),
+                      {.edge = begins ? 0.5 : 0.0, .edgeBelow = 0.0}, isLast ? row.least : 0);
             block.again = head;
             blocks.push_back(std::move(block));
         }
@@ -120,8 +120,8 @@ private:
                     painter.drawRect(QRectF(at.x() + span.left, at.y(), span.width, height));
                 }
             } else {
-                for (const auto& [edge, y] : {std::pair(edges.edge, at.y()),
-                                              std::pair(edges.edgeBelow, at.y() + height)}) {
+                for (const auto& [edge, y] :
+                     {std::pair(edges.edge, at.y()), std::pair(edges.edgeBelow, at.y() + height)}) {
                     if (edge > 0) {
                         painter.setPen(QPen(Qt::black, points(edge)));
                         painter.drawLine(QPointF(at.x(), y), QPointF(at.x() + width, y));
@@ -130,9 +130,8 @@ private:
             }
             painter.setPen(Qt::black);
             for (std::size_t i = 0; i < texts.size(); ++i) {
-                texts[i].paint(painter,
-                               at + QPointF(spans[i].left + (boxes ? inBox : 0), pad), first,
-                               count);
+                texts[i].paint(painter, at + QPointF(spans[i].left + (boxes ? inBox : 0), pad),
+                               first, count);
             }
         };
         return block;

@@ -18,8 +18,8 @@ QString choices(const QString& words)
 {
     QString ticked;
     for (const QString& word : words.split(u'|')) {
-        ticked += (ticked.isEmpty() ? QString() : QStringLiteral("   "))
-                  + QStringLiteral("\u25a1 ") + word;
+        ticked += (ticked.isEmpty() ? QString() : QStringLiteral("   ")) + QStringLiteral("\u25a1 ")
+                  + word;
     }
     return ticked;
 }
@@ -148,10 +148,10 @@ Pages blankBiologicals(const House& house)
         tr("Read again, if unclear: what, by whom, time"),
         tr("Typed into the journal: by, time"),
     };
-    Table table{.columns = {{tr("Field"), 28}, {tr("1"), 18}, {tr("2"), 18}, {tr("3"), 18},
-                            {tr("4"), 18}},
-                .rows = {},
-                .rules = Rules::boxes};
+    Table table{
+        .columns = {{tr("Field"), 28}, {tr("1"), 18}, {tr("2"), 18}, {tr("3"), 18}, {tr("4"), 18}},
+        .rows = {},
+        .rules = Rules::boxes};
     for (const QString& field : fields) {
         table.rows.push_back({.cells = {plain(field), {}, {}, {}, {}},
                               .beginsGroup = true,

@@ -77,9 +77,9 @@ QString signedText(const LoggedCycle& cycle, const Names& names, const HouseStyl
     if (!cycle.disposition) {
         return tr("not signed");
     }
-    QString words = tr("%1 by %2").arg(text(say(std::get<DispositionSigned>(cycle.disposition->act)
-                                                     .meaning)),
-                                       whoText(*cycle.disposition, names, style));
+    QString words = tr("%1 by %2")
+                        .arg(text(say(std::get<DispositionSigned>(cycle.disposition->act).meaning)),
+                             whoText(*cycle.disposition, names, style));
     if (view.folded.phase == Phase::evidenceChanged) {
         words += QStringLiteral("; ") + tr("evidence has changed since");
     }
@@ -97,11 +97,11 @@ Pages daySheet(const SterilizerLog& log, const House& house)
     sheet.grid({{tr("State"), plain(capital(text(say(log.service))))},
                 {tr("Cycles"), plain(QString::number(log.cycles.size()))},
                 {tr("Not signed"),
-                 plain(QString::number(std::ranges::count_if(
-                     log.cycles,
-                     [](const LoggedCycle& cycle) {
-                         return !cycle.view.isTest() && !cycle.disposition;
-                     })))}},
+                 plain(QString::number(std::ranges::count_if(log.cycles,
+                                                             [](const LoggedCycle& cycle) {
+                                                                 return !cycle.view.isTest()
+                                                                        && !cycle.disposition;
+                                                             })))}},
                3);
     sheet.section(tr("Cycles"));
     if (log.cycles.empty()) {

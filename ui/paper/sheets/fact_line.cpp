@@ -11,8 +11,7 @@ namespace {
 
 QString personText(const std::string& id, Role role, const Names& names)
 {
-    return id.empty() ? tr("the program")
-                      : tr("%1, %2").arg(text(names.of(id)), text(say(role)));
+    return id.empty() ? tr("the program") : tr("%1, %2").arg(text(names.of(id)), text(say(role)));
 }
 
 /// The minute in which something happened, as against the one in which it was typed.
@@ -34,8 +33,7 @@ QString correctionText(const Fact& fact, const Entry& correction)
         return fact.struckBy == &correction ? tr("Voided by %1: %2")
                                             : tr("Voiding without effect, by %1: %2");
     }
-    const bool originCounts =
-        std::ranges::find(fact.counting, fact.origin) != fact.counting.end();
+    const bool originCounts = std::ranges::find(fact.counting, fact.origin) != fact.counting.end();
     return originCounts && fact.stands() ? tr("Counts beside it, said by %1: %2")
                                          : tr("Amended by %1: %2");
 }
@@ -87,8 +85,7 @@ FactLine lineOf(const Fact& fact, const Names& names, const HouseStyle& style)
             if (!line.value.empty()) {
                 line.value.push_back({QStringLiteral("  "), Face::plain});
             }
-            line.value.push_back(
-                {text(said.value), isCounting ? Face::plain : Face::struck});
+            line.value.push_back({text(said.value), isCounting ? Face::plain : Face::struck});
         }
     }
     if (!anyCounts) {

@@ -13,9 +13,8 @@ bool isHeld(const CycleRecord& record)
 {
     return !record.view.isTest()
            && (standing(record) != Verdict::release
-               || std::ranges::any_of(itemsStanding(record), [](Verdict verdict) {
-                      return verdict != Verdict::release;
-                  }));
+               || std::ranges::any_of(itemsStanding(record),
+                                      [](Verdict verdict) { return verdict != Verdict::release; }));
 }
 
 Pages holdSheet(const CycleRecord& record, const House& house)
@@ -58,9 +57,9 @@ Pages holdSheet(const CycleRecord& record, const House& house)
             continue;
         }
         const Item& item = view.folded.record.load.items[i];
-        table.rows.push_back({.cells = {Runs{}, strong(text(item.label)),
-                                        plain(text(say(item.implant))),
-                                        plain(text(say(items[i])))}});
+        table.rows.push_back(
+            {.cells = {Runs{}, strong(text(item.label)), plain(text(say(item.implant))),
+                       plain(text(say(items[i])))}});
     }
     if (table.rows.empty()) {
         sheet.paragraph(plain(tr("No items are recorded in this load; hold all that was in it.")));

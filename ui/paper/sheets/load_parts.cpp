@@ -88,8 +88,8 @@ QString settingsText(const CycleSpecification& specification, const HouseStyle& 
         words << text(sayQuantity(*warm));
     }
     if (settings.exposureMs) {
-        words << tr("exposure %1").arg(
-            text(sayQuantity({Unit::minutes, *settings.exposureMs / 60})));
+        words
+            << tr("exposure %1").arg(text(sayQuantity({Unit::minutes, *settings.exposureMs / 60})));
     }
     if (settings.dryingMs) {
         words << tr("drying %1").arg(text(sayQuantity({Unit::minutes, *settings.dryingMs / 60})));
@@ -133,8 +133,7 @@ const Entry* newestDisposition(const CycleRecord& record)
 {
     const Entry* found = nullptr;
     for (const Entry& entry : record.entries) {
-        if (std::holds_alternative<DispositionSigned>(entry.act)
-            && entry.isAbout(record.view.id)) {
+        if (std::holds_alternative<DispositionSigned>(entry.act) && entry.isAbout(record.view.id)) {
             found = &entry;
         }
     }
@@ -143,8 +142,7 @@ const Entry* newestDisposition(const CycleRecord& record)
 
 Verdict standing(const CycleRecord& record)
 {
-    return std::max(record.view.decision.verdict,
-                    record.view.signedAs.value_or(Verdict::release));
+    return std::max(record.view.decision.verdict, record.view.signedAs.value_or(Verdict::release));
 }
 
 std::vector<Verdict> itemsStanding(const CycleRecord& record)
@@ -169,11 +167,11 @@ void appendVerdicts(Sheet& sheet, const CycleRecord& record, const HouseStyle& s
 {
     const CycleView& view = record.view;
     if (view.isTest()) {
-        sheet.statements({{[result = view.judgement.result](QPainter& painter, const QRectF& in) {
-                               paintMark(painter, result, in);
-                           },
-                           capital(text(say(view.judgement.result))),
-                           plain(decidedText(view, style))}});
+        sheet.statements(
+            {{[result = view.judgement.result](QPainter& painter, const QRectF& in) {
+                  paintMark(painter, result, in);
+              },
+              capital(text(say(view.judgement.result))), plain(decidedText(view, style))}});
         return;
     }
     std::vector<Statement> statements{
@@ -183,14 +181,12 @@ void appendVerdicts(Sheet& sheet, const CycleRecord& record, const HouseStyle& s
          tr("Decided: %1").arg(text(say(view.decision.verdict))), plain(decidedText(view, style))}};
     if (const Entry* const entry = newestDisposition(record)) {
         const Verdict meaning = std::get<DispositionSigned>(entry->act).meaning;
-        statements.push_back({[meaning](QPainter& painter, const QRectF& in) {
-                                  paintMark(painter, meaning, in);
-                              },
-                              tr("Signed: %1").arg(text(say(meaning))),
-                              plain(signedText(record, *entry, style))});
+        statements.push_back(
+            {[meaning](QPainter& painter, const QRectF& in) { paintMark(painter, meaning, in); },
+             tr("Signed: %1").arg(text(say(meaning))), plain(signedText(record, *entry, style))});
     } else {
-        statements.push_back({nullptr, tr("Not signed"),
-                              plain(tr("Nobody has signed what becomes of this load."))});
+        statements.push_back(
+            {nullptr, tr("Not signed"), plain(tr("Nobody has signed what becomes of this load."))});
     }
     sheet.statements(statements);
 }
@@ -203,8 +199,8 @@ void appendCycle(Sheet& sheet, const CycleRecord& record, const HouseStyle& styl
     const LoadRecord& load = evidence.load;
     const ClockSource clock = isTest ? evidence.test->clock : load.clock;
     const bool started = folded.phase != Phase::beingLoaded;
-    const auto start = isTest ? (started ? std::optional(evidence.test->start) : std::nullopt)
-                              : load.start;
+    const auto start =
+        isTest ? (started ? std::optional(evidence.test->start) : std::nullopt) : load.start;
     const auto end = isTest ? evidence.test->end : load.end;
     const auto counter = isTest ? evidence.test->counter : load.counter;
     const std::string model = evidence.sterilizer ? evidence.sterilizer->model : std::string();
@@ -215,9 +211,8 @@ void appendCycle(Sheet& sheet, const CycleRecord& record, const HouseStyle& styl
         named(tr("Record"), text(record.view.id)),
         named(tr("Start"), shownText(start, clock, style)),
         named(tr("End"), shownText(end, clock, style)),
-        named(tr("Outcome"),
-              outcomeText(isTest ? evidence.test->outcome : load.outcome,
-                          isTest ? std::nullopt : load.abortPhase))};
+        named(tr("Outcome"), outcomeText(isTest ? evidence.test->outcome : load.outcome,
+                                         isTest ? std::nullopt : load.abortPhase))};
     if (isTest) {
         fields.push_back(named(tr("Purpose"), text(say(evidence.test->kind))));
     } else {
@@ -229,9 +224,9 @@ void appendCycle(Sheet& sheet, const CycleRecord& record, const HouseStyle& styl
             fields.push_back(named(tr("Purpose"), text(say(specification.purpose))));
         }
         fields.push_back(named(tr("Program"), text(specification.program)));
-        fields.push_back(named(tr("Specification"), tr("%1, rev. %2")
-                                                        .arg(text(specification.id))
-                                                        .arg(specification.revision)));
+        fields.push_back(
+            named(tr("Specification"),
+                  tr("%1, rev. %2").arg(text(specification.id)).arg(specification.revision)));
         QString method = text(say(specification.method));
         if (specification.airRemoval != AirRemoval::unknown) {
             method += QStringLiteral(", ") + text(say(specification.airRemoval));

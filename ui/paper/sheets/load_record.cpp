@@ -14,7 +14,6 @@
 namespace loadwarden::paper {
 namespace {
 
-
 /// What an indicator is to people, and to which item it belongs.
 struct Known {
     QString name;     ///< behind a heading of its own
@@ -66,8 +65,8 @@ private:
     {
         const auto place = [this](const PlacedIndicator& indicator, const QString& where,
                                   std::string item) {
-            m_known[indicator.id] = {
-                tr("%1: %2").arg(where, text(say(indicator, nameOf()))), where, std::move(item)};
+            m_known[indicator.id] = {tr("%1: %2").arg(where, text(say(indicator, nameOf()))), where,
+                                     std::move(item)};
         };
         for (const Fact& fact : m_book.facts()) {
             for (const Entry* const version : fact.chain) {
@@ -94,7 +93,8 @@ private:
                 } else if (const auto* const sheet = std::get_if<SheetPlaced>(&version->act)) {
                     place({std::string(version->subject("ci")), sheet->product, sheet->lot, {}},
                           tr("Sheet"), {});
-                } else if (const auto* const control = std::get_if<ControlPrepared>(&version->act)) {
+                } else if (const auto* const control =
+                               std::get_if<ControlPrepared>(&version->act)) {
                     place({std::string(version->subject("bc")), control->product, control->lot, {}},
                           tr("Control"), {});
                 }
@@ -164,18 +164,17 @@ private:
     {
         const auto label = m_labels.find(id);
         if (label == m_labels.end()) {
-            return {{leftLabel(id), Face::struck}, {QStringLiteral(", ") + tr("not in the load"), Face::plain}};
+            return {{leftLabel(id), Face::struck},
+                    {QStringLiteral(", ") + tr("not in the load"), Face::plain}};
         }
         Runs head = strong(label->second);
         const auto& ids = m_record.view.folded.itemIds;
-        const auto index =
-            static_cast<std::size_t>(std::ranges::find(ids, id) - ids.begin());
+        const auto index = static_cast<std::size_t>(std::ranges::find(ids, id) - ids.begin());
         if (index < m_record.view.decision.items.size()) {
-            head.push_back(
-                {QStringLiteral(", ")
-                     + tr("decided: %1")
-                           .arg(text(say(m_record.view.decision.items[index].verdict))),
-                 Face::plain});
+            head.push_back({QStringLiteral(", ")
+                                + tr("decided: %1")
+                                      .arg(text(say(m_record.view.decision.items[index].verdict))),
+                            Face::plain});
         }
         return head;
     }
@@ -196,8 +195,7 @@ private:
 
     static Group& groupOf(Groups& groups, const std::string& id, const Runs& head)
     {
-        const auto found =
-            std::ranges::find(groups, id, &std::pair<std::string, Group>::first);
+        const auto found = std::ranges::find(groups, id, &std::pair<std::string, Group>::first);
         return found != groups.end() ? found->second
                                      : groups.emplace_back(id, Group{head, {}}).second;
     }
@@ -291,8 +289,7 @@ private:
         const auto known = m_known.find(std::string(fact.origin->subject("ci")));
         if (known != m_known.end() && !known->second.item.empty()
             && fact.origin->subject("it").empty()) {
-            said.front().text =
-                tr("%1: %2").arg(known->second.inItem, said.front().text.toLower());
+            said.front().text = tr("%1: %2").arg(known->second.inItem, said.front().text.toLower());
         }
         if (!line.value.empty()) {
             said.push_back({QStringLiteral(": "), Face::plain});
@@ -342,9 +339,9 @@ private:
         const QString by = tr("by evidence %1, policy %2, rules %3")
                                .arg(text(grounds->evidence.substr(0, digits)),
                                     text(grounds->policy.substr(0, digits)), text(grounds->rules));
-        return keys.isEmpty() ? by
-                              : tr("on these findings: %1\n%2")
-                                    .arg(keys.join(QStringLiteral(", ")), by);
+        return keys.isEmpty()
+                   ? by
+                   : tr("on these findings: %1\n%2").arg(keys.join(QStringLiteral(", ")), by);
     }
 
     void notes()

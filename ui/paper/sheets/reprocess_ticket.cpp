@@ -112,7 +112,9 @@ Pages reprocessTicket(const CycleRecord& record, const House& house)
         }
         table.rows.push_back({.cells = {{{text(item.label) + u'\n', Face::strong},
                                          {packagingText(item, record.names), Face::plain}},
-                                        what, Runs{}, Runs{}},
+                                        what,
+                                        Runs{},
+                                        Runs{}},
                               .beginsGroup = true,
                               .least = millimetres(13)});
     }

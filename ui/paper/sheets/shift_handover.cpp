@@ -59,14 +59,14 @@ private:
             }
             const bool isDue = awaited.dueAt && *awaited.dueAt <= m_handover.now;
             table.rows.push_back(
-                {.cells = {load, plain(productText(vial)),
-                           plain(vial.incubator.empty() ? tr("in none yet")
-                                                        : text(name(vial.incubator))),
-                           plain(vial.incubationStart ? timeText(*vial.incubationStart, m_style)
-                                                      : QString()),
-                           strong(!awaited.dueAt ? tr("not known")
-                                  : isDue ? tr("%1, now").arg(timeText(*awaited.dueAt, m_style))
-                                          : timeText(*awaited.dueAt, m_style))}});
+                {.cells = {
+                     load, plain(productText(vial)),
+                     plain(vial.incubator.empty() ? tr("in none yet") : text(name(vial.incubator))),
+                     plain(vial.incubationStart ? timeText(*vial.incubationStart, m_style)
+                                                : QString()),
+                     strong(!awaited.dueAt ? tr("not known")
+                            : isDue        ? tr("%1, now").arg(timeText(*awaited.dueAt, m_style))
+                                           : timeText(*awaited.dueAt, m_style))}});
         }
         m_sheet.table(table);
     }
@@ -157,9 +157,8 @@ private:
             return tr("%1: %2").arg(lotText(test),
                                     hasEnded ? text(say(test.judgement.result)) : tr("running"));
         }
-        return left.hasTests
-                   ? tr("NOT RUN since %1").arg(timeText(left.periodBegin, m_style))
-                   : tr("none run lately");
+        return left.hasTests ? tr("NOT RUN since %1").arg(timeText(left.periodBegin, m_style))
+                             : tr("none run lately");
     }
 
     void sterilizers()
@@ -177,9 +176,9 @@ private:
                 state.push_back({QStringLiteral(": ") + text(left.service.why), Face::plain});
             }
             const bool isMissing = !left.test && left.hasTests;
-            table.rows.push_back({.cells = {strong(text(name(left.id))), state,
-                                            isMissing ? strong(testText(left))
-                                                      : plain(testText(left))}});
+            table.rows.push_back(
+                {.cells = {strong(text(name(left.id))), state,
+                           isMissing ? strong(testText(left)) : plain(testText(left))}});
         }
         m_sheet.table(table);
     }
