@@ -1,5 +1,6 @@
 #include "app/cli/command_line.h"
 #include "app/cli/desk/journal_commands.h"
+#include "app/cli/paper/paper_command.h"
 
 #include <iostream>
 #include <string_view>
@@ -13,5 +14,6 @@ int main(int argc, char** argv)
     using namespace loadwarden::cli;
     std::vector<Command> commands(decidingCommands().begin(), decidingCommands().end());
     commands.insert(commands.end(), journalCommands().begin(), journalCommands().end());
+    commands.push_back({"paper", paper});
     return run(arguments, commands, {std::cin, std::cout, std::cerr});
 }

@@ -9,7 +9,7 @@ packages=(
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
     libtomlplusplus-dev nlohmann-json3-dev libsodium-dev pkg-config
     python3 python3-jsonschema python3-nacl tzdata faketime
-    fonts-dejavu-core
+    poppler-utils fonts-dejavu-core
 )
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then

@@ -74,6 +74,12 @@ On a journal, the file in which everything that people do is recorded:
   import FILE [--source NAME] [--skip-bad]
                                loads of the time before the journal, as JSON, one on each line:
                                found and shown, never decided by; a supervisor signs
+  paper record LOT | hold LOT | ticket LOT | handover | day sz-ID [--day DATE]
+        | blank-load [sz-ID] | blank-bi
+        --out FILE.pdf [--page letter|a4] [--unit celsius|fahrenheit]
+                               a sheet as PDF: all that is recorded of a load, what is put on a
+                               held one, what is to be reprocessed, for the next shift, a
+                               sterilizer's day, and blank ones for when there is no computer
   journal export | seal | rebuild | new-key --why TEXT
                                every entry as it stands, one on each line; a seal of the newest;
                                the tables beside the entries filled anew; a new key for seals where
@@ -82,7 +88,7 @@ On a journal, the file in which everything that people do is recorded:
     --file FILE      the journal; else LOADWARDEN_FILE
     --by WHO         badge, id or name of who asks; else LOADWARDEN_BY. The PIN is asked for at the
                      terminal, or stands in LOADWARDEN_PIN (a new one in LOADWARDEN_NEW_PIN)
-    --at TIME        when it happened, if not now; of decide, show, list and due: for which moment
+    --at TIME        when it happened, if not now; of decide, show, list, due and paper: for which moment
     --reason TEXT    why, where a correction needs it
     --paper WHO      typed for somebody who did it and signed on paper
     --json           for programs

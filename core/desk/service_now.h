@@ -1,0 +1,20 @@
+#pragma once
+
+#include "core/acts/entry.h"
+#include "core/sterilizers/sterilizer_record.h"
+
+#include <span>
+#include <string>
+
+namespace loadwarden {
+
+/// Whether a sterilizer is in service, as said last.
+struct ServiceNow {
+    ServiceState state = ServiceState::outOfService;
+    std::string why; ///< it is not; empty: it was never returned
+};
+
+/// After those entries about it, in order.
+[[nodiscard]] ServiceNow serviceAfter(std::span<const Entry> entries);
+
+} // namespace loadwarden

@@ -1,0 +1,56 @@
+#pragma once
+
+#include "ui/paper/kit/pages.h"
+#include "ui/paper/kit/table.h"
+#include "ui/paper/kit/type.h"
+
+#include <functional>
+#include <utility>
+#include <vector>
+
+namespace loadwarden::paper {
+
+/// Something with a name before it.
+struct Named {
+    QString name;
+    Runs value;
+};
+
+/// A word beside its shape, and what is said of it.
+struct Statement {
+    std::function<void(QPainter&, const QRectF&)> mark; ///< none: the word alone
+    QString word;
+    Runs says;
+};
+
+/// Lays out one sheet from top to bottom.
+class Sheet {
+public:
+    Sheet(Frame frame, PageSize size);
+
+    /// A heading, which stays with what follows.
+    void section(const QString& heading);
+    void paragraph(const Runs& runs, Type type = Type::body);
+    /// Names and values in so many columns, read along the lines.
+    void grid(const std::vector<Named>& fields, int columns);
+    void table(const Table& table);
+    /// Boxes beside each other, each with a shape and a word.
+    void statements(const std::vector<Statement>& statements, Type word = Type::title);
+    /// Named lines to write on, in so many columns.
+    void writeLines(const std::vector<QString>& names, int columns, double height);
+    /// Empty lines to write on.
+    void emptyLines(int count, double height);
+    void space(double height);
+
+    [[nodiscard]] double width() const { return m_width; }
+    [[nodiscard]] Pages pages() &&;
+
+private:
+    Frame m_frame;
+    PageSize m_size;
+    double m_width;
+    double m_mostHeight;
+    Blocks m_blocks;
+};
+
+} // namespace loadwarden::paper
