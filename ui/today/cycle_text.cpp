@@ -31,6 +31,7 @@ QString stateText(const DayCycle& cycle)
     switch (cycle.phase) {
     case Phase::beingLoaded: return CycleWords::tr("Being loaded");
     case Phase::running: return CycleWords::tr("Running");
+    case Phase::imported: return CycleWords::tr("Imported, nothing decided");
     case Phase::awaitingDecision:
     case Phase::disposed:
     case Phase::evidenceChanged: break;
