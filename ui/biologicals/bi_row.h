@@ -10,6 +10,7 @@
 
 class QCheckBox;
 class QComboBox;
+class QHBoxLayout;
 class QLabel;
 class QPushButton;
 
@@ -61,7 +62,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void addButtons(class QHBoxLayout* row);
+    void addButtons(QHBoxLayout* row);
     [[nodiscard]] QPushButton* addButton(QHBoxLayout* row, const QString& says, BiSaying saying);
     [[nodiscard]] QWidget* makeQuestion();
     [[nodiscard]] QString questionFor(BiSaying saying) const;
