@@ -62,6 +62,14 @@ bool hasImplant(const CycleView& view)
                                   [](const Item& item) { return item.implant != Implant::no; });
 }
 
+/// The rules call a vial void as long as it is not activated; until it is incubated it still can
+/// be.
+bool awaitsActivation(const Vial& vial, const VialJudgement& judged)
+{
+    return judged.state == VialState::voided && judged.cause == Cause::notActivated
+           && !vial.activation && !vial.incubationStart;
+}
+
 /// What is asked of a vial that waits.
 BiStep stepOf(const Vial& vial, const IndicatorProduct* product, const VialJudgement& judged,
               bool hasEnded)
@@ -69,7 +77,7 @@ BiStep stepOf(const Vial& vial, const IndicatorProduct* product, const VialJudge
     if (judged.unclear) {
         return BiStep::readSecond;
     }
-    if (judged.state != VialState::pending || !hasEnded) {
+    if (!hasEnded || !(judged.state == VialState::pending || awaitsActivation(vial, judged))) {
         return BiStep::none;
     }
     if (!vial.incubationStart) {
@@ -188,6 +196,7 @@ private:
             return;
         }
         const bool isWaiting = judged.unclear || judged.state == VialState::pending
+                               || awaitsActivation(vial, judged)
                                || (judged.cause == Cause::controlDead && !view.signedAs);
         if (!isWaiting || !hasEnded) {
             return;
