@@ -7,7 +7,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QAbstractButton>
 #include <QSignalSpy>
+
+#include <algorithm>
 
 namespace loadwarden::ui_tests {
 namespace {
@@ -76,6 +79,18 @@ protected:
         ASSERT_TRUE(desktop.waitFor([this] { return page() != nullptr && page()->isUpToDate(); }));
     }
 
+    /// Waits for it: what was just shown anew is seen a moment later.
+    void click(const QString& name)
+    {
+        ASSERT_TRUE(desktop.waitFor([&] {
+            const auto buttons = desktop.window().findChildren<QAbstractButton*>();
+            return std::ranges::any_of(buttons, [&](const QAbstractButton* button) {
+                return button->isVisible() && button->accessibleName() == name;
+            });
+        })) << name.toStdString();
+        desktop.click(name);
+    }
+
     ui::BiologicalsPage* page() { return desktop.window().findChild<ui::BiologicalsPage*>(); }
 
     template <class Answer>
@@ -117,7 +132,7 @@ TEST_F(BiologicalsOnScreen, TheImplantsVialOverNightByKeyboardAlone)
 {
     runLoad();
     openPage();
-    desktop.click("Activated: Vial of " + lot);
+    click("Activated: Vial of " + lot);
     desktop.press(Qt::Key_Return);
     EXPECT_TRUE(desktop.comesToSee("Let it cool first"));
     desktop.press(Qt::Key_Space);
@@ -155,11 +170,11 @@ TEST_F(BiologicalsOnScreen, DueVialsRingOnceAndAreReadByTwoKeys)
     ASSERT_TRUE(desktop.waitFor([&] { return page()->isUpToDate(); }));
     EXPECT_EQ(rings.count(), 1) << "once";
 
-    desktop.click("Growth: Control, lot N4");
+    click("Growth: Control, lot N4");
     desktop.press(Qt::Key_Return);
     ASSERT_TRUE(desktop.comesToSee("growth is recorded"));
     ASSERT_TRUE(desktop.comesToSee("Grown, as it must."));
-    desktop.click("No growth: Vial of " + lot);
+    click("No growth: Vial of " + lot);
     desktop.press(Qt::Key_Escape);
     EXPECT_TRUE(desktop.sees("To be read since")) << "nothing is recorded by one key";
     desktop.press(Qt::Key_N);
@@ -173,7 +188,7 @@ TEST_F(BiologicalsOnScreen, AnEarlyReadingIsAskedAboutAndDoesNotCount)
     incubate();
     desktop.clock().set(local("12:00"));
     openPage();
-    desktop.click("No growth: Vial of " + lot);
+    click("No growth: Vial of " + lot);
     EXPECT_TRUE(desktop.sees("It is too early"));
     desktop.press(Qt::Key_Return);
     EXPECT_TRUE(desktop.comesToSee("That does not count. Read it again from 5 Mar 2031 08:35"));
@@ -186,7 +201,7 @@ TEST_F(BiologicalsOnScreen, GrowthFillsThePageWithWhoIsToldAndWhatIsInQuestion)
     incubate();
     desktop.clock().set(local("12:00"));
     openPage();
-    desktop.click("Growth: Vial of " + lot);
+    click("Growth: Vial of " + lot);
     desktop.press(Qt::Key_Return);
     ASSERT_TRUE(desktop.comesToSee("Positive biological indicator (BI): load " + lot));
     for (const char* const line :
@@ -201,7 +216,7 @@ TEST_F(BiologicalsOnScreen, ADeadControlSaysWhatItVoids)
     incubate();
     desktop.clock().set(local("09:00", "2031-03-05"));
     openPage();
-    desktop.click("No growth: Control, lot N4");
+    click("No growth: Control, lot N4");
     EXPECT_TRUE(desktop.sees("A control must grow"));
     desktop.press(Qt::Key_Return);
     EXPECT_TRUE(desktop.comesToSee("Did not grow: the vials beside it are void."));
