@@ -70,6 +70,12 @@ bool awaitsActivation(const Vial& vial, const VialJudgement& judged)
            && !vial.activation && !vial.incubationStart;
 }
 
+/// A vial that nothing vouches for stays in sight until its load is signed.
+bool isVoidByControl(const VialJudgement& judged)
+{
+    return judged.cause == Cause::controlDead || judged.cause == Cause::controlMissing;
+}
+
 /// What is asked of a vial that waits.
 BiStep stepOf(const Vial& vial, const IndicatorProduct* product, const VialJudgement& judged,
               bool hasEnded)
@@ -197,7 +203,7 @@ private:
         }
         const bool isWaiting = judged.unclear || judged.state == VialState::pending
                                || awaitsActivation(vial, judged)
-                               || (judged.cause == Cause::controlDead && !view.signedAs);
+                               || (isVoidByControl(judged) && !view.signedAs);
         if (!isWaiting || !hasEnded) {
             return;
         }
@@ -261,11 +267,11 @@ private:
         group.controls.push_back(std::move(test));
     }
 
-    /// Controls that were prepared and are not in an incubator: no vial has them beside it yet.
+    /// Controls of a lot that were prepared and are in no incubator yet.
     void looseControls()
     {
         for (auto& [key, group] : m_groups) {
-            if (!group.incubator.empty() || group.productLot.empty()) {
+            if (group.productLot.empty()) {
                 continue;
             }
             for (const std::string& id :
@@ -329,7 +335,10 @@ private:
         group.isControlDead = std::ranges::any_of(group.controls, [](const BiTest& control) {
             return control.control == ControlState::dead;
         });
-        group.isWithoutControl = !group.incubator.empty() && group.controls.empty();
+        group.isWithoutControl = !group.incubator.empty()
+                                 && std::ranges::none_of(group.controls, [](const BiTest& control) {
+                                        return control.started.has_value();
+                                    });
         for (const auto* const tests : {&group.controls, &group.vials}) {
             for (const BiTest& test : *tests) {
                 if (test.step == BiStep::read) {

@@ -128,7 +128,7 @@ private:
     }
 };
 
-TEST_F(BiologicalsOnScreen, TheImplantsVialOverNightByKeyboardAlone)
+TEST_F(BiologicalsOnScreen, TheImplantsVialOverNight)
 {
     runLoad();
     openPage();
@@ -149,9 +149,17 @@ TEST_F(BiologicalsOnScreen, TheImplantsVialOverNightByKeyboardAlone)
     EXPECT_TRUE(desktop.sees("No control is beside them"));
     EXPECT_TRUE(desktop.sees("Implant, held until read"));
 
+    click("Prepare a control of lot N4");
+    click("Activated: Control, lot N4");
+    desktop.press(Qt::Key_Space);
+    desktop.press(Qt::Key_Return);
+    click("In the incubator: Control, lot N4");
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.waitFor([&] { return !desktop.sees("No control is beside them"); }));
+
     QSignalSpy rings(&page()->chime(), &ui::Chime::rang);
     desktop.clock().set(local("08:35", "2031-03-05"));
-    page()->lookAtClock();
+    desktop.press(Qt::Key_F5);
     ASSERT_TRUE(desktop.waitFor([&] { return rings.count() == 1; }));
 }
 

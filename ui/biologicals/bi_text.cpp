@@ -47,6 +47,8 @@ QString vialText(const BiTest& test)
     case VialState::voided:
         return test.vial.cause == Cause::controlDead
                    ? tr("Void: its control did not grow, so it shows nothing.")
+               : test.vial.cause == Cause::controlMissing
+                   ? tr("Void: no control was beside it in time, so it shows nothing.")
                    : tr("Void: it shows nothing.");
     case VialState::lost: return tr("Lost.");
     case VialState::negative: return tr("No growth, and its control grew.");
