@@ -1,3 +1,4 @@
+#include "ui/biologicals/biologicals_page.h"
 #include "ui/settings/workstation_page.h"
 #include "ui/shell/area.h"
 #include "ui/today/today_page.h"
@@ -10,6 +11,11 @@ namespace {
 QString today()
 {
     return QCoreApplication::translate("loadwarden::ui::Area", "&Today");
+}
+
+QString biologicals()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Biologicals");
 }
 
 QString settings()
@@ -29,6 +35,8 @@ const std::vector<Area>& areas()
 {
     static const std::vector<Area> all = {
         {"today", today, QKeySequence(Qt::CTRL | Qt::Key_1), make<TodayPage>, nullptr},
+        {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
+         nullptr},
         {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},
     };
     return all;
