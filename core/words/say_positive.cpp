@@ -63,10 +63,9 @@ private:
     [[nodiscard]] std::vector<std::string> next() const
     {
         std::vector<std::string> lines;
-        if (!p_.isStopped) {
-            lines.push_back(
-                tr("Stop the sterilizer and record that it is taken out.").toStdString());
-        }
+        lines.push_back((p_.isStopped ? tr("The sterilizer is taken out of service: leave it so.")
+                                      : tr("Stop the sterilizer and record that it is taken out."))
+                            .toStdString());
         lines.push_back(
             tr("Keep the loads named here, and fetch back what has left.").toStdString());
         lines.push_back(

@@ -157,15 +157,20 @@ void BiologicalsPage::showNow()
         addGroup(group);
     }
     if (m_made->groups.empty()) {
-        m_column->addWidget(new EmptyState(
-            m_made->positives.empty() ? tr("No biological indicator waits for anybody")
-                                      : tr("No other biological indicator waits for anybody"),
-            tr("Here stand the vials of loads and tests that have ended, beside the unexposed "
-               "control of the same lot: activate them, put both into the incubator, and read them "
-               "when they are due. A vial comes here with the process challenge device (PCD) that "
-               "is placed in a load.")));
+        m_column->addWidget(
+            new EmptyState(
+                m_made->positives.empty() ? tr("No biological indicator waits for anybody")
+                                          : tr("No other biological indicator waits for anybody"),
+                tr("Here stand the vials of loads and tests that have ended, beside the unexposed "
+                   "control of the same lot: activate them, put both into the incubator, and read "
+                   "them "
+                   "when they are due. A vial comes here with the process challenge device (PCD) "
+                   "that "
+                   "is placed in a load.")),
+            1);
+    } else {
+        m_column->addStretch();
     }
-    m_column->addStretch();
     tellTime();
     m_scroll->verticalScrollBar()->setValue(scrolled);
     if (const int row = std::exchange(m_focusRow, -1); row >= 0 && !m_rows.empty()) {

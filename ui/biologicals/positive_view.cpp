@@ -77,12 +77,15 @@ PositiveView::PositiveView(Look& look, const BiPositive& positive, const HouseSt
         if (load.hasImplant) {
             line = tr("%1, implant").arg(line);
         }
+        if (load.isPositive) {
+            line = tr("%1, the positive").arg(line);
+        }
         auto* const label =
             makeLabel(line, load.signedAs == Verdict::release ? Type::strong : Type::body);
         held->addWidget(label);
     }
     if (positive.held.size() > mostHeld) {
-        held->addWidget(makeMuted(tr("And %1 more: find them in Records by sterilizer and date.")
+        held->addWidget(makeLabel(tr("And %1 more: find them in Records by sterilizer and date.")
                                       .arg(positive.held.size() - mostHeld)));
     }
     held->addStretch();
