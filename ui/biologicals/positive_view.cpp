@@ -64,7 +64,7 @@ PositiveView::PositiveView(Look& look, const BiPositive& positive, const HouseSt
 
     auto* const held = addColumn(row, tr("In question: %1 loads").arg(positive.held.size()), 4);
     held->addWidget(
-        makeMuted(positive.lastNegativeLot
+        makeLabel(positive.lastNegativeLot
                       ? tr("Of this sterilizer since its last negative BI, load %1.")
                             .arg(text(*positive.lastNegativeLot))
                       : tr("Of this sterilizer; no negative BI was found in the 35 days before.")));
