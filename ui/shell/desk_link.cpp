@@ -52,7 +52,7 @@ DeskLink::DeskLink(const std::filesystem::path& file, const Workplace& place, QO
 void DeskLink::nowOpen(QFuture<Opened>& future)
 {
     try {
-        m_about = future.takeResult();
+        m_about = future.result(); // not takeResult(), as in answered()
     } catch (...) {
         const Trouble what = troubleNow();
         emit notOpened(what.says, what.next);

@@ -112,7 +112,10 @@ private:
         }
         std::optional<Value> value;
         try {
-            value.emplace(future.takeResult());
+            // Not takeResult(): Qt 6.4 takes the state back with it, and the promise, which the
+            // desk's thread may not have let go yet, then takes itself for unfinished and answers
+            // again.
+            value.emplace(future.result());
         } catch (...) {
             const Trouble what = troubleNow();
             if (asked.failed) {
