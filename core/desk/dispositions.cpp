@@ -13,33 +13,6 @@
 namespace loadwarden {
 namespace {
 
-/// What was recorded about the cycle that the signer has not seen.
-std::vector<CameSince> unseenOf(ReadSnapshot& snapshot, const Sight& sight)
-{
-    std::vector<CameSince> since;
-    JournalReader reader(snapshot);
-    EntryCursor cursor = reader.about(sight.cycle, sight.seen + 1);
-    while (const auto stored = cursor.next()) {
-        const Entry entry = understand(stored->bytes, stored->hash);
-        CameSince came{.seq = entry.seq,
-                       .kind = std::string(kindOf(entry.act).kind),
-                       .thing = {},
-                       .value = valueRead(entry.act),
-                       .by = entry.actor,
-                       .at = entry.recordedAt.at};
-        const auto other = std::ranges::find_if(
-            entry.subjects, [&](const std::string& id) { return id != sight.cycle; });
-        if (other != entry.subjects.end()) {
-            came.thing = *other;
-        }
-        if (const auto person = personById(peopleOf(snapshot), entry.actor)) {
-            came.by = person->name;
-        }
-        since.push_back(std::move(came));
-    }
-    return since;
-}
-
 /// Whether a finding says no more than that a vial has not answered yet.
 bool waitsForTheVial(const Finding& finding)
 {
@@ -105,6 +78,32 @@ Role roleFor(Reviewer reviewer)
 
 } // namespace
 
+std::vector<CameSince> cameSince(ReadSnapshot& snapshot, const Sight& sight)
+{
+    std::vector<CameSince> since;
+    JournalReader reader(snapshot);
+    EntryCursor cursor = reader.about(sight.cycle, sight.seen + 1);
+    while (const auto stored = cursor.next()) {
+        const Entry entry = understand(stored->bytes, stored->hash);
+        CameSince came{.seq = entry.seq,
+                       .kind = std::string(kindOf(entry.act).kind),
+                       .thing = {},
+                       .value = valueRead(entry.act),
+                       .by = entry.actor,
+                       .at = entry.recordedAt.at};
+        const auto other = std::ranges::find_if(
+            entry.subjects, [&](const std::string& id) { return id != sight.cycle; });
+        if (other != entry.subjects.end()) {
+            came.thing = *other;
+        }
+        if (const auto person = personById(peopleOf(snapshot), entry.actor)) {
+            came.by = person->name;
+        }
+        since.push_back(std::move(came));
+    }
+    return since;
+}
+
 Sight sightFrom(const CycleView& view)
 {
     return {.cycle = view.id, .seen = view.seen, .decided = sightDigest(view, view.seen)};
@@ -122,7 +121,7 @@ OrRefusal<Appended> Dispositions::rest(const SignedIn& who, const Signature& sig
         if (JournalReader(snapshot).head().seq < sight.seen) {
             return Refusal{.why = RefusalWhy::changed, .subject = sight.cycle};
         }
-        if (auto since = unseenOf(snapshot, sight); !since.empty()) {
+        if (auto since = cameSince(snapshot, sight); !since.empty()) {
             return Refusal{
                 .why = RefusalWhy::stale, .subject = sight.cycle, .since = std::move(since)};
         }

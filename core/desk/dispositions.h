@@ -4,6 +4,7 @@
 #include "core/desk/sign_in.h"
 
 #include <string>
+#include <vector>
 
 namespace loadwarden {
 
@@ -15,6 +16,9 @@ struct Sight {
 };
 
 [[nodiscard]] Sight sightFrom(const CycleView& view);
+
+/// What was recorded about the cycle that the signer has not seen. Throws StoreError.
+[[nodiscard]] std::vector<CameSince> cameSince(ReadSnapshot& snapshot, const Sight& sight);
 
 /// The words of a release that overrules what waits for an implant.
 struct Emergency {

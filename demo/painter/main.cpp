@@ -1,5 +1,7 @@
 // Writes pictures of every page: of a journal at a moment, in both themes and at two sizes, driven
 // by keys as a person would.
+#include "ui/load/cycle_list.h"
+#include "ui/load/load_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/local_settings.h"
 #include "ui/shell/main_window.h"
@@ -104,9 +106,48 @@ private:
         for (int i = 0; i < window.work()->areaCount(); ++i) {
             window.work()->showArea(i);
             (void)QTest::qWaitFor([&] { return today->isUpToDate(); }, longestWaitMs);
-            save(window, QLatin1String(ui::areas()[static_cast<std::size_t>(i)].id));
+            const QLatin1String area(ui::areas()[static_cast<std::size_t>(i)].id);
+            save(window, area);
+            if (area == QLatin1String("load")) {
+                paintLoads(window);
+            }
         }
         return true;
+    }
+
+    /// The form for a new one, and the loads at hand, chosen with the arrows one after the other.
+    void paintLoads(ui::MainWindow& window)
+    {
+        auto* const page = window.findChild<ui::LoadPage*>();
+        auto* const list = page->findChild<ui::CycleList*>();
+        const auto settled = [&] {
+            return QTest::qWaitFor([&] { return page->isUpToDate(); }, longestWaitMs);
+        };
+        (void)settled();
+        list->setFocus();
+        QTest::keyClick(list, Qt::Key_N, Qt::ControlModifier);
+        QTest::qWait(200);
+        save(window, QStringLiteral("load-new"));
+        list->setFocus();
+        constexpr int mostLoads = 6;
+        for (int i = 0; i < mostLoads && i < list->count(); ++i) {
+            QTest::keyClick(list, i == 0 ? Qt::Key_Return : Qt::Key_Down);
+            QTest::qWait(50);
+            (void)settled();
+            save(window, QStringLiteral("load-%1").arg(i + 1));
+        }
+        if (m_suffix != QStringLiteral("light-1366")) {
+            return;
+        }
+        // Once from top to bottom.
+        window.resize(1366, 3'000);
+        for (int i = 0; i < mostLoads && i < list->count(); ++i) {
+            QTest::keyClick(list, Qt::Key_Up);
+            QTest::qWait(50);
+            (void)settled();
+            save(window, QStringLiteral("load-whole-%1").arg(i + 1));
+        }
+        window.resize(1366, 768);
     }
 
     Wanted m_wanted;

@@ -43,6 +43,9 @@ QWidget* active()
 
 QWidget* keyboard()
 {
+    if (QWidget* const popup = QApplication::activePopupWidget()) {
+        return popup;
+    }
     QWidget* const focus = QApplication::focusWidget();
     return focus == nullptr ? active() : focus;
 }
@@ -194,7 +197,14 @@ void Desktop::scan(const QString& text)
 QString Desktop::focusName() const
 {
     const QWidget* const focus = QApplication::focusWidget();
-    return focus == nullptr ? QString() : focus->accessibleName();
+    if (focus == nullptr) {
+        return {};
+    }
+    const auto* const button = qobject_cast<const QAbstractButton*>(focus);
+    QString name = focus->accessibleName().isEmpty() && button != nullptr
+                       ? button->text()
+                       : focus->accessibleName();
+    return name.remove(u'&');
 }
 
 bool Desktop::sees(const QString& text) const

@@ -16,6 +16,14 @@ Field::Field(const QString& label, QWidget* editor, const QString& hint, QWidget
     name->setBuddy(editor);
     QString plain = label;
     editor->setAccessibleName(plain.remove(u'&'));
+    if (QWidget* const line = editor->focusProxy()) {
+        // What has the keyboard is what a screen reader names.
+        const QString part = line->accessibleName();
+        line->setAccessibleName(part.isEmpty() ? plain
+                                : part.startsWith(plain)
+                                    ? part
+                                    : tr("%1: %2", "a field, a part of it").arg(plain, part));
+    }
     editor->setAccessibleDescription(hint);
     column->addWidget(name);
     column->addWidget(editor);

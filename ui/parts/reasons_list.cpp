@@ -34,14 +34,26 @@ ReasonsList::ReasonsList(Look& look, QWidget* parent)
     m_rows->setSpacing(space::small);
 }
 
-void ReasonsList::show(const std::vector<Finding>& findings, const HouseStyle& style)
+void ReasonsList::show(const std::vector<Finding>& findings, const HouseStyle& style,
+                       const std::function<QString(const Finding&)>& nameOfItem,
+                       const std::function<std::string(const Finding&)>& nameOfSubject)
 {
     while (QLayoutItem* const item = m_rows->takeAt(0)) {
-        delete item->widget();
+        // Perhaps it is what was just chosen that has it shown anew.
+        item->widget()->hide();
+        item->widget()->deleteLater();
         delete item;
     }
     for (std::size_t i = 0; i < findings.size(); ++i) {
-        const Said said = say(findings[i], style);
+        Said said = say(findings[i], style);
+        if (const std::string name = nameOfSubject ? nameOfSubject(findings[i]) : std::string();
+            !name.empty()) {
+            for (std::string* const words : {&said.says, &said.next}) {
+                *words = QString::fromStdString(*words)
+                             .replace(text(findings[i].subject), text(name))
+                             .toStdString();
+            }
+        }
         const Mark mark = markOf(findings[i].outcome);
         auto* const row = new QWidget;
         auto* const columns = new QHBoxLayout(row);
@@ -50,15 +62,31 @@ void ReasonsList::show(const std::vector<Finding>& findings, const HouseStyle& s
         columns->addWidget(new GlyphView(m_look, mark.glyph, mark.tone, 20), 0, Qt::AlignTop);
         auto* const words = new QVBoxLayout;
         words->setSpacing(space::hair);
-        words->addWidget(makeLabel(text(said.says)));
+        const QString item = nameOfItem ? nameOfItem(findings[i]) : QString();
+        const QString says =
+            item.isEmpty() ? text(said.says)
+                           : tr("%1: %2", "an item, what was found of it").arg(item, text(said.says));
+        words->addWidget(makeLabel(says));
         if (!said.next.empty()) {
             words->addWidget(makeMuted(text(said.next)));
         }
         columns->addLayout(words, 1);
+        auto* const links = new QHBoxLayout;
+        links->setSpacing(space::small);
+        links->setContentsMargins(-space::medium - 2, 0, 0, 0); // their words stand below the others
         auto* const go = makeButton(tr("Go there"), ButtonKind::quiet);
-        go->setAccessibleName(tr("Go to what settles this: %1").arg(text(said.says)));
+        go->setAccessibleName(tr("Go to what settles this: %1").arg(says));
         connect(go, &QPushButton::clicked, this, [this, i] { emit chosen(static_cast<int>(i)); });
-        columns->addWidget(go, 0, Qt::AlignTop);
+        links->addWidget(go);
+        if (findings[i].outcome == Outcome::review) {
+            auto* const review = makeButton(tr("Review"), ButtonKind::quiet);
+            review->setAccessibleName(tr("Review: %1").arg(says));
+            connect(review, &QPushButton::clicked, this,
+                    [this, i] { emit reviewAsked(static_cast<int>(i)); });
+            links->addWidget(review);
+        }
+        links->addStretch();
+        words->addLayout(links);
         m_rows->addWidget(row);
     }
 }

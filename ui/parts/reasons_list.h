@@ -6,6 +6,7 @@
 
 #include <QWidget>
 
+#include <functional>
 #include <vector>
 
 class QVBoxLayout;
@@ -19,11 +20,17 @@ class ReasonsList : public QWidget {
 public:
     explicit ReasonsList(Look& look, QWidget* parent = nullptr);
 
-    void show(const std::vector<Finding>& findings, const HouseStyle& style);
+    /// `nameOfItem` says of which item a finding is, `nameOfSubject` what people call its subject
+    /// where that is an id; both may be empty.
+    void show(const std::vector<Finding>& findings, const HouseStyle& style,
+              const std::function<QString(const Finding&)>& nameOfItem = {},
+              const std::function<std::string(const Finding&)>& nameOfSubject = {});
 
 signals:
     /// A finding by its place in what was shown.
     void chosen(int index);
+    /// Somebody wants to answer a finding that waits for a review.
+    void reviewAsked(int index);
 
 private:
     Look& m_look;

@@ -50,6 +50,16 @@ void TimeEdit::set(Instant moment)
     m_date->setText(text(formatDate(m_zone.dateOf(moment))));
 }
 
+void TimeEdit::clearTime()
+{
+    m_time->clear();
+}
+
+bool TimeEdit::isEmpty() const
+{
+    return m_time->text().trimmed().isEmpty();
+}
+
 std::optional<int> TimeEdit::minuteOfDay() const
 {
     // 07:14, 7:14 and 0714 are all meant as the same.

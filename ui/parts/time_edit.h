@@ -20,6 +20,10 @@ public:
     TimeEdit(Zone zone, Instant shown, QWidget* parent = nullptr);
 
     void set(Instant moment);
+    /// Leaves the time open, for what may be left out.
+    void clearTime();
+    /// Whether no time is typed.
+    [[nodiscard]] bool isEmpty() const;
     /// nullopt: something is wrong.
     [[nodiscard]] std::optional<JournalTime> value() const;
     /// Empty where nothing is.

@@ -17,10 +17,10 @@ public:
 
     void show(Verdict verdict);
     void show(TestResult result);
-
-private:
+    /// What has neither yet.
     void show(Glyph glyph, ToneOf tone, const QString& word);
 
+private:
     GlyphView* m_glyph;
     QLabel* m_word;
 };

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/desk/look_up.h"
+
 #include <QKeySequence>
 #include <QString>
 #include <QWidget>
@@ -37,7 +39,12 @@ public:
     /// Time may have passed unseen: the window came back, or the computer had slept.
     virtual void lookAtClock() {}
 
+    /// Something was scanned while this page is to be seen. True: it is for this page.
+    virtual bool takeScan(const QString& /*text*/, const LookedUp& /*found*/) { return false; }
+
 signals:
+    /// Somebody wants to go to another area.
+    void wantsArea(const QString& id);
     /// Somebody wants to see a cycle (ld-) or an item in one, in whatever area shows it.
     void wantsCycle(const QString& cycle, const QString& item);
     /// Something to be said across the window.

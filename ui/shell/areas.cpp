@@ -1,4 +1,5 @@
 #include "ui/biologicals/biologicals_page.h"
+#include "ui/load/load_page.h"
 #include "ui/settings/workstation_page.h"
 #include "ui/shell/area.h"
 #include "ui/today/today_page.h"
@@ -11,6 +12,11 @@ namespace {
 QString today()
 {
     return QCoreApplication::translate("loadwarden::ui::Area", "&Today");
+}
+
+QString load()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Load");
 }
 
 QString biologicals()
@@ -35,6 +41,10 @@ const std::vector<Area>& areas()
 {
     static const std::vector<Area> all = {
         {"today", today, QKeySequence(Qt::CTRL | Qt::Key_1), make<TodayPage>, nullptr},
+        {"load", load, QKeySequence(Qt::CTRL | Qt::Key_2), make<LoadPage>,
+         [](Page& page, const QString& cycle, const QString& item) {
+             static_cast<LoadPage&>(page).open(cycle, item);
+         }},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},
         {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},

@@ -3,6 +3,7 @@
 #include "ui/first_start/first_start_page.h"
 #include "ui/look/text.h"
 #include "ui/parts/banner.h"
+#include "ui/parts/tab_order.h"
 #include "ui/shell/desk_link.h"
 #include "ui/shell/idle_lock.h"
 #include "ui/shell/local_settings.h"
@@ -208,6 +209,9 @@ void MainWindow::showFound(const QString& scan, const LookedUp& found)
         return;
     }
     see(m_work);
+    if (m_work->takeScan(scan, found)) {
+        return;
+    }
     const QString name = text(found.name);
     switch (found.what) {
     case LookedUp::What::cycle:
@@ -252,6 +256,16 @@ void MainWindow::applySettings()
     if (m_desk != nullptr) {
         m_desk->setFahrenheit(settings.temperatureUnit() == Unit::fahrenheit);
     }
+}
+
+bool MainWindow::focusNextPrevChild(bool next)
+{
+    QWidget* const to = neighbourByLayout(centralWidget(), focusWidget(), next);
+    if (to == nullptr) {
+        return QMainWindow::focusNextPrevChild(next);
+    }
+    to->setFocus(next ? Qt::TabFocusReason : Qt::BacktabFocusReason);
+    return true;
 }
 
 bool MainWindow::event(QEvent* event)

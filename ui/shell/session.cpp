@@ -67,4 +67,21 @@ void Session::sign(QObject* context, const std::string& pin, Signing signing,
         std::move(done), std::move(failed));
 }
 
+void Session::signTwice(QObject* context, const std::string& pin, SigningTwice signing,
+                        std::function<void(OrRefusal<Appended>)> done,
+                        std::function<void()> failed)
+{
+    sign(
+        context, pin,
+        [pin, signing = std::move(signing)](Office& office, const SignedIn& who,
+                                            Signature first) -> OrRefusal<Appended> {
+            auto second = SignIn(office).sign(who, pin);
+            if (auto* const refusal = std::get_if<Refusal>(&second)) {
+                return std::move(*refusal);
+            }
+            return signing(office, who, std::move(first), std::get<Signature>(std::move(second)));
+        },
+        std::move(done), std::move(failed));
+}
+
 } // namespace loadwarden::ui

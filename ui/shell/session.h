@@ -33,6 +33,13 @@ public:
     /// What is signed runs on the desk's thread with a signature for it.
     using Signing = std::function<OrRefusal<Appended>(Office&, const SignedIn&, Signature)>;
 
+    /// The same for two things that one PIN signs together.
+    using SigningTwice =
+        std::function<OrRefusal<Appended>(Office&, const SignedIn&, Signature, Signature)>;
+
+    void signTwice(QObject* context, const std::string& pin, SigningTwice signing,
+                   std::function<void(OrRefusal<Appended>)> done, std::function<void()> failed);
+
     /// Signs as who is signed in.
     void sign(QObject* context, const std::string& pin, Signing signing,
               std::function<void(OrRefusal<Appended>)> done, std::function<void()> failed);

@@ -63,14 +63,18 @@ void SigningDialog::sign()
         return;
     }
     m_sign->setEnabled(false);
-    m_session.sign(
-        this, m_pin->text().toStdString(), m_toSign.signing,
-        [this](OrRefusal<Appended> answer) { answered(std::move(answer)); },
-        [this] {
-            m_sign->setEnabled(true);
-            m_field->setError(tr("Nothing was signed: the journal could not be written. The page "
-                                 "behind says why."));
-        });
+    const std::string pin = m_pin->text().toStdString();
+    const auto done = [this](OrRefusal<Appended> answer) { answered(std::move(answer)); };
+    const auto failed = [this] {
+        m_sign->setEnabled(true);
+        m_field->setError(tr("Nothing was signed: the journal could not be written. The page "
+                             "behind says why."));
+    };
+    if (m_toSign.signingTwice) {
+        m_session.signTwice(this, pin, m_toSign.signingTwice, done, failed);
+    } else {
+        m_session.sign(this, pin, m_toSign.signing, done, failed);
+    }
 }
 
 void SigningDialog::answered(OrRefusal<Appended> answer)

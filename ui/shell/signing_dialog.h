@@ -18,6 +18,7 @@ struct ToSign {
     QStringList seen; ///< what the signer has seen of it, a line each
     QString button;   ///< what the button says: "Sign the release"
     Session::Signing signing;
+    Session::SigningTwice signingTwice{}; ///< instead of it, for two things at once
 };
 
 /// The one modal step: what is signed and what was seen, in words, then the PIN. It closes when it

@@ -72,6 +72,7 @@ void WorkView::addArea(const Area& area)
     page->setObjectName(QStringLiteral("page"));
     page->setAttribute(Qt::WA_StyledBackground);
     connect(page, &Page::says, this, &WorkView::says);
+    connect(page, &Page::wantsArea, this, [this](const QString& id) { showArea(id); });
     connect(page, &Page::wantsCycle, this, [this](const QString& cycle, const QString& item) {
         if (!openCycle(cycle, item)) {
             emit says(tr("This version shows no loads on a page of their own."),
@@ -109,6 +110,21 @@ void WorkView::showArea(int index)
     }
     m_stack->setCurrentIndex(index);
     refresh();
+}
+
+void WorkView::showArea(const QString& id)
+{
+    for (int i = 0; i < areaCount(); ++i) {
+        if (id == QLatin1String(areas()[static_cast<std::size_t>(i)].id)) {
+            showArea(i);
+        }
+    }
+}
+
+bool WorkView::takeScan(const QString& text, const LookedUp& found)
+{
+    auto* const page = qobject_cast<Page*>(m_stack->currentWidget());
+    return page != nullptr && page->takeScan(text, found);
 }
 
 int WorkView::area() const

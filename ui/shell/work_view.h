@@ -23,6 +23,9 @@ public:
     void refresh();
     void lookAtClock();
     void showArea(int index);
+    void showArea(const QString& id);
+    /// Something was scanned: true where the page that is to be seen takes it.
+    [[nodiscard]] bool takeScan(const QString& text, const LookedUp& found);
     [[nodiscard]] int area() const;
     [[nodiscard]] int areaCount() const { return static_cast<int>(m_pages.size()); }
     /// Opens a cycle in the area that shows cycles; false: no area does.

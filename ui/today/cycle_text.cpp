@@ -1,5 +1,6 @@
 #include "ui/today/cycle_text.h"
 
+#include "core/desk/loads_at_hand.h"
 #include "core/words/say.h"
 #include "ui/look/text.h"
 #include "ui/parts/clock_text.h"
@@ -20,7 +21,9 @@ CycleMark markOf(const DayCycle& cycle)
     if (cycle.test) {
         return {glyphOf(*cycle.test), toneOf(*cycle.test)};
     }
-    if (const auto verdict = cycle.signedAs ? cycle.signedAs : cycle.decided) {
+    if (const auto verdict = isWorseNow(cycle)  ? cycle.decided
+                             : cycle.signedAs ? cycle.signedAs
+                                              : cycle.decided) {
         return {glyphOf(*verdict), toneOf(*verdict)};
     }
     return {Glyph::running, ToneOf::neutral};
@@ -43,6 +46,10 @@ QString stateText(const DayCycle& cycle)
         text(say(cycle.signedAs ? *cycle.signedAs : cycle.decided.value_or(Verdict::quarantine)));
     if (!cycle.signedAs) {
         return CycleWords::tr("%1, not signed", "a verdict").arg(verdict);
+    }
+    if (isWorseNow(cycle)) {
+        return CycleWords::tr("%1 now, signed as %2", "two verdicts")
+            .arg(text(say(*cycle.decided)), verdict.toLower());
     }
     return cycle.phase == Phase::evidenceChanged
                ? CycleWords::tr("%1, signed, evidence changed since", "a verdict").arg(verdict)

@@ -1,0 +1,98 @@
+#include "core/desk/choices.h"
+
+#include "core/acts/fold/registers.h"
+#include "core/desk/journal_entries.h"
+
+#include <algorithm>
+#include <map>
+
+namespace loadwarden {
+namespace {
+
+/// Calls visit(fact, id, value) for the newest revision of each thing in a register.
+template <class Recorded, class Visit>
+void eachNewest(ReadSnapshot& snapshot, std::string_view prefix, Visit visit)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, prefix);
+    const FactBook book(entries);
+    std::vector<std::string> done;
+    for (const Fact& fact : book.facts()) {
+        const std::string& id = fact.origin->subjects.front();
+        if (!std::holds_alternative<Recorded>(fact.origin->act)
+            || std::ranges::find(done, id) != done.end()) {
+            continue;
+        }
+        done.push_back(id);
+        if (const Fact* const found = peekRevision<Recorded>(book, id, newest)) {
+            visit(*found, id, std::get<Recorded>(found->current().act));
+        }
+    }
+}
+
+template <class Recorded>
+std::vector<Choice> namesIn(ReadSnapshot& snapshot, std::string_view prefix)
+{
+    std::vector<Choice> choices;
+    eachNewest<Recorded>(snapshot, prefix,
+                         [&](const Fact&, const std::string& id, const Recorded& recorded) {
+                             choices.push_back({id, recorded.name});
+                         });
+    return choices;
+}
+
+std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
+{
+    std::map<std::string, ProductRecorded> products;
+    eachNewest<ProductRecorded>(
+        snapshot, "pr", [&](const Fact&, const std::string& id, const ProductRecorded& recorded) {
+            products.emplace(id, recorded);
+        });
+    std::vector<LotChoice> lots;
+    eachNewest<ProductLotRecorded>(
+        snapshot, "pl",
+        [&](const Fact& fact, const std::string& id, const ProductLotRecorded& recorded) {
+            const std::string product(fact.origin->subject("pr"));
+            const auto known = products.find(product);
+            if (known == products.end()) {
+                return;
+            }
+            lots.push_back({.product = product,
+                            .lot = id,
+                            .productName = known->second.name,
+                            .number = recorded.number,
+                            .expires = recorded.expires,
+                            .kind = known->second.product.kind,
+                            .response = known->second.product.response,
+                            .type = known->second.product.type});
+        });
+    return lots;
+}
+
+} // namespace
+
+const LotChoice* Choices::lot(std::string_view id) const
+{
+    const auto found = std::ranges::find(lots, id, &LotChoice::lot);
+    return found == lots.end() ? nullptr : &*found;
+}
+
+Choices choicesOf(ReadSnapshot& snapshot)
+{
+    Choices choices{.sterilizers = namesIn<SterilizerRecorded>(snapshot, "sz"),
+                    .specifications = {},
+                    .lots = lotsOf(snapshot),
+                    .packagings = namesIn<PackagingRecorded>(snapshot, "pk"),
+                    .devices = {}};
+    eachNewest<SpecificationRecorded>(
+        snapshot, "sp",
+        [&](const Fact&, const std::string& id, const SpecificationRecorded& recorded) {
+            choices.specifications.push_back({id, recorded.specification});
+        });
+    eachNewest<DeviceRecorded>(snapshot, "dv",
+                               [&](const Fact&, const std::string& id, const DeviceRecorded& device) {
+                                   choices.devices.push_back({id, device.device.name});
+                               });
+    return choices;
+}
+
+} // namespace loadwarden

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "core/release/finding.h"
+
+#include <cstdint>
+
+namespace loadwarden {
+
+/// Where what a finding asks for is recorded.
+enum class SheetPart : std::uint8_t {
+    cycle,       ///< start, end, alarms
+    contents,    ///< items and what is known of them
+    printout,    ///< the sterilizer's record, its readings, their verification
+    indicators,  ///< chemical indicators, in PCDs and items
+    biologicals, ///< vials and controls
+    packages,    ///< what was seen at unloading
+    aeration,
+    immediateUse,
+    test,       ///< conditions and readings of a test cycle
+    sterilizer, ///< outside this cycle: its tests, repairs, register
+    history     ///< entries to be corrected or reviewed
+};
+
+[[nodiscard]] SheetPart partOf(const Finding& finding);
+
+} // namespace loadwarden

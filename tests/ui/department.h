@@ -1,0 +1,23 @@
+#pragma once
+
+#include "tests/ui/desktop.h"
+
+// A department with registers for the window's tests: sterilizer, programs, products, packaging.
+
+namespace loadwarden::ui_tests {
+
+/// Registers everything that a steam load and its Bowie-Dick test need; at 05:30 the sterilizer S1
+/// is in service.
+void registerDepartment(Desktop& desktop);
+
+/// Runs and reads the Bowie-Dick test at 06:00, through the desk.
+void passBowieDick(Desktop& desktop);
+
+/// Registers a lead of that name with a badge, and a PIN.
+void hire(Desktop& desktop, const std::string& id, const std::string& name, Role role,
+          const std::string& badge, const std::string& pin);
+
+/// A load with item I1 that ran from 07:00 to 07:50, with a PCD; its id.
+std::string runLoad(Desktop& desktop, Implant implant = Implant::no);
+
+} // namespace loadwarden::ui_tests

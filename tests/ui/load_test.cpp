@@ -1,0 +1,487 @@
+// The record of a load as a person works, by keys and scanner.
+#include "core/desk/recorder.h"
+#include "tests/ui/department.h"
+#include "ui/load/load_page.h"
+#include "ui/load/load_view.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QAbstractButton>
+#include <QApplication>
+#include <QLabel>
+#include <QLineEdit>
+#include <QTest>
+
+#include <sqlite3.h>
+
+#include <algorithm>
+
+namespace loadwarden::ui_tests {
+namespace {
+
+const std::string secondPin = "739182";
+
+class LoadOnScreen : public ::testing::Test {
+protected:
+    LoadOnScreen()
+    {
+        desktop.found();
+        registerDepartment(desktop);
+        passBowieDick(desktop);
+        desktop.clock().set(local("06:40"));
+    }
+
+    void openPage(const QString& who = QStringLiteral("B-1"), const std::string& pin = supervisorPin)
+    {
+        desktop.open();
+        desktop.signIn(who, pin);
+        desktop.press(Qt::Key_2, Qt::ControlModifier);
+        settle();
+    }
+
+    void settle()
+    {
+        QTest::qWait(20);
+        ASSERT_TRUE(desktop.waitFor([this] { return page() != nullptr && page()->isUpToDate(); }));
+        QTest::qWait(20);
+    }
+
+    /// Goes on with Tab until what has the keyboard is called so.
+    void tabTo(const QString& name)
+    {
+        QTest::qWait(20); // what was made anew is seen a moment later
+        QStringList passed;
+        for (int i = 0; i < 200; ++i) {
+            if (desktop.focusName().startsWith(name)) {
+                return;
+            }
+            passed << desktop.focusName();
+            desktop.press(Qt::Key_Tab);
+        }
+        passed.removeDuplicates();
+        FAIL() << "Tab does not lead to " << name.toStdString() << " but through "
+               << passed.join(QStringLiteral("; ")).toStdString();
+    }
+
+    void pressButton(const QString& name)
+    {
+        tabTo(name);
+        desktop.press(Qt::Key_Space);
+    }
+
+    void choose(const QString& combo, int downs)
+    {
+        tabTo(combo);
+        for (int i = 0; i < downs; ++i) {
+            desktop.press(Qt::Key_Down);
+        }
+    }
+
+    void sign(const std::string& pin = supervisorPin)
+    {
+        dialogIsActive();
+        ASSERT_TRUE(desktop.comesToSee("You sign"));
+        desktop.type(QString::fromStdString(pin));
+        desktop.press(Qt::Key_Return);
+    }
+
+    /// No window manager makes a dialog active here.
+    void dialogIsActive()
+    {
+        ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() != nullptr; }));
+        QApplication::setActiveWindow(QApplication::activeModalWidget());
+        ASSERT_TRUE(desktop.waitFor([] { return QApplication::focusWidget() != nullptr; }));
+    }
+
+    void leaveDialog()
+    {
+        desktop.press(Qt::Key_Escape);
+        ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() == nullptr; }));
+        QApplication::setActiveWindow(&desktop.window());
+    }
+
+    bool saysSoon(const QString& text)
+    {
+        const bool isSaid = desktop.waitFor([&] { return desktop.messages().contains(text); });
+        if (QApplication::activeModalWidget() == nullptr) {
+            QApplication::setActiveWindow(&desktop.window());
+        }
+        return isSaid;
+    }
+
+    /// The load of the department runs and is opened.
+    void openLoad(Implant implant = Implant::no, const QString& who = QStringLiteral("B-1"),
+                  const std::string& pin = supervisorPin)
+    {
+        cycle = runLoad(desktop, implant);
+        openPage(who, pin);
+        ASSERT_TRUE(desktop.waitFor([this] { return page()->isUpToDate(); }));
+        tabTo("Loads and tests at hand");
+        desktop.press(Qt::Key_Return);
+        ASSERT_TRUE(desktop.waitFor([this] {
+            return page()->view() != nullptr && page()->view()->desk().isUpToDate();
+        }));
+    }
+
+    ui::LoadPage* page() { return desktop.window().findChild<ui::LoadPage*>(); }
+
+    const LoadSheet& sheet() { return *page()->view()->desk().sheet(); }
+
+    void readPrintout()
+    {
+        tabTo("Sterilizer printed");
+        desktop.type("S1");
+        tabTo("Program printed");
+        desktop.type("P1");
+        tabTo("Cycle counter printed");
+        desktop.type("101");
+        tabTo("Start printed: Time as 07:14");
+        desktop.type("07:00");
+        desktop.press(Qt::Key_Tab);
+        desktop.press(Qt::Key_Tab);
+        desktop.type("07:50");
+        tabTo("Temperature");
+        desktop.type("132.4");
+        tabTo("Exposure time");
+        desktop.type("4");
+        tabTo("Drying time");
+        desktop.type("20");
+        pressButton("Record what the printout says");
+        ASSERT_TRUE(saysSoon("What the printout says is recorded."));
+        settle();
+    }
+
+    void readIndicators()
+    {
+        pressButton("Read Outside of I1");
+        ASSERT_TRUE(desktop.comesToSee("what do you see?"));
+        desktop.press(Qt::Key_A);
+        ASSERT_TRUE(saysSoon("Outside of I1: Accept"));
+        settle();
+        ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Read In PCD"; }))
+            << "what is read next has the keyboard, not " << desktop.focusName().toStdString();
+        desktop.press(Qt::Key_Space);
+        ASSERT_TRUE(desktop.comesToSee("The front need only have entered the accept zone"));
+        desktop.press(Qt::Key_A);
+        ASSERT_TRUE(saysSoon("In PCD: Accept"));
+        settle();
+    }
+
+    void unload()
+    {
+        pressButton("Everything came out and is good");
+        desktop.press(Qt::Key_Space);
+        ASSERT_TRUE(saysSoon("The unloading is recorded."));
+        settle();
+    }
+
+    Desktop desktop;
+    std::string cycle;
+};
+
+TEST_F(LoadOnScreen, TheWholeJobByKeyboardAlone)
+{
+    openPage();
+    ASSERT_TRUE(desktop.comesToSee("Here stands one load with its verdict"));
+    desktop.press(Qt::Key_N, Qt::ControlModifier);
+    ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Sterilizer"; }));
+    ASSERT_TRUE(desktop.comesToSee("A new load or test"));
+    pressButton("Reserve its number");
+    ASSERT_TRUE(saysSoon("is reserved"));
+    ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Label of an item"; }))
+        << desktop.focusName().toStdString();
+    pressButton("Implant: No implant");
+    choose("Packaging", 1);
+    choose("Devices inside", 1);
+    EXPECT_TRUE(desktop.sees("Inside: device"));
+    choose("Indicator outside", 1);
+    tabTo("Label of an item");
+    desktop.type("I1");
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(saysSoon("I1 is in the load."));
+    choose("Chemical indicator in it", 2);
+    pressButton("Put the PCD into the load");
+    ASSERT_TRUE(saysSoon("The PCD is in the load."));
+    settle();
+
+    desktop.clock().set(local("07:00"));
+    tabTo("Cycle counter");
+    desktop.type("101");
+    pressButton("Record the start");
+    ASSERT_TRUE(saysSoon("The start is recorded."));
+    settle();
+    EXPECT_TRUE(desktop.comesToSee("Running since 07:00"));
+    desktop.clock().set(local("07:50"));
+    pressButton("Record the end");
+    ASSERT_TRUE(saysSoon("The end is recorded."));
+    settle();
+    ASSERT_TRUE(desktop.comesToSee("Quarantine"));
+
+    desktop.clock().set(local("08:30"));
+    readPrintout();
+    // The PCD had no mark, so it is just the PCD.
+    pressButton("Read Outside of I1");
+    desktop.press(Qt::Key_A);
+    ASSERT_TRUE(saysSoon("Outside of I1: Accept"));
+    settle();
+    pressButton("Read In the PCD");
+    desktop.press(Qt::Key_A);
+    ASSERT_TRUE(saysSoon("In the PCD: Accept"));
+    settle();
+    unload();
+    ASSERT_TRUE(desktop.comesToSee("Verify the readings and"));
+    pressButton("Verify the readings and release");
+    sign();
+    ASSERT_TRUE(saysSoon("is verified and signed: Release."));
+    settle();
+    EXPECT_EQ(sheet().view().signedAs, Verdict::release);
+    EXPECT_EQ(sheet().view().folded.phase, Phase::disposed);
+    EXPECT_TRUE(desktop.comesToSee("Signed: Release"));
+}
+
+TEST_F(LoadOnScreen, AScannedLabelGoesInAndIsKnownAgainAtUnloading)
+{
+    openPage();
+    desktop.press(Qt::Key_N, Qt::ControlModifier);
+    ASSERT_TRUE(desktop.comesToSee("A new load or test"));
+    ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Sterilizer"; }));
+    pressButton("Reserve its number");
+    ASSERT_TRUE(saysSoon("is reserved"));
+    settle();
+    desktop.scan("SET-0007");
+    ASSERT_TRUE(saysSoon("SET-0007 is in the load."));
+    settle();
+    desktop.scan("SET-0007");
+    EXPECT_TRUE(desktop.comesToSee("SET-0007 is in this load already"))
+        << desktop.messages().toStdString();
+    ASSERT_EQ(sheet().items.size(), 1U);
+    desktop.clock().set(local("07:00"));
+    pressButton("Record the start");
+    ASSERT_TRUE(saysSoon("The start is recorded."));
+    settle();
+    desktop.clock().set(local("07:50"));
+    pressButton("Record the end");
+    ASSERT_TRUE(saysSoon("The end is recorded."));
+    settle();
+    pressButton("Record the unloading");
+    EXPECT_TRUE(desktop.comesToSee("SET-0007 went in and is not among what came out"));
+    desktop.scan("SET-0007");
+    ASSERT_TRUE(saysSoon("SET-0007 came out."));
+    pressButton("Record the unloading");
+    ASSERT_TRUE(saysSoon("The unloading is recorded."));
+}
+
+TEST_F(LoadOnScreen, EachReasonLeadsToItsField)
+{
+    openLoad();
+    pressButton("Go to what settles this: I1: The package has not been fully");
+    EXPECT_TRUE(desktop.waitFor([this] { return desktop.focusName().startsWith("I1, Cooled"); }))
+        << desktop.focusName().toStdString();
+}
+
+TEST_F(LoadOnScreen, AnUnclearAnswerIsReadByASecondPerson)
+{
+    hire(desktop, "st-2", "Operator Three", Role::operating, "BADGE-3", secondPin);
+    openLoad();
+    pressButton("Read In PCD");
+    ASSERT_TRUE(desktop.comesToSee("what do you see?"));
+    desktop.press(Qt::Key_U);
+    ASSERT_TRUE(saysSoon("In PCD: Unclear"));
+    settle();
+    desktop.scan("BADGE-3");
+    ASSERT_TRUE(desktop.comesToSee("Change of person"));
+    desktop.type(QString::fromStdString(secondPin));
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.waitFor([this] { return page()->isVisible() && page()->isUpToDate(); }));
+    pressButton("Read In PCD");
+    desktop.press(Qt::Key_A);
+    ASSERT_TRUE(saysSoon("In PCD: Accept"));
+    settle();
+    EXPECT_EQ(sheet().indicator("ci-p")->readings.size(), 2U);
+    EXPECT_TRUE(std::ranges::none_of(sheet().view().decision.findings, [](const Finding& finding) {
+        return finding.key == Key::pcdUnclear || finding.key == Key::pcdNotRead;
+    }));
+}
+
+TEST_F(LoadOnScreen, ACorrectionIsSignedAndStaysInTheHistory)
+{
+    openLoad(Implant::no, "B-1");
+    readPrintout();
+    const auto& history = sheet().view().folded.history;
+    const auto reading = std::ranges::find_if(sheet().record.entries, [](const Entry& entry) {
+        return std::holds_alternative<PrintoutRecorded>(entry.act);
+    });
+    ASSERT_NE(reading, sheet().record.entries.end());
+    const std::int64_t seq = reading->seq;
+    ASSERT_FALSE(history.empty());
+    // The supervisor typed it: to take it back needs another supervisor.
+    pressButton(QStringLiteral("Correct entry %1:").arg(seq));
+    ASSERT_TRUE(desktop.comesToSee("Why, or what should be"));
+    pressButton(QStringLiteral("Strike entry %1").arg(seq));
+    EXPECT_TRUE(desktop.comesToSee("Say why it is struck."));
+    desktop.type("of another load");
+    pressButton(QStringLiteral("Strike entry %1").arg(seq));
+    sign();
+    EXPECT_TRUE(desktop.comesToSee("takes a second person of higher")) << "refused with the reason";
+    leaveDialog();
+    EXPECT_EQ(sheet().view().folded.record.load.printout.has_value(), true);
+    pressButton(QStringLiteral("Only add the note to entry %1").arg(seq));
+    ASSERT_TRUE(saysSoon("The note is recorded."));
+    settle();
+    EXPECT_TRUE(desktop.comesToSee("of another load"));
+}
+
+TEST_F(LoadOnScreen, AReadingOfAnOperatorIsStruckByAHigherRight)
+{
+    hire(desktop, "st-2", "Operator Three", Role::operating, "BADGE-3", secondPin);
+    openLoad(Implant::no, "st-2", secondPin);
+    readPrintout();
+    const auto entry = std::ranges::find_if(sheet().record.entries, [](const Entry& each) {
+        return std::holds_alternative<PrintoutRecorded>(each.act);
+    });
+    const std::int64_t seq = entry->seq;
+    desktop.scan("st-sup");
+    ASSERT_TRUE(desktop.comesToSee("Change of person"));
+    desktop.type(QString::fromStdString(supervisorPin));
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.waitFor([this] { return page()->isVisible() && page()->isUpToDate(); }));
+    pressButton(QStringLiteral("Correct entry %1:").arg(seq));
+    ASSERT_TRUE(desktop.comesToSee("Why, or what should be"));
+    tabTo("Why, or what should be known");
+    desktop.type("of another load");
+    pressButton(QStringLiteral("Strike entry %1").arg(seq));
+    sign();
+    ASSERT_TRUE(saysSoon("The entry is struck."));
+    settle();
+    EXPECT_FALSE(sheet().view().folded.record.load.printout.has_value());
+    const auto labels = desktop.window().findChildren<QLabel*>();
+    EXPECT_TRUE(std::ranges::any_of(labels, [](const QLabel* label) {
+        return label->isVisible() && label->font().strikeOut() && label->text().contains("101");
+    })) << "struck through, not hidden";
+}
+
+TEST_F(LoadOnScreen, AStaleSightIsRefusedWithWhatCameIn)
+{
+    openLoad();
+    readPrintout();
+    readIndicators();
+    unload();
+    pressButton("Verify the readings and release");
+    dialogIsActive();
+    // Somebody else records meanwhile.
+    bool isIn = false;
+    page()->view()->desk().workstation().desk.ask(
+        page(),
+        [id = cycle](Office& office) {
+            auto who = SignIn(office).enter("B-2", operatorPin);
+            return Recorder(office).record(std::get<SignedIn>(who),
+                                           {.act = AlarmRecorded{"E7"}, .subjects = {id}});
+        },
+        [&](const OrRefusal<Appended>& answer) { isIn = std::holds_alternative<Appended>(answer); });
+    ASSERT_TRUE(desktop.waitFor([&] { return isIn; }));
+    sign();
+    EXPECT_TRUE(desktop.comesToSee("Since you looked, this was recorded about the load"));
+    leaveDialog();
+    desktop.press(Qt::Key_F5);
+    settle();
+    EXPECT_FALSE(sheet().view().signedAs);
+}
+
+TEST_F(LoadOnScreen, WhatIsHalfTypedStaysWhenAnotherLoadIsOpenedAndWhenItLocks)
+{
+    desktop.setIdleMs(3'600'000);
+    openLoad();
+    tabTo("Sterilizer printed");
+    desktop.type("S1 half");
+    desktop.press(Qt::Key_N, Qt::ControlModifier);
+    ASSERT_TRUE(desktop.comesToSee("A new load or test"));
+    pressButton("Do not reserve");
+    ASSERT_TRUE(desktop.waitFor([this] { return page()->view()->isVisible(); }));
+    desktop.press(Qt::Key_L, Qt::ControlModifier);
+    ASSERT_TRUE(desktop.waitFor([this] { return !page()->isVisible(); }));
+    desktop.type(QString::fromStdString(supervisorPin));
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.waitFor([this] { return page()->isVisible() && page()->isUpToDate(); }));
+    const auto lines = page()->view()->findChildren<QLineEdit*>();
+    EXPECT_TRUE(std::ranges::any_of(
+        lines, [](const QLineEdit* line) { return line->text() == "S1 half"; }));
+}
+
+TEST_F(LoadOnScreen, WrongFieldsSayWhatWouldBeRight)
+{
+    openLoad();
+    tabTo("Cycle counter printed");
+    desktop.type("12a");
+    tabTo("Start printed: Time as 07:14");
+    desktop.type("7.99");
+    tabTo("Temperature");
+    desktop.type("hot");
+    pressButton("Record what the printout says");
+    EXPECT_TRUE(desktop.comesToSee("The counter is a whole number."));
+    EXPECT_TRUE(desktop.sees("Type the time as 07:14."));
+    EXPECT_TRUE(desktop.sees("This is no number with at most three decimals."));
+    EXPECT_EQ(desktop.focusName(), "Cycle counter printed") << "the first that is wrong";
+    settle();
+    EXPECT_FALSE(sheet().view().folded.record.load.printout.has_value());
+}
+
+TEST_F(LoadOnScreen, AReadingBeyondItsLimitIsAskedAboutOnceAndThenRecorded)
+{
+    openLoad();
+    tabTo("Temperature");
+    desktop.type("123.4");
+    pressButton("Record what the printout says");
+    ASSERT_TRUE(desktop.comesToSee("Below its limit. Is that what is printed?"));
+    settle();
+    EXPECT_TRUE(sheet().view().folded.record.load.readings.empty());
+    pressButton("Record it as typed");
+    ASSERT_TRUE(saysSoon("What the printout says is recorded."));
+    settle();
+    ASSERT_EQ(sheet().view().folded.record.load.readings.size(), 1U);
+    EXPECT_TRUE(desktop.comesToSee("Reprocess"));
+}
+
+TEST_F(LoadOnScreen, NothingIsSignedWhereTheJournalCannotBeWritten)
+{
+    openLoad();
+    readPrintout();
+    readIndicators();
+    unload();
+    sqlite3* other = nullptr;
+    ASSERT_EQ(sqlite3_open(desktop.file().toUtf8().constData(), &other), SQLITE_OK);
+    ASSERT_EQ(sqlite3_exec(other, "BEGIN IMMEDIATE", nullptr, nullptr, nullptr), SQLITE_OK);
+    pressButton("Verify the readings and release");
+    sign();
+    EXPECT_TRUE(desktop.comesToSee("Nothing was signed: the journal could not be written."));
+    ASSERT_EQ(sqlite3_exec(other, "ROLLBACK", nullptr, nullptr, nullptr), SQLITE_OK);
+    sqlite3_close(other);
+    desktop.press(Qt::Key_Return); // the PIN still stands there
+    EXPECT_TRUE(saysSoon("is verified and signed: Release."));
+}
+
+TEST_F(LoadOnScreen, AHoldIsSignedAndTheImplantIsReleasedInAnEmergencyOnly)
+{
+    openLoad(Implant::yes);
+    pressButton("Sign a hold");
+    sign();
+    ASSERT_TRUE(saysSoon("is signed: Quarantine."));
+    settle();
+    EXPECT_EQ(sheet().view().signedAs, Verdict::quarantine);
+    pressButton("Emergency release of an implant");
+    ASSERT_TRUE(desktop.comesToSee("Only where the case cannot wait"));
+    pressButton("Sign the emergency release");
+    EXPECT_TRUE(desktop.comesToSee("This is needed for the record."));
+    for (const char* const field :
+         {"Reference of the case", "Demanded by", "Why it cannot wait", "What would have prevented it"}) {
+        tabTo(field);
+        desktop.type("words");
+    }
+    pressButton("Sign the emergency release");
+    sign();
+    // Readings are missing, too: only what waits for the vial is overruled.
+    EXPECT_TRUE(desktop.comesToSee("In an emergency only the missing answer of a vial is overruled"));
+}
+
+} // namespace
+} // namespace loadwarden::ui_tests

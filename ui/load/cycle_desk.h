@@ -1,0 +1,78 @@
+#pragma once
+
+#include "core/desk/load_sheet.h"
+#include "core/desk/dispositions.h"
+#include "core/desk/to_record.h"
+#include "ui/shell/area.h"
+#include "ui/shell/session.h"
+#include "ui/shell/signing_dialog.h"
+
+#include <QObject>
+#include <QString>
+#include <QStringList>
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace loadwarden::ui {
+
+/// One cycle on its page: what is known of it, and the way to record more. What its parts share.
+class CycleDesk : public QObject {
+    Q_OBJECT
+
+public:
+    CycleDesk(Workstation& workstation, std::string cycle, QObject* parent = nullptr);
+
+    [[nodiscard]] const std::string& cycle() const { return m_cycle; }
+    /// Null until it was read.
+    [[nodiscard]] const LoadSheet* sheet() const { return m_sheet ? &*m_sheet : nullptr; }
+    [[nodiscard]] const Workstation& workstation() const { return m_workstation; }
+    [[nodiscard]] Instant now() const { return m_workstation.desk.now(); }
+    [[nodiscard]] HouseStyle style() const { return m_workstation.desk.style(); }
+    /// The lot control number, or the id where there is none.
+    [[nodiscard]] QString lot() const;
+    /// Whether what stands here came from the journal and nothing newer was asked for.
+    [[nodiscard]] bool isUpToDate() const { return m_sheet.has_value() && !m_isAsking; }
+
+    /// Reads it anew.
+    void refresh();
+
+    /// Makes the acts on the desk's thread, where new ids come from, and records them together.
+    using Acts = std::function<std::vector<ToRecord>(Office&)>;
+
+    /// Once they are recorded `done` is said and `then` called; of a refusal `refused` is called
+    /// with its words, or, without it, they are said.
+    void record(Acts acts, const QString& done, std::function<void()> then = {},
+                std::function<void(const QString&)> refused = {});
+    /// The same for one act about the cycle and what else it is about.
+    void record(AnyAct act, std::vector<std::string> subjects, const QString& done,
+                std::function<void()> then = {}, std::function<void(const QString&)> refused = {});
+
+    /// Asks for a PIN and records with it; `then` is called once that is done.
+    void sign(const QString& what, const QStringList& seen, const QString& button, Acts acts,
+              const QString& done, std::function<void()> then = {});
+    /// The same for what rests on the decision that is shown.
+    using Resting = std::function<OrRefusal<Appended>(Office&, const SignedIn&, Signature, const Sight&)>;
+    void signOnSight(const QString& what, const QStringList& seen, const QString& button,
+                     Resting resting, const QString& done, std::function<void()> then = {});
+    /// Verification and release by one PIN.
+    void verifyAndRelease(const QString& what, const QStringList& seen, const QString& button,
+                          const QString& done);
+
+signals:
+    /// There is something newer to show.
+    void changed();
+    void says(const QString& what, const QString& next);
+
+private:
+    void askPin(ToSign toSign, const QString& done, std::function<void()> then);
+
+    Workstation m_workstation;
+    std::string m_cycle;
+    std::optional<LoadSheet> m_sheet;
+    bool m_isAsking = false;
+    bool m_asksAgain = false;
+};
+
+} // namespace loadwarden::ui

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "ui/load/sheet_section.h"
+
+#include <vector>
+
+class QComboBox;
+class QLineEdit;
+
+namespace loadwarden::ui {
+
+class Field;
+class ReadingPanel;
+
+/// Chemical and biological indicators of a cycle: where they are, and their answers.
+class IndicatorSection : public SheetSection {
+    Q_OBJECT
+
+public:
+    explicit IndicatorSection(CycleDesk& desk, QWidget* parent = nullptr);
+
+    void show(const LoadSheet& sheet) override;
+    void goTo(const QString& subject) override;
+
+signals:
+    void wantsBiologicals();
+
+private:
+    [[nodiscard]] QWidget* makePcdForm();
+    [[nodiscard]] QWidget* makeSheetForm();
+    void fillChoices(const Choices& choices);
+    void addRow(const SheetIndicator& indicator, const LoadSheet& sheet);
+    void openPanel(const std::string& id);
+    void closePanel();
+    void read(const std::string& id, Seen seen, const QString& words);
+    void lose(const SheetIndicator& indicator);
+    void placePcd();
+    void placeSheet();
+
+    QVBoxLayout* m_rows;
+    QWidget* m_pcdForm;
+    QLineEdit* m_mark;
+    QComboBox* m_chemical;
+    QComboBox* m_vial;
+    Field* m_chemicalField;
+    QWidget* m_sheetForm;
+    QComboBox* m_sheetLot;
+    bool m_isFilled = false;
+    std::vector<std::pair<std::string, QPushButton*>> m_readButtons;
+    std::string m_reading;          ///< the indicator whose panel is open; empty: none
+    std::string m_focusAfter;       ///< the indicator that comes next once this one is recorded
+    ReadingPanel* m_panel = nullptr;
+};
+
+} // namespace loadwarden::ui

@@ -1,0 +1,176 @@
+#include "ui/load/load_page.h"
+
+#include "core/desk/loads_at_hand.h"
+#include "ui/load/cycle_list.h"
+#include "ui/load/load_view.h"
+#include "ui/load/new_load_form.h"
+#include "ui/look/text.h"
+#include "ui/parts/empty_state.h"
+
+#include <QAction>
+#include <QHBoxLayout>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include <utility>
+
+namespace loadwarden::ui {
+namespace {
+
+constexpr int widthOfList = 264;
+
+} // namespace
+
+LoadPage::LoadPage(Workstation& workstation)
+    : m_workstation(workstation),
+      m_timer(workstation.desk.clock()),
+      m_list(new CycleList(workstation.look)),
+      m_stack(new QStackedWidget),
+      m_empty(makeEmpty()),
+      m_new(new NewLoadForm(workstation))
+{
+    auto* const row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    row->addWidget(makeSide());
+    row->addWidget(m_stack, 1);
+    m_stack->addWidget(m_empty);
+    m_stack->addWidget(m_new);
+    auto* const action = new QAction(tr("New load or test"), this);
+    action->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_N));
+    connect(action, &QAction::triggered, this, [this] { wantNew(); });
+    addAction(action);
+    connect(m_list, &CycleList::chosen, this, [this](const QString& cycle) { open(cycle, {}); });
+    connect(m_new, &NewLoadForm::left, this,
+            [this] {
+                m_showsNew = false;
+                m_stack->setCurrentWidget(m_view == nullptr ? m_empty : m_view);
+            });
+    connect(m_new, &NewLoadForm::reserved, this, [this](const QString& cycle, const QString& lot) {
+        emit says(tr("Lot control number %1 is reserved.").arg(lot),
+                  tr("Write it on every package, then scan what goes in."));
+        open(cycle, QStringLiteral("contents"));
+    });
+    connect(&m_timer, &MomentTimer::came, this, &LoadPage::shown);
+    connect(&workstation.desk, &DeskLink::recorded, this, &LoadPage::shown);
+}
+
+QWidget* LoadPage::makeSide()
+{
+    auto* const side = new QWidget;
+    side->setFixedWidth(widthOfList);
+    auto* const column = new QVBoxLayout(side);
+    column->setContentsMargins(space::large, space::medium, 0, space::medium);
+    column->setSpacing(space::small);
+    auto* const add = makeButton(tr("&New load or test"));
+    add->setToolTip(tr("Ctrl+N"));
+    connect(add, &QPushButton::clicked, this, [this] { wantNew(); });
+    column->addWidget(add);
+    column->addWidget(m_list, 1);
+    return side;
+}
+
+QWidget* LoadPage::makeEmpty()
+{
+    auto* const empty = new EmptyState(
+        tr("Here stands one load with its verdict"),
+        tr("Choose a load at the left, scan its lot control number or the label of an item, or "
+           "begin a new one: it is reserved, filled by scanning, started, ended, unloaded, read "
+           "and signed here."),
+        tr("New load or test"));
+    connect(empty, &EmptyState::acted, this, [this] { wantNew(); });
+    return empty;
+}
+
+bool LoadPage::isUpToDate() const
+{
+    return m_hasList && !m_isAsking && (m_view == nullptr || m_view->desk().isUpToDate());
+}
+
+void LoadPage::shown()
+{
+    ask();
+    if (m_view != nullptr) {
+        m_view->refresh();
+    }
+}
+
+void LoadPage::ask()
+{
+    if (m_isAsking) {
+        m_asksAgain = true;
+        return;
+    }
+    m_isAsking = true;
+    m_workstation.desk.ask(
+        this,
+        [](Office& office) {
+            ReadSnapshot snapshot(office.connection());
+            return cyclesAtHand(snapshot, office.entries(), office.zone(), office.now());
+        },
+        [this](const std::vector<CycleAtHand>& cycles) {
+            m_isAsking = false;
+            m_hasList = true;
+            m_list->show(cycles, m_workstation.desk.style().zone);
+            if (std::exchange(m_asksAgain, false)) {
+                ask();
+            }
+        },
+        [this] { m_isAsking = false; });
+}
+
+LoadView* LoadPage::viewOf(const QString& cycle)
+{
+    const auto found = m_views.find(cycle);
+    if (found != m_views.end()) {
+        return found->second;
+    }
+    auto* const view = new LoadView(m_workstation, cycle);
+    connect(view, &LoadView::says, this, &Page::says);
+    connect(view, &LoadView::wantsBiologicals, this,
+            [this] { emit wantsArea(QStringLiteral("biologicals")); });
+    connect(view, &LoadView::wantsNewLoad, this, &LoadPage::wantNew);
+    connect(&view->desk(), &CycleDesk::changed, this, [this, view] {
+        if (view == m_view) {
+            see(view);
+        }
+    });
+    m_stack->addWidget(view);
+    m_views.emplace(cycle, view);
+    return view;
+}
+
+void LoadPage::open(const QString& cycle, const QString& thing)
+{
+    m_showsNew = false;
+    m_view = viewOf(cycle);
+    m_list->mark(cycle);
+    m_view->goTo(thing == cycle ? QString() : thing);
+    m_view->refresh();
+    see(m_view);
+}
+
+void LoadPage::see(LoadView* view)
+{
+    const LoadSheet* const sheet = view->desk().sheet();
+    if (sheet == nullptr || m_showsNew) {
+        return; // what stood there stays until it is read
+    }
+    m_stack->setCurrentWidget(view);
+    m_timer.wait(sheet->view().decision.nextChangeAt);
+}
+
+void LoadPage::wantNew(const QString& sterilizer, const QString& specification, const QString& note)
+{
+    m_showsNew = true;
+    m_new->ask(sterilizer, specification, note);
+    m_stack->setCurrentWidget(m_new);
+    m_new->focusFirst();
+}
+
+bool LoadPage::takeScan(const QString& text, const LookedUp& found)
+{
+    return m_view != nullptr && m_stack->currentWidget() == m_view && m_view->takeScan(text, found);
+}
+
+} // namespace loadwarden::ui

@@ -1,0 +1,57 @@
+#pragma once
+
+#include "ui/shell/area.h"
+#include "ui/shell/moment_timer.h"
+
+#include <map>
+
+class QStackedWidget;
+
+namespace loadwarden::ui {
+
+class CycleList;
+class LoadView;
+class NewLoadForm;
+
+/// Loads and tests: those at hand in a list, and the one that is chosen.
+class LoadPage : public Page {
+    Q_OBJECT
+
+public:
+    explicit LoadPage(Workstation& workstation);
+
+    void shown() override;
+    void lookAtClock() override { m_timer.look(); }
+    bool takeScan(const QString& text, const LookedUp& found) override;
+
+    /// Shows a cycle, and in it an item or indicator; `thing` may be empty.
+    void open(const QString& cycle, const QString& thing);
+
+    /// Whether what stands here came from the journal and nothing newer was asked for.
+    [[nodiscard]] bool isUpToDate() const;
+    [[nodiscard]] LoadView* view() const { return m_view; }
+
+private:
+    void ask();
+    void wantNew(const QString& sterilizer = {}, const QString& specification = {},
+                 const QString& note = {});
+    void see(LoadView* view);
+    [[nodiscard]] LoadView* viewOf(const QString& cycle);
+    [[nodiscard]] QWidget* makeSide();
+    [[nodiscard]] QWidget* makeEmpty();
+
+    Workstation m_workstation;
+    MomentTimer m_timer;
+    CycleList* m_list;
+    QStackedWidget* m_stack;
+    QWidget* m_empty;
+    NewLoadForm* m_new;
+    LoadView* m_view = nullptr;
+    std::map<QString, LoadView*> m_views; ///< every cycle that was opened: what is typed there stays
+    bool m_isAsking = false;
+    bool m_asksAgain = false;
+    bool m_hasList = false;
+    bool m_showsNew = false; ///< the form for a new load stands before the load
+};
+
+} // namespace loadwarden::ui

@@ -1,0 +1,298 @@
+#include "ui/load/load_view.h"
+
+#include "core/desk/sheet_part.h"
+#include "ui/load/aeration_section.h"
+#include "ui/load/contents_section.h"
+#include "ui/load/cycle_section.h"
+#include "ui/load/emergency_form.h"
+#include "ui/load/history_section.h"
+#include "ui/load/immediate_section.h"
+#include "ui/load/indicator_section.h"
+#include "ui/load/load_text.h"
+#include "ui/load/package_section.h"
+#include "ui/load/printout_section.h"
+#include "ui/load/review_form.h"
+#include "ui/load/test_section.h"
+#include "ui/load/verdict_band.h"
+#include "ui/look/text.h"
+#include "ui/parts/reasons_list.h"
+
+#include <QApplication>
+#include <QHBoxLayout>
+#include <QScrollArea>
+#include <QTimer>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loadwarden::ui {
+namespace {
+
+constexpr int widthOfReasons = 380;
+
+QScrollArea* makeScroll(QWidget* inside)
+{
+    auto* const scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    inside->setObjectName(QStringLiteral("rows"));
+    scroll->setWidget(inside);
+    return scroll;
+}
+
+QString lowered(QString words)
+{
+    words[0] = words[0].toLower();
+    return words;
+}
+
+/// Before a cycle has ended only what is already wrong is said: what is still to come is no reason.
+bool isKnownEarly(const Finding& finding)
+{
+    switch (partOf(finding)) {
+    case SheetPart::sterilizer:
+    case SheetPart::contents:
+    case SheetPart::immediateUse: return true;
+    default: return finding.outcome == Outcome::fails;
+    }
+}
+
+} // namespace
+
+LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* parent)
+    : QWidget(parent),
+      m_desk(new CycleDesk(workstation, cycle.toStdString(), this)),
+      m_band(new VerdictBand(*m_desk)),
+      m_reasons(new ReasonsList(workstation.look)),
+      m_reasonsHead(makeLabel({}, Type::heading)),
+      m_review(new ReviewForm(*m_desk)),
+      m_emergency(new EmergencyForm(*m_desk)),
+      m_scroll(nullptr)
+{
+    auto* const column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(m_band);
+    auto* const row = new QHBoxLayout;
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    row->addWidget(makeReasons());
+    row->addWidget(makeRecord(), 1);
+    column->addLayout(row, 1);
+    connect(m_desk, &CycleDesk::changed, this, &LoadView::show);
+    connect(m_desk, &CycleDesk::says, this, &LoadView::says);
+    connect(m_reasons, &ReasonsList::chosen, this, &LoadView::settle);
+    connect(m_reasons, &ReasonsList::reviewAsked, this, [this](int index) {
+        m_review->ask(m_findings[static_cast<std::size_t>(index)]);
+    });
+    connect(m_band, &VerdictBand::wantsEmergency, this, [this] {
+        m_emergency->ask();
+        m_scroll->ensureWidgetVisible(m_emergency);
+    });
+    connect(m_band, &VerdictBand::wantsNewLoad, this, &LoadView::wantNewLoad);
+}
+
+QWidget* LoadView::makeReasons()
+{
+    auto* const inside = new QWidget;
+    auto* const column = new QVBoxLayout(inside);
+    column->setContentsMargins(space::large, space::medium, space::medium, space::medium);
+    column->setSpacing(space::medium);
+    column->addWidget(m_reasonsHead);
+    column->addWidget(m_review);
+    column->addWidget(m_reasons);
+    column->addStretch();
+    auto* const scroll = makeScroll(inside);
+    scroll->setFixedWidth(widthOfReasons);
+    return scroll;
+}
+
+template <class Made>
+Made* LoadView::add(QLayout* column)
+{
+    auto* const section = new Made(*m_desk);
+    column->addWidget(section);
+    m_sections.push_back(section);
+    return section;
+}
+
+QWidget* LoadView::makeRecord()
+{
+    auto* const inside = new QWidget;
+    auto* const column = new QVBoxLayout(inside);
+    column->setContentsMargins(space::small, space::medium, space::large, space::large);
+    column->setSpacing(space::medium);
+    column->addWidget(m_emergency);
+    // In the order in which they come up at the sterilizer.
+    add<CycleSection>(column);
+    m_contents = add<ContentsSection>(column);
+    add<ImmediateSection>(column);
+    add<PrintoutSection>(column);
+    add<TestSection>(column);
+    auto* const indicators = add<IndicatorSection>(column);
+    m_packages = add<PackageSection>(column);
+    add<AerationSection>(column);
+    add<HistorySection>(column);
+    column->addStretch();
+    connect(indicators, &IndicatorSection::wantsBiologicals, this, &LoadView::wantsBiologicals);
+    m_scroll = makeScroll(inside);
+    // What has the keyboard is in sight.
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+        if (now != nullptr && m_scroll->isAncestorOf(now)) {
+            m_scroll->ensureWidgetVisible(now, 0, space::page);
+        }
+    });
+    return m_scroll;
+}
+
+QString LoadView::itemName(const Finding& finding) const
+{
+    const auto& items = m_desk->sheet()->items;
+    const auto index = static_cast<std::size_t>(finding.item);
+    return finding.item < 0 || index >= items.size() ? QString() : text(items[index].label);
+}
+
+void LoadView::show()
+{
+    const LoadSheet& sheet = *m_desk->sheet();
+    const CycleView& view = sheet.view();
+    m_band->show(sheet);
+    m_findings.clear();
+    const std::vector<Finding>& all =
+        view.isTest() ? view.judgement.findings : view.decision.findings;
+    const bool isDecidable = VerdictBand::isDecidable(sheet);
+    if (!view.isImported()) {
+        std::ranges::copy_if(all, std::back_inserter(m_findings), [&](const Finding& finding) {
+            return isDecidable || isKnownEarly(finding);
+        });
+    }
+    // What decides stands first.
+    std::ranges::stable_sort(m_findings, [](const Finding& a, const Finding& b) {
+        return a.outcome > b.outcome;
+    });
+    m_reasons->show(m_findings, m_desk->style(),
+                    [this](const Finding& finding) { return itemName(finding); },
+                    [this](const Finding& finding) {
+                        const SheetIndicator* const indicator =
+                            m_desk->sheet()->indicator(finding.subject);
+                        return indicator == nullptr
+                                   ? std::string()
+                                   : tr("(%1)").arg(lowered(placeText(*indicator))).toStdString();
+                    });
+    m_reasonsHead->setText(view.isImported()                      ? tr("Nothing is decided about it")
+                           : !isDecidable && m_findings.empty()   ? tr("Nothing speaks against it so far")
+                           : !isDecidable                         ? tr("Already known")
+                           : m_findings.empty()                   ? tr("Every rule holds")
+                                                                  : tr("Why"));
+    for (SheetSection* const section : m_sections) {
+        section->show(sheet);
+    }
+    m_contents->setVisible(!view.isTest() && !view.isImported());
+    if (!m_goTo.isEmpty()) {
+        const QString thing = std::exchange(m_goTo, {});
+        goTo(thing);
+    }
+}
+
+void LoadView::settle(int index)
+{
+    const Finding& finding = m_findings[static_cast<std::size_t>(index)];
+    const LoadSheet& sheet = *m_desk->sheet();
+    QString subject = text(finding.subject);
+    const auto item = static_cast<std::size_t>(finding.item);
+    if (finding.item >= 0 && item < sheet.items.size()) {
+        subject = text(sheet.items[item].id);
+    }
+    const auto goToA = [&]<class Wanted>(Wanted*) {
+        for (SheetSection* const section : m_sections) {
+            if (auto* const found = qobject_cast<Wanted*>(section)) {
+                m_scroll->ensureWidgetVisible(found);
+                found->goTo(subject);
+            }
+        }
+    };
+    switch (partOf(finding)) {
+    case SheetPart::cycle: goToA(static_cast<CycleSection*>(nullptr)); break;
+    case SheetPart::contents: goToA(static_cast<ContentsSection*>(nullptr)); break;
+    case SheetPart::printout: goToA(static_cast<PrintoutSection*>(nullptr)); break;
+    case SheetPart::indicators: goToA(static_cast<IndicatorSection*>(nullptr)); break;
+    case SheetPart::packages: goToA(static_cast<PackageSection*>(nullptr)); break;
+    case SheetPart::aeration: goToA(static_cast<AerationSection*>(nullptr)); break;
+    case SheetPart::immediateUse: goToA(static_cast<ImmediateSection*>(nullptr)); break;
+    case SheetPart::test:
+        goToA(static_cast<TestSection*>(nullptr));
+        if (finding.key == Key::testNotRead || finding.key == Key::testUnclear) {
+            goToA(static_cast<IndicatorSection*>(nullptr));
+        }
+        break;
+    case SheetPart::biologicals: emit wantsBiologicals(); break;
+    case SheetPart::history: goToA(static_cast<HistorySection*>(nullptr)); break;
+    case SheetPart::sterilizer:
+        emit says(text(say(finding, m_desk->style()).next),
+                  tr("That is recorded of the sterilizer, not in this load: the page Today shows "
+                     "its state and its tests."));
+        break;
+    }
+}
+
+void LoadView::goTo(const QString& thing)
+{
+    if (thing.isEmpty()) {
+        return;
+    }
+    if (m_desk->sheet() == nullptr) {
+        m_goTo = thing;
+        return;
+    }
+    const std::string id = thing.toStdString();
+    if (m_desk->sheet()->indicator(id) != nullptr) {
+        for (SheetSection* const section : m_sections) {
+            if (auto* const found = qobject_cast<IndicatorSection*>(section)) {
+                m_scroll->ensureWidgetVisible(found);
+                found->goTo(thing);
+            }
+        }
+        return;
+    }
+    m_scroll->ensureWidgetVisible(m_desk->sheet()->state.ended
+                                      ? static_cast<QWidget*>(m_packages)
+                                      : static_cast<QWidget*>(m_contents));
+    if (m_desk->sheet()->state.ended) {
+        m_packages->goTo(thing);
+    } else {
+        m_contents->goTo(thing);
+    }
+}
+
+bool LoadView::takeScan(const QString& text, const LookedUp& found)
+{
+    const bool isFree =
+        found.what == LookedUp::What::nothing || found.what == LookedUp::What::item;
+    const LoadSheet* const sheet = m_desk->sheet();
+    if (!isFree || sheet == nullptr || sheet->view().isTest() || sheet->view().isImported()) {
+        return false;
+    }
+    if (!sheet->state.started) {
+        m_contents->addLabel(text);
+        return true;
+    }
+    return sheet->state.ended && !sheet->unloaded && m_packages->cameOut(text);
+}
+
+void LoadView::wantNewLoad()
+{
+    const LoadSheet& sheet = *m_desk->sheet();
+    const FactBook book(sheet.record.entries);
+    std::string specification;
+    for (const std::uint32_t index : book.about(m_desk->cycle())) {
+        const Fact& fact = book.facts()[index];
+        if (std::holds_alternative<CycleReserved>(fact.origin->act)) {
+            specification = fact.origin->subject("sp");
+        }
+    }
+    emit wantsNewLoad(text(sheet.view().folded.sterilizer), text(specification),
+                      tr("Reprocesses items of load %1").arg(m_desk->lot()));
+}
+
+} // namespace loadwarden::ui

@@ -1,0 +1,65 @@
+#pragma once
+
+#include "ui/load/cycle_desk.h"
+
+#include <QWidget>
+
+#include <map>
+
+class QScrollArea;
+
+namespace loadwarden::ui {
+
+class ContentsSection;
+class EmergencyForm;
+class PackageSection;
+class ReasonsList;
+class ReviewForm;
+class SheetSection;
+class VerdictBand;
+
+/// One cycle: its verdict at the top, the reasons beside its record, each leading to the field that
+/// settles it. It lives as long as the page, so that what is half-typed in it stays.
+class LoadView : public QWidget {
+    Q_OBJECT
+
+public:
+    LoadView(Workstation& workstation, const QString& cycle, QWidget* parent = nullptr);
+
+    [[nodiscard]] CycleDesk& desk() { return *m_desk; }
+    void refresh() { m_desk->refresh(); }
+    /// Goes to an item, an indicator or nothing in particular once it is shown.
+    void goTo(const QString& thing);
+    /// A scan on its page.
+    [[nodiscard]] bool takeScan(const QString& text, const LookedUp& found);
+
+signals:
+    void says(const QString& what, const QString& next);
+    void wantsBiologicals();
+    void wantsNewLoad(const QString& sterilizer, const QString& specification, const QString& note);
+
+private:
+    [[nodiscard]] QWidget* makeReasons();
+    [[nodiscard]] QWidget* makeRecord();
+    void show();
+    void settle(int index);
+    void wantNewLoad();
+    [[nodiscard]] QString itemName(const Finding& finding) const;
+    template <class Made>
+    Made* add(QLayout* column);
+
+    CycleDesk* m_desk;
+    VerdictBand* m_band;
+    ReasonsList* m_reasons;
+    QLabel* m_reasonsHead;
+    ReviewForm* m_review;
+    EmergencyForm* m_emergency;
+    QScrollArea* m_scroll;
+    ContentsSection* m_contents = nullptr;
+    PackageSection* m_packages = nullptr;
+    std::vector<SheetSection*> m_sections;
+    std::vector<Finding> m_findings; ///< as they are shown
+    QString m_goTo;                  ///< once it is shown
+};
+
+} // namespace loadwarden::ui

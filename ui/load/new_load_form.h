@@ -1,0 +1,51 @@
+#pragma once
+
+#include "core/desk/choices.h"
+#include "core/desk/reservations.h"
+#include "ui/shell/area.h"
+
+#include <QFrame>
+
+class QComboBox;
+class QLabel;
+
+namespace loadwarden::ui {
+
+class ChoiceRow;
+class Field;
+
+/// Reserves the next lot control number of a sterilizer for a load or a test.
+class NewLoadForm : public QFrame {
+    Q_OBJECT
+
+public:
+    explicit NewLoadForm(Workstation& workstation, QWidget* parent = nullptr);
+
+    /// Reads the registers anew and takes the keyboard. `note` is recorded with the reservation;
+    /// the choices may be empty.
+    void ask(const QString& sterilizer = {}, const QString& specification = {},
+             const QString& note = {});
+    void focusFirst();
+
+signals:
+    void reserved(const QString& cycle, const QString& lot);
+    void left();
+
+private:
+    void fill(const Choices& choices);
+    void reserve();
+    void specificationChosen();
+
+    Workstation m_workstation;
+    QComboBox* m_sterilizer;
+    Field* m_sterilizerField;
+    QComboBox* m_specification;
+    QComboBox* m_purpose;
+    QLabel* m_note;
+    Choices m_choices;
+    QString m_wantedSterilizer;
+    QString m_wantedSpecification;
+    QString m_noteText;
+};
+
+} // namespace loadwarden::ui

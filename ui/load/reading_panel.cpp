@@ -1,0 +1,141 @@
+#include "ui/load/reading_panel.h"
+
+#include "ui/load/indicator_schematic.h"
+#include "ui/look/text.h"
+
+#include <QCoreApplication>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QVBoxLayout>
+
+namespace loadwarden::ui {
+namespace {
+
+struct AnswerWords {
+    Q_DECLARE_TR_FUNCTIONS(loadwarden::ui::AnswerWords)
+};
+
+/// What must be known to read it.
+QString directionsOf(Response response)
+{
+    switch (response) {
+    case Response::movingFront:
+        return AnswerWords::tr("The front need only have entered the accept zone: it need not fill "
+                               "it. On the boundary, or short of it, is no pass.");
+    case Response::colour:
+        return AnswerWords::tr("Compare with the end colour that the product's own directions show. "
+                               "A colour reached only in part is no pass.");
+    case Response::sheet:
+        return AnswerWords::tr("Only a change that is uniform and complete passes. Look at centre "
+                               "and edges in good light.");
+    case Response::growth: break;
+    }
+    return {};
+}
+
+} // namespace
+
+std::vector<ReadingAnswer> answersOf(Response response)
+{
+    switch (response) {
+    case Response::movingFront:
+        return {{Seen::frontInAcceptZone, Qt::Key_A,
+                 AnswerWords::tr("Accept\nfront in the accept zone"), true},
+                {Seen::frontShortOfBoundary, Qt::Key_R,
+                 AnswerWords::tr("Reject\nfront short of the boundary"), true},
+                {Seen::unclear, Qt::Key_U, AnswerWords::tr("Unclear\na second person reads it"),
+                 true},
+                {Seen::frontOnBoundary, Qt::Key_B, AnswerWords::tr("Reject: on the boundary"), false},
+                {Seen::absent, Qt::Key_M, AnswerWords::tr("Reject: it is missing"), false}};
+    case Response::sheet:
+        return {{Seen::uniformComplete, Qt::Key_A, AnswerWords::tr("Accept\nuniform and complete"),
+                 true},
+                {Seen::notUniform, Qt::Key_R, AnswerWords::tr("Reject\nnot uniform"), true},
+                {Seen::unclear, Qt::Key_U, AnswerWords::tr("Unclear\na second person reads it"),
+                 true},
+                {Seen::uniformIncomplete, Qt::Key_I,
+                 AnswerWords::tr("Reject: uniform, but not complete"), false},
+                {Seen::unchanged, Qt::Key_N, AnswerWords::tr("Reject: no change"), false},
+                {Seen::absent, Qt::Key_M, AnswerWords::tr("Reject: it is missing"), false}};
+    case Response::colour:
+    case Response::growth: break;
+    }
+    return {{Seen::endColourReached, Qt::Key_A, AnswerWords::tr("Accept\nend colour reached"), true},
+            {Seen::endColourPartly, Qt::Key_R, AnswerWords::tr("Reject\nend colour only in part"),
+             true},
+            {Seen::unclear, Qt::Key_U, AnswerWords::tr("Unclear\na second person reads it"), true},
+            {Seen::unchanged, Qt::Key_N, AnswerWords::tr("Reject: no change"), false},
+            {Seen::absent, Qt::Key_M, AnswerWords::tr("Reject: it is missing"), false}};
+}
+
+ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& product,
+                           Response response, QWidget* parent)
+    : QFrame(parent), m_answers(answersOf(response))
+{
+    setObjectName(QStringLiteral("reading"));
+    auto* const column = new QVBoxLayout(this);
+    column->setContentsMargins(space::large, space::medium, space::large, space::medium);
+    column->setSpacing(space::small);
+    column->addWidget(makeLabel(tr("%1: what do you see?").arg(where), Type::strong));
+    column->addWidget(makeMuted(product));
+    column->addWidget(new IndicatorSchematic(look, response));
+    column->addWidget(makeLabel(directionsOf(response)));
+    column->addWidget(makeMuted(
+        tr("A neutral drawing, not this product: its maker's own directions decide how it is "
+           "read.")));
+    auto* const large = new QHBoxLayout;
+    large->setSpacing(space::medium);
+    auto* const small = new QHBoxLayout;
+    small->setSpacing(space::small);
+    for (std::size_t i = 0; i < m_answers.size(); ++i) {
+        const ReadingAnswer& answer = m_answers[i];
+        const QString key = QKeySequence(answer.key).toString();
+        auto* const button =
+            makeButton(tr("%1  (%2)", "an answer, its key").arg(answer.words, key),
+                       answer.isLarge ? ButtonKind::key : ButtonKind::plain);
+        button->setAccessibleName(
+            tr("%1: %2", "an answer, of what").arg(QString(answer.words).replace(u'\n', u' '), where));
+        if (answer.isLarge) {
+            button->setMinimumHeight(2 * space::target);
+        }
+        connect(button, &QPushButton::clicked, this, [this, i] {
+            QString words = m_answers[i].words;
+            emit answered(m_answers[i].seen, words.replace(u'\n', QStringLiteral(", ")));
+        });
+        m_buttons.push_back(button);
+        if (answer.isLarge) {
+            large->addWidget(button, 1);
+        } else {
+            small->addWidget(button);
+        }
+    }
+    column->addLayout(large);
+    auto* const leave = makeButton(tr("Not now"), ButtonKind::quiet);
+    leave->setAccessibleName(tr("Not now: %1").arg(where));
+    connect(leave, &QPushButton::clicked, this, &ReadingPanel::left);
+    small->addStretch();
+    small->addWidget(leave);
+    column->addLayout(small);
+}
+
+void ReadingPanel::focusFirst()
+{
+    m_buttons.front()->setFocus(Qt::OtherFocusReason);
+}
+
+void ReadingPanel::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape) {
+        emit left();
+        return;
+    }
+    for (std::size_t i = 0; i < m_answers.size(); ++i) {
+        if (event->key() == m_answers[i].key && event->modifiers() == Qt::NoModifier) {
+            m_buttons[i]->click();
+            return;
+        }
+    }
+    QFrame::keyPressEvent(event);
+}
+
+} // namespace loadwarden::ui

@@ -1,0 +1,228 @@
+#include "ui/load/verdict_band.h"
+
+#include "core/desk/verify_and_release.h"
+#include "core/words/say_terms.h"
+#include "ui/load/load_text.h"
+#include "ui/look/text.h"
+#include "ui/parts/verdict_badge.h"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace loadwarden::ui {
+namespace {
+
+bool isImplantWaiting(const LoadSheet& sheet)
+{
+    return std::ranges::any_of(sheet.items, [](const SheetItem& item) {
+        return item.implant != Implant::no && item.verdict == Verdict::quarantine;
+    });
+}
+
+} // namespace
+
+VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
+    : QFrame(parent),
+      m_desk(desk),
+      m_badge(new VerdictBadge(desk.workstation().look, VerdictBadge::Size::page)),
+      m_lot(makeLabel({}, Type::title, false)),
+      m_phase(makeMuted({})),
+      m_behind(makeLabel({})),
+      m_main(makeButton(tr("Sign the &release"), ButtonKind::main)),
+      m_hold(makeButton(tr("Sign a &hold"))),
+      m_reprocess(makeButton(tr("Sign &reprocess"))),
+      m_emergency(makeButton(tr("Emergency release of an implant"))),
+      m_again(makeButton(tr("New load for its items"))),
+      m_paper(makeButton(tr("&Paper"), ButtonKind::quiet))
+{
+    setObjectName(QStringLiteral("verdict"));
+    auto* const lines = new QVBoxLayout(this);
+    lines->setContentsMargins(space::large, space::medium, space::large, space::medium);
+    lines->setSpacing(space::small);
+    auto* const row = new QHBoxLayout;
+    row->setSpacing(space::large);
+    lines->addLayout(row);
+    row->addWidget(m_badge, 0, Qt::AlignVCenter);
+    auto* const words = new QVBoxLayout;
+    words->setSpacing(2);
+    words->addWidget(m_lot);
+    words->addWidget(m_phase);
+    words->addWidget(m_behind);
+    row->addLayout(words, 1);
+    auto* const buttons = new QHBoxLayout;
+    buttons->setSpacing(space::small);
+    buttons->addStretch();
+    for (QPushButton* const button :
+         {m_paper, m_again, m_emergency, m_hold, m_reprocess, m_main}) {
+        buttons->addWidget(button);
+    }
+    lines->addLayout(buttons);
+    connect(m_main, &QPushButton::clicked, this, [this] {
+        if (m_mainVerifies) {
+            verifyAndRelease();
+        } else {
+            signAs(Verdict::release);
+        }
+    });
+    connect(m_hold, &QPushButton::clicked, this, [this] { signAs(Verdict::quarantine); });
+    connect(m_reprocess, &QPushButton::clicked, this, [this] { signAs(Verdict::reprocess); });
+    connect(m_emergency, &QPushButton::clicked, this, &VerdictBand::wantsEmergency);
+    connect(m_again, &QPushButton::clicked, this, &VerdictBand::wantsNewLoad);
+    connect(m_paper, &QPushButton::clicked, this, &VerdictBand::wantsPaper);
+}
+
+bool VerdictBand::isDecidable(const LoadSheet& sheet)
+{
+    const Phase phase = sheet.view().folded.phase;
+    return phase != Phase::beingLoaded && phase != Phase::running && phase != Phase::imported;
+}
+
+void VerdictBand::show(const LoadSheet& sheet)
+{
+    const CycleView& view = sheet.view();
+    if (!isDecidable(sheet)) {
+        m_badge->show(view.isImported() ? Glyph::note : Glyph::running, ToneOf::neutral,
+                      view.isImported()                         ? tr("Imported")
+                      : view.folded.phase == Phase::beingLoaded ? tr("Being loaded")
+                                                                : tr("Running"));
+    } else if (view.isTest()) {
+        m_badge->show(view.judgement.result);
+    } else {
+        m_badge->show(view.decision.verdict);
+    }
+    m_lot->setText(m_desk.lot());
+    m_phase->setText(tr("%1, %2. %3", "sterilizer, what it is run for, where it stands")
+                         .arg(sheet.sterilizerName.empty() ? tr("Sterilizer not stated")
+                                                           : text(sheet.sterilizerName),
+                              text(say(sheet.state.purpose)), phaseText(sheet, m_desk.style())));
+    QStringList behind;
+    if (view.signedAs && isDecidable(sheet) && *view.signedAs < view.decision.verdict) {
+        behind << tr("Signed better than what is decided now: find its items, and sign anew.");
+    }
+    for (const UnreleasedUse& use : sheet.uses) {
+        behind << tr("%1 was used and nobody had released it.").arg(text(use.label));
+    }
+    QStringList worse;
+    for (const SheetItem& item : sheet.items) {
+        if (item.verdict && *item.verdict > view.decision.verdict) {
+            worse << tr("%1: %2", "an item, its verdict").arg(text(item.label), text(say(*item.verdict)));
+        }
+    }
+    if (!worse.isEmpty()) {
+        behind << tr("Stays behind: %1.").arg(worse.join(QStringLiteral(", ")));
+    }
+    m_behind->setText(behind.join(u' '));
+    m_behind->setVisible(!behind.isEmpty());
+    setStyleProperty(m_behind, "tone", "bad");
+    showActions(sheet);
+}
+
+void VerdictBand::showActions(const LoadSheet& sheet)
+{
+    const CycleView& view = sheet.view();
+    const bool canSign = isDecidable(sheet) && !view.isTest();
+    const Person& person = m_desk.workstation().session.person();
+    const bool isRelease = canSign && view.decision.verdict == Verdict::release;
+    const auto foreseen = canSign && !isRelease && view.decision.verdict == Verdict::quarantine
+                              ? decisionOnceVerified(view, person.id, person.role)
+                              : std::nullopt;
+    m_mainVerifies = foreseen && foreseen->verdict == Verdict::release;
+    const bool isNew = view.folded.phase != Phase::disposed;
+    m_main->setText(m_mainVerifies ? tr("Verify the readings and &release") : tr("Sign the &release"));
+    m_main->setVisible((isRelease || m_mainVerifies) && isNew);
+    m_hold->setVisible(canSign && view.decision.verdict != Verdict::reprocess
+                       && (isNew || view.signedAs == Verdict::release));
+    m_reprocess->setVisible(canSign && (isNew || view.signedAs != Verdict::reprocess));
+    setStyleProperty(m_hold, "kind",
+                     canSign && !m_main->isVisibleTo(this)
+                             && view.decision.verdict == Verdict::quarantine && isNew
+                         ? "main"
+                         : "plain");
+    setStyleProperty(m_reprocess, "kind",
+                     canSign && view.decision.verdict == Verdict::reprocess && isNew ? "main"
+                                                                                      : "plain");
+    m_emergency->setVisible(canSign && isImplantWaiting(sheet));
+    m_again->setVisible(canSign
+                        && (view.signedAs == Verdict::reprocess
+                            || std::ranges::any_of(sheet.items, [](const SheetItem& item) {
+                                   return item.verdict == Verdict::reprocess;
+                               })));
+    m_paper->setVisible(!view.isImported());
+}
+
+QStringList VerdictBand::seen() const
+{
+    const LoadSheet& sheet = *m_desk.sheet();
+    const CycleView& view = sheet.view();
+    QStringList lines;
+    lines << tr("Decided now: %1").arg(text(say(view.decision.verdict)));
+    for (const SheetParameter& parameter : sheet.parameters) {
+        for (const ParameterReading& reading : parameter.readings) {
+            const QString limits = limitsText(parameter, reading.value.unit);
+            lines << tr("%1 %2%3", "parameter, reading, its limits in brackets")
+                         .arg(capital(text(say(parameter.parameter))),
+                              text(sayQuantity(reading.value)),
+                              limits.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(limits));
+        }
+    }
+    for (const SheetItem& item : sheet.items) {
+        if (item.verdict && *item.verdict != view.decision.verdict) {
+            lines << tr("%1 stays behind: %2")
+                         .arg(text(item.label), text(say(*item.verdict)));
+        }
+    }
+    constexpr std::size_t mostReasons = 6;
+    std::size_t said = 0;
+    for (const Finding& finding : view.decision.findings) {
+        if (said++ < mostReasons) {
+            lines << text(say(finding, m_desk.style()).says);
+        }
+    }
+    if (said > mostReasons) {
+        lines << tr("and %1 more reasons, on the page").arg(said - mostReasons);
+    }
+    return lines;
+}
+
+void VerdictBand::signAs(Verdict meaning)
+{
+    const QString lot = m_desk.lot();
+    const auto count = static_cast<int>(m_desk.sheet()->items.size());
+    QString what;
+    QString button;
+    switch (meaning) {
+    case Verdict::release:
+        what = tr("Release load %1 with %n item(s)", nullptr, count).arg(lot);
+        button = tr("Sign the release");
+        break;
+    case Verdict::quarantine:
+        what = tr("Hold load %1: nobody uses anything of it until it is signed anew").arg(lot);
+        button = tr("Sign the hold");
+        break;
+    case Verdict::reprocess:
+        what = tr("Reprocess load %1: every item is taken apart and run anew").arg(lot);
+        button = tr("Sign reprocess");
+        break;
+    }
+    m_desk.signOnSight(
+        what, seen(), button,
+        [meaning](Office& office, const SignedIn& who, Signature signature, const Sight& sight) {
+            return Dispositions(office).sign(who, std::move(signature), sight, meaning);
+        },
+        tr("%1 is signed: %2.").arg(lot, text(say(meaning))));
+}
+
+void VerdictBand::verifyAndRelease()
+{
+    QStringList lines = seen();
+    lines.front() = tr("Decided once the readings are verified: Release");
+    m_desk.verifyAndRelease(
+        tr("The physical record of %1 was looked at and is this cycle's, and load %1 is released")
+            .arg(m_desk.lot()),
+        lines, tr("Sign both"),
+        tr("%1 is verified and signed: Release.").arg(m_desk.lot()));
+}
+
+} // namespace loadwarden::ui

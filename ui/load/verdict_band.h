@@ -1,0 +1,54 @@
+#pragma once
+
+#include "ui/load/cycle_desk.h"
+
+#include <QFrame>
+
+class QBoxLayout;
+class QLabel;
+class QPushButton;
+
+namespace loadwarden::ui {
+
+class VerdictBadge;
+
+/// The answer, at the top of a cycle's page: what is decided, of which load, where it stands, and
+/// what can be signed about it.
+class VerdictBand : public QFrame {
+    Q_OBJECT
+
+public:
+    explicit VerdictBand(CycleDesk& desk, QWidget* parent = nullptr);
+
+    void show(const LoadSheet& sheet);
+
+    /// Whether a verdict says something yet, or the cycle has still to end.
+    [[nodiscard]] static bool isDecidable(const LoadSheet& sheet);
+
+signals:
+    void wantsEmergency();
+    /// The items are to be processed anew in a load of their own.
+    void wantsNewLoad();
+    void wantsPaper();
+
+private:
+    void signAs(Verdict meaning);
+    void verifyAndRelease();
+    [[nodiscard]] QStringList seen() const;
+    void showActions(const LoadSheet& sheet);
+
+    CycleDesk& m_desk;
+    VerdictBadge* m_badge;
+    QLabel* m_lot;
+    QLabel* m_phase;
+    QLabel* m_behind;
+    QPushButton* m_main;
+    QPushButton* m_hold;
+    QPushButton* m_reprocess;
+    QPushButton* m_emergency;
+    QPushButton* m_again;
+    QPushButton* m_paper;
+    bool m_mainVerifies = false;
+};
+
+} // namespace loadwarden::ui
