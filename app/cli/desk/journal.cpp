@@ -3,6 +3,7 @@
 #include "app/cli/desk/load_commands.h"
 #include "app/cli/desk/said_progress.h"
 #include "app/cli/paragraph.h"
+#include "core/desk/journal_copy.h"
 #include "core/desk/load_view.h"
 #include "core/desk/people.h"
 #include "core/desk/sealing.h"
@@ -10,7 +11,6 @@
 #include "core/exchange/evidence_writer.h"
 #include "core/store/act_entry.h"
 #include "core/store/store_error.h"
-#include "core/store/verify.h"
 
 #include <QCoreApplication>
 
@@ -143,12 +143,7 @@ int verify(std::span<const std::string_view> arguments, Streams streams)
     int code = exitDone;
     {
         Office office(file, Access::read, workplace(clock, ids), Trust::none);
-        VerifyRequest request{.expected = headsOf(given),
-                              .seals = keptSeals(office.place(), office.identity().id)};
-        if (const auto seen = office.seenHere()) {
-            request.expected.push_back(*seen);
-        }
-        const VerifyReport report = verifyJournal(office.connection(), request, progress);
+        const VerifyReport report = verifyHere(office, headsOf(given), progress);
         code = sayReport(report, streams.out);
         try {
             sayKeys(office, report, streams.out);
@@ -279,12 +274,9 @@ int journal(std::span<const std::string_view> arguments, Streams streams)
         streams.out << writeSeal(seal) << '\n';
         return exitDone;
     }
-    ReadSnapshot snapshot(session.office().connection());
-    JournalReader reader(snapshot);
-    EntryCursor cursor = reader.range(1);
-    while (const auto entry = cursor.next()) {
-        streams.out << entry->bytes << '\n';
-    }
+    NoProgress unseen;
+    (void)forEachLine(
+        session.office(), [&](std::string_view line) { streams.out << line << '\n'; }, unseen);
     return exitDone;
 }
 
