@@ -1,9 +1,12 @@
 #include "core/desk/journal_copy.h"
 
+#include "core/desk/people.h"
 #include "core/desk/sealing.h"
+#include "core/store/act_entry.h"
 #include "core/store/posix_file.h"
 #include "core/store/store_error.h"
 
+#include <algorithm>
 #include <system_error>
 #include <utility>
 
@@ -78,14 +81,39 @@ private:
 
 } // namespace
 
-VerifyReport verifyHere(Office& office, std::vector<Head> expected, Progress& progress)
+VerifyReport verifyHere(Office& office, std::vector<Head> expected, bool pages, Progress& progress)
 {
     VerifyRequest request{.expected = std::move(expected),
-                          .seals = keptSeals(office.place(), office.identity().id)};
+                          .seals = keptSeals(office.place(), office.identity().id),
+                          .pages = pages};
     if (const auto seen = office.seenHere()) {
         request.expected.push_back(*seen);
     }
     return verifyJournal(office.connection(), request, progress);
+}
+
+std::vector<SealedBy> sealedBy(Office& office, const VerifyReport& report)
+{
+    ReadSnapshot snapshot(office.connection());
+    const std::vector<Person> people = peopleOf(snapshot);
+    JournalReader reader(snapshot);
+    std::vector<SealedBy> keys;
+    for (const SealsOfKey& each : report.sealKeys) {
+        SealedBy by{.seals = each, .recordedBy = {}, .why = {}};
+        const auto stored =
+            each.key.recorded == 0 ? std::nullopt : reader.entry(each.key.recorded);
+        if (stored) {
+            const Entry entry = understand(stored->bytes, stored->hash);
+            const auto person = personById(people, entry.actor);
+            by.recordedBy = person ? person->name : entry.actor;
+            by.recordedAt = entry.recordedAt.at;
+            if (const auto* const recorded = std::get_if<SealKeyRecorded>(&entry.act)) {
+                by.why = recorded->why;
+            }
+        }
+        keys.push_back(std::move(by));
+    }
+    return keys;
 }
 
 bool forEachLine(Office& office, const std::function<void(std::string_view)>& take,
@@ -106,8 +134,38 @@ bool forEachLine(Office& office, const std::function<void(std::string_view)>& ta
     return progress.goOn(done, total);
 }
 
+bool isOfJournal(const fs::path& journal, const Workplace& place, const fs::path& target)
+{
+    const auto whole = [](const fs::path& path) {
+        std::error_code ignored;
+        return fs::weakly_canonical(fs::absolute(path), ignored);
+    };
+    const fs::path mine = whole(journal);
+    const fs::path theirs = whole(target);
+    std::error_code ignored;
+    if (fs::equivalent(mine, theirs, ignored)) {
+        return true;
+    }
+    if (theirs.parent_path() == mine.parent_path()) {
+        for (const char* const beside : {"", "-wal", "-shm", "-journal", ".lock"}) {
+            if (theirs.filename() == mine.filename().string() + beside) {
+                return true;
+            }
+        }
+    }
+    if (place.keep.empty()) {
+        return false;
+    }
+    const fs::path keep = whole(place.keep);
+    return std::ranges::mismatch(keep, theirs).in1 == keep.end();
+}
+
 JournalCopy copyLines(Office& office, const fs::path& target, IfThere ifThere, Progress& progress)
 {
+    if (isOfJournal(office.file(), office.place(), target)) {
+        throw StoreError(StoreFault::misuse, target.string() + " belongs to the journal itself.",
+                         "Choose another name.");
+    }
     if (ifThere == IfThere::refuse && fs::exists(target)) {
         throw StoreError(StoreFault::exists, "There is a file " + target.string() + " already.",
                          "Choose another name.");

@@ -1,4 +1,5 @@
 #include "ui/biologicals/biologicals_page.h"
+#include "ui/records/records_page.h"
 #include "ui/settings/workstation_page.h"
 #include "ui/shell/area.h"
 #include "ui/today/today_page.h"
@@ -16,6 +17,11 @@ QString today()
 QString biologicals()
 {
     return QCoreApplication::translate("loadwarden::ui::Area", "&Biologicals");
+}
+
+QString records()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Records");
 }
 
 QString settings()
@@ -37,6 +43,7 @@ const std::vector<Area>& areas()
         {"today", today, QKeySequence(Qt::CTRL | Qt::Key_1), make<TodayPage>, nullptr},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},
+        {"records", records, QKeySequence(Qt::CTRL | Qt::Key_8), make<RecordsPage>, nullptr},
         {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},
     };
     return all;

@@ -5,11 +5,9 @@
 #include "app/cli/paragraph.h"
 #include "core/desk/journal_copy.h"
 #include "core/desk/load_view.h"
-#include "core/desk/people.h"
 #include "core/desk/sealing.h"
 #include "core/desk/upkeep.h"
 #include "core/exchange/evidence_writer.h"
-#include "core/store/act_entry.h"
 #include "core/store/store_error.h"
 
 #include <QCoreApplication>
@@ -41,19 +39,15 @@ void sayKeys(Office& office, const VerifyReport& report, std::ostream& out)
     if (report.sealKeys.size() < 2) {
         return;
     }
-    ReadSnapshot snapshot(office.connection());
-    const std::vector<Person> people = peopleOf(snapshot);
-    JournalReader reader(snapshot);
-    for (const SealsOfKey& each : report.sealKeys) {
+    for (const SealedBy& by : sealedBy(office, report)) {
+        const SealsOfKey& each = by.seals;
         out << "Key " << hexOf(each.key.key).substr(0, 16) << ", ";
-        if (each.key.recorded == 0) {
+        if (by.recordedBy.empty()) {
             out << "that of the first seal";
-        } else if (const auto stored = reader.entry(each.key.recorded)) {
-            const loadwarden::Entry entry = understand(stored->bytes, stored->hash);
-            const auto person = personById(people, entry.actor);
-            out << "recorded by " << (person ? person->name : entry.actor) << " on "
-                << sayTime(entry.recordedAt.at, {.zone = office.zone()}) << " (entry " << entry.seq
-                << ") because: " << oneLine(std::get<SealKeyRecorded>(entry.act).why);
+        } else {
+            out << "recorded by " << by.recordedBy << " on "
+                << sayTime(by.recordedAt, {.zone = office.zone()}) << " (entry "
+                << each.key.recorded << ") because: " << oneLine(by.why);
         }
         if (each.held == 0) {
             out << ": no seals that hold.\n";
@@ -143,7 +137,7 @@ int verify(std::span<const std::string_view> arguments, Streams streams)
     int code = exitDone;
     {
         Office office(file, Access::read, workplace(clock, ids), Trust::none);
-        const VerifyReport report = verifyHere(office, headsOf(given), progress);
+        const VerifyReport report = verifyHere(office, headsOf(given), true, progress);
         code = sayReport(report, streams.out);
         try {
             sayKeys(office, report, streams.out);
