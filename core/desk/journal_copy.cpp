@@ -100,8 +100,7 @@ std::vector<SealedBy> sealedBy(Office& office, const VerifyReport& report)
     std::vector<SealedBy> keys;
     for (const SealsOfKey& each : report.sealKeys) {
         SealedBy by{.seals = each, .recordedBy = {}, .why = {}};
-        const auto stored =
-            each.key.recorded == 0 ? std::nullopt : reader.entry(each.key.recorded);
+        const auto stored = each.key.recorded == 0 ? std::nullopt : reader.entry(each.key.recorded);
         if (stored) {
             const Entry entry = understand(stored->bytes, stored->hash);
             const auto person = personById(people, entry.actor);

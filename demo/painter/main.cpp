@@ -1,5 +1,6 @@
 // Writes pictures of every page: of a journal at a moment, in both themes and at two sizes, driven
 // by keys as a person would.
+#include "ui/records/records_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/local_settings.h"
 #include "ui/shell/main_window.h"
@@ -8,6 +9,7 @@
 
 #include <QApplication>
 #include <QDir>
+#include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -73,6 +75,17 @@ private:
         }
     }
 
+    /// The newest record, with its history.
+    static void showRecord(const ui::RecordsPage& records)
+    {
+        const auto isUpToDate = [&] { return records.isUpToDate(); };
+        (void)QTest::qWaitFor(isUpToDate, longestWaitMs);
+        if (auto* const table = records.findChild<QTableView*>(); table->isVisible()) {
+            table->setFocus();
+            (void)QTest::qWaitFor(isUpToDate, longestWaitMs);
+        }
+    }
+
     bool paintFirstStart(ui::MainWindow& window)
     {
         save(window, QStringLiteral("first-start"));
@@ -104,6 +117,10 @@ private:
         for (int i = 0; i < window.work()->areaCount(); ++i) {
             window.work()->showArea(i);
             (void)QTest::qWaitFor([&] { return today->isUpToDate(); }, longestWaitMs);
+            if (auto* const records = window.findChild<ui::RecordsPage*>();
+                records != nullptr && records->isVisible()) {
+                showRecord(*records);
+            }
             save(window, QLatin1String(ui::areas()[static_cast<std::size_t>(i)].id));
         }
         return true;

@@ -135,9 +135,8 @@ void JournalWork::exportTo(const QString& file, bool replaces)
     }
     begin(tr("The journal is being copied"));
     m_second.run(
-        [target = file.toStdString(),
-         ifThere = replaces ? IfThere::replace : IfThere::refuse](Office& office,
-                                                                  Progress& progress) {
+        [target = file.toStdString(), ifThere = replaces ? IfThere::replace : IfThere::refuse](
+            Office& office, Progress& progress) {
             return copyLines(office, target, ifThere, progress);
         },
         [this, file](const std::optional<JournalCopy>& copy) {

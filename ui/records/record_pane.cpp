@@ -25,9 +25,8 @@ QString markup(const paper::Runs& runs, bool isStrong)
         if (run.face == paper::Face::struck) {
             words = QStringLiteral("<s>%1</s>").arg(words);
         }
-        html += isStrong || run.face == paper::Face::strong
-                    ? QStringLiteral("<b>%1</b>").arg(words)
-                    : words;
+        html += isStrong || run.face == paper::Face::strong ? QStringLiteral("<b>%1</b>").arg(words)
+                                                            : words;
     }
     return html;
 }
@@ -166,8 +165,8 @@ void RecordPane::showState()
 {
     const CycleView& view = m_record->view;
     const Phase phase = view.folded.phase;
-    const bool hasAnswer = phase != Phase::imported && phase != Phase::beingLoaded
-                           && phase != Phase::running;
+    const bool hasAnswer =
+        phase != Phase::imported && phase != Phase::beingLoaded && phase != Phase::running;
     m_badge->setVisible(hasAnswer);
     if (view.isTest()) {
         m_badge->show(view.judgement.result);
@@ -188,16 +187,15 @@ void RecordPane::showState()
 
 void RecordPane::addFact(const Fact& fact)
 {
-    const paper::FactLine line =
-        paper::lineOf(fact, m_record->names, m_workstation.desk.style());
+    const paper::FactLine line = paper::lineOf(fact, m_record->names, m_workstation.desk.style());
     auto* const both = new QWidget;
     auto* const column = new QVBoxLayout(both);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     const QString value = markup(line.value, false);
-    column->addWidget(richLabel(value.isEmpty() ? markup(line.what, true)
-                                                : markup(line.what, true) + QStringLiteral(": ")
-                                                      + value,
+    column->addWidget(richLabel(value.isEmpty()
+                                    ? markup(line.what, true)
+                                    : markup(line.what, true) + QStringLiteral(": ") + value,
                                 false));
     column->addWidget(richLabel(markup(line.who, false), true));
     m_rows->addWidget(both);

@@ -56,11 +56,10 @@ RecordPaper::RecordPaper(Workstation& workstation, QWidget* parent)
     row->addWidget(new Field(tr("Where to"), m_where));
     row->addWidget(new Field(tr("Page"), m_size));
     row->addWidget(m_ask, 1);
-    connect(m_where, &QComboBox::currentIndexChanged, this,
-            [this](int index) {
-                m_ask->setFileAsked(index <= 0);
-                m_ask->setDoes(index <= 0 ? tr("Save") : tr("Print"));
-            });
+    connect(m_where, &QComboBox::currentIndexChanged, this, [this](int index) {
+        m_ask->setFileAsked(index <= 0);
+        m_ask->setDoes(index <= 0 ? tr("Save") : tr("Print"));
+    });
     connect(m_ask, &FileAsk::chosen, this, &RecordPaper::go);
     connect(m_ask, &FileAsk::left, this, &QWidget::hide);
     hide();
@@ -112,7 +111,8 @@ void RecordPaper::save(const QString& file)
         [this, file, lot = paper::lotText(m_record->view)](const std::optional<int>& pages) {
             if (pages) {
                 hide();
-                emit says(tr("The record of %1 is in %2, %3 pages.").arg(lot, file).arg(*pages), {});
+                emit says(tr("The record of %1 is in %2, %3 pages.").arg(lot, file).arg(*pages),
+                          {});
             }
         },
         [this](const Trouble& trouble) { m_ask->setError(trouble.says); });
@@ -125,8 +125,7 @@ void RecordPaper::print(const QString& name)
     printer.setFullPage(true);
     printer.setPageSize(
         QPageSize(size() == paper::PageSize::letter ? QPageSize::Letter : QPageSize::A4));
-    const paper::Pages pages =
-        paper::loadRecord(*m_record, houseOf(m_workstation.desk, size()));
+    const paper::Pages pages = paper::loadRecord(*m_record, houseOf(m_workstation.desk, size()));
     QPainter painter;
     bool isDone = painter.begin(&printer);
     for (int page = 0; isDone && page < pages.count(); ++page) {
@@ -140,9 +139,9 @@ void RecordPaper::print(const QString& name)
         return;
     }
     hide();
-    emit says(tr("The record of %1 is with the printer %2.")
-                  .arg(paper::lotText(m_record->view), name),
-              tr("Look whether all %1 pages came out.").arg(pages.count()));
+    emit says(
+        tr("The record of %1 is with the printer %2.").arg(paper::lotText(m_record->view), name),
+        tr("Look whether all %1 pages came out.").arg(pages.count()));
 }
 
 } // namespace loadwarden::ui

@@ -8,9 +8,9 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int rowsAhead = 60;       ///< that are there before they are seen
-constexpr int looksAtOnce = 40;     ///< one after the other, before somebody has to ask for more
-constexpr int chunksKept = 8;       ///< before and behind what is seen
+constexpr int rowsAhead = 60;   ///< that are there before they are seen
+constexpr int looksAtOnce = 40; ///< one after the other, before somebody has to ask for more
+constexpr int chunksKept = 8;   ///< before and behind what is seen
 
 } // namespace
 
@@ -24,6 +24,7 @@ void RecordsModel::search()
     beginResetModel();
     ++m_search;
     m_chunks.clear();
+    m_kept.clear();
     m_place = {};
     m_rows = 0;
     m_firstSeen = 0;
@@ -50,10 +51,9 @@ void RecordsModel::refresh()
         if (search != m_search || !page) {
             return;
         }
-        const bool isSame = m_chunks.empty()
-                                ? page->rows.empty()
-                                : m_chunks.front().behind == CyclePlace{}
-                                      && m_chunks.front().rows == page->rows;
+        const bool isSame = m_chunks.empty() ? page->rows.empty()
+                                             : m_chunks.front().behind == CyclePlace{}
+                                                   && m_chunks.front().rows == page->rows;
         if (!isSame) {
             this->search();
         }
@@ -126,6 +126,7 @@ void RecordsModel::came(const CyclePlace& behind, std::optional<RecordPage> page
                             .first = m_rows,
                             .count = count,
                             .rows = std::move(page->rows)});
+        m_kept.push_back(m_chunks.size() - 1);
         m_rows += count;
         endInsertRows();
     }
@@ -152,11 +153,15 @@ void RecordsModel::letGo()
     }
     const auto first = static_cast<std::ptrdiff_t>(chunkOf(std::min(m_firstSeen, m_rows - 1)));
     const auto last = static_cast<std::ptrdiff_t>(chunkOf(std::min(m_lastSeen, m_rows - 1)));
-    for (std::ptrdiff_t i = 0; i < std::ssize(m_chunks); ++i) {
-        if (i < first - chunksKept || i > last + chunksKept) {
-            m_chunks[static_cast<std::size_t>(i)].rows = {};
+    std::erase_if(m_kept, [&](std::size_t chunk) {
+        const auto i = static_cast<std::ptrdiff_t>(chunk);
+        const bool isFar = i < first - chunksKept || i > last + chunksKept;
+        // The newest are kept to see whether there are newer ones.
+        if (isFar && chunk != 0) {
+            m_chunks[chunk].rows = {};
         }
-    }
+        return isFar && chunk != 0;
+    });
 }
 
 void RecordsModel::fill()
@@ -170,12 +175,11 @@ void RecordsModel::fill()
             continue;
         }
         m_isFilling = true;
-        m_source(m_chunks[i].behind,
-                 [this, i, search = m_search](std::optional<RecordPage> page) {
-                     if (search == m_search) {
-                         filled(i, std::move(page));
-                     }
-                 });
+        m_source(m_chunks[i].behind, [this, i, search = m_search](std::optional<RecordPage> page) {
+            if (search == m_search) {
+                filled(i, std::move(page));
+            }
+        });
         return;
     }
 }
@@ -192,6 +196,7 @@ void RecordsModel::filled(std::size_t chunk, std::optional<RecordPage> page)
         return;
     }
     mine.rows = std::move(page->rows);
+    m_kept.push_back(chunk);
     emit dataChanged(index(mine.first, 0), index(mine.first + mine.count - 1, columns - 1));
     fill();
 }
@@ -236,8 +241,8 @@ QString RecordsModel::textOf(const RecordRow& row, int column) const
 
 QVariant RecordsModel::data(const QModelIndex& index, int role) const
 {
-    const bool isText = role == Qt::DisplayRole || role == Qt::ToolTipRole
-                        || role == Qt::AccessibleTextRole;
+    const bool isText =
+        role == Qt::DisplayRole || role == Qt::ToolTipRole || role == Qt::AccessibleTextRole;
     if (!checkIndex(index, CheckIndexOption::IndexIsValid) || !isText) {
         return {};
     }

@@ -88,7 +88,8 @@ private:
     NameOf m_nameOf;
     HouseStyle m_style;
     std::vector<Chunk> m_chunks;
-    CyclePlace m_place; ///< the next look goes on behind it
+    std::vector<std::size_t> m_kept; ///< the chunks whose rows are here
+    CyclePlace m_place;              ///< the next look goes on behind it
     int m_rows = 0;
     int m_firstSeen = 0;
     int m_lastSeen = 0;

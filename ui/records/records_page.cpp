@@ -40,11 +40,9 @@ QLabel* sentence(Type type)
 
 RecordsPage::RecordsPage(Workstation& workstation)
     : m_workstation(workstation),
-      m_model(new RecordsModel(
-          [this](const CyclePlace& behind, RecordsModel::Done done) {
-              ask(behind, std::move(done));
-          },
-          [this](const std::string& id) { return nameOf(id); }, this)),
+      m_model(new RecordsModel([this](const CyclePlace& behind,
+                                      RecordsModel::Done done) { ask(behind, std::move(done)); },
+                               [this](const std::string& id) { return nameOf(id); }, this)),
       m_filter(new RecordsFilter),
       m_state(makeMuted({}, false)),
       m_goOn(makeButton(tr("Loo&k further back"))),

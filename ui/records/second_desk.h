@@ -33,8 +33,7 @@ public:
     void run(Work work, Done done, std::function<void(const Trouble&)> failed)
     {
         using Value = std::invoke_result_t<Work, Office&, Progress&>;
-        m_thread =
-            std::make_unique<DeskThread>(m_desk.file(), Access::read, m_desk.place());
+        m_thread = std::make_unique<DeskThread>(m_desk.file(), Access::read, m_desk.place());
         QFuture<Value> future = m_thread->askLong(std::move(work));
         auto* const watcher = new QFutureWatcher<Value>(this);
         m_cancel = [future]() mutable { future.cancel(); };
