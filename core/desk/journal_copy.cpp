@@ -3,6 +3,7 @@
 #include "core/desk/people.h"
 #include "core/desk/sealing.h"
 #include "core/store/act_entry.h"
+#include "core/store/journal_reader.h"
 #include "core/store/posix_file.h"
 #include "core/store/store_error.h"
 
