@@ -75,6 +75,9 @@ QString FileAsk::file() const
 void FileAsk::setError(const QString& says)
 {
     m_field->setError(says);
+    if (!says.isEmpty()) {
+        m_line->setFocus();
+    }
     offerReplacing(false);
 }
 

@@ -135,7 +135,8 @@ void RecordPaper::print(const QString& name)
         }
     }
     if (!isDone) {
-        m_ask->setError(tr("The printer did not take it. Look at it, or save a PDF."));
+        emit says(tr("The printer %1 did not take it.").arg(name),
+                  tr("Look whether it is on and has paper, or save a PDF."));
         return;
     }
     hide();

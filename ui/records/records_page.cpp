@@ -6,6 +6,7 @@
 #include "ui/records/journal_work.h"
 #include "ui/records/record_pane.h"
 #include "ui/records/record_paper.h"
+#include "ui/records/record_text.h"
 #include "ui/records/records_filter.h"
 #include "ui/records/signed_delegate.h"
 #include "ui/shell/desk_link.h"
@@ -27,7 +28,7 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int settleMs = 120;  ///< a row that is only passed is not read
-constexpr int paneWidth = 400; ///< at least
+constexpr int paneWidth = 360; ///< at least
 
 QLabel* sentence(Type type)
 {
@@ -158,13 +159,38 @@ QWidget* RecordsPage::makeTable()
     header->setHighlightSections(false);
     header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     header->setSectionsClickable(false);
-    header->setSectionResizeMode(QHeaderView::Stretch);
+    header->setSectionResizeMode(QHeaderView::Fixed);
+    header->setSectionResizeMode(RecordsModel::sterilizer, QHeaderView::Stretch);
+    header->setSectionResizeMode(RecordsModel::signedBy, QHeaderView::Stretch);
+    sizeColumns();
+    connect(&m_workstation.look, &Look::changed, this, &RecordsPage::sizeColumns);
     m_table->installEventFilter(this);
     connect(m_table->verticalScrollBar(), &QScrollBar::valueChanged, this, &RecordsPage::tellView);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &RecordsPage::chose);
     connect(m_table, &QTableView::doubleClicked, this, &RecordsPage::open);
     return m_table;
+}
+
+/// What is long as anything can be is as wide as that; names share the rest.
+void RecordsPage::sizeColumns()
+{
+    constexpr int beside = 28; // a cell's padding, and a little air
+    constexpr int mark = 28;
+    const QFontMetrics metrics(m_workstation.look.font(Type::body));
+    const auto width = [&](const QString& longest) {
+        return metrics.horizontalAdvance(longest) + beside;
+    };
+    const HouseStyle style = m_workstation.desk.style();
+    RecordRow signedRow{.signedAs = Verdict::quarantine, .hasMoreSince = true};
+    RecordRow test{.purpose = Purpose::bowieDick};
+    m_table->setColumnWidth(RecordsModel::when,
+                            width(text(sayTime(*parseInstant("2028-09-28T20:00Z"), style))));
+    m_table->setColumnWidth(RecordsModel::lot, width(QStringLiteral("10-2028-365-88")));
+    m_table->setColumnWidth(RecordsModel::what, width(whatText(test)));
+    m_table->setColumnWidth(RecordsModel::signedAs, width(signedText(signedRow)) + mark);
+    m_table->verticalHeader()->setDefaultSectionSize(
+        std::max(space::target, metrics.height() + 2 * space::small));
 }
 
 QWidget* RecordsPage::makeEmpty()

@@ -41,6 +41,7 @@ private:
     [[nodiscard]] QWidget* makeHead();
     [[nodiscard]] QWidget* makeTable();
     [[nodiscard]] QWidget* makeEmpty();
+    void sizeColumns();
     void offer();
     void find();
     void search(RecordQuestion question);
