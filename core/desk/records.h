@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/cycle/specification.h"
+#include "core/desk/named_id.h"
 #include "core/quantities/date.h"
 #include "core/quantities/zone.h"
 #include "core/release/decision.h"
@@ -75,14 +76,6 @@ struct RecordPage {
 [[nodiscard]] RecordPage findRecords(ReadSnapshot& snapshot, const Zone& zone,
                                      const RecordQuestion& question, const CyclePlace& behind,
                                      const RecordLimits& limits = {});
-
-/// Something that a list offers to choose from.
-struct NamedId {
-    std::string id;
-    std::string name;
-
-    friend bool operator==(const NamedId&, const NamedId&) = default;
-};
 
 /// By what loads can be looked for: every sterilizer and everybody who was ever recorded, by name.
 struct RecordChoices {

@@ -1,6 +1,5 @@
 #include "ui/records/record_pane.h"
 
-#include "core/acts/fold/facts.h"
 #include "core/words/say.h"
 #include "ui/look/text.h"
 #include "ui/paper/sheets/fact_line.h"

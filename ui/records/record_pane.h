@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/acts/fold/facts.h"
 #include "core/desk/cycle_record.h"
 #include "ui/shell/area.h"
 
