@@ -194,16 +194,18 @@ TEST_F(TheRecords, CostNoMoreThanTheirLimitsAndGoOnWhereTheyStopped)
     for (int i = 0; i < 9; ++i) {
         reserve("09:0" + std::to_string(i), "2031-03-04", {"Other", "Wanted not"});
     }
-    department.record(department.operating(), SheetPlaced{"pr-3", "pl-3"}, {"ci-1", oldest});
+    ItemAdded item{.label = "I9"};
+    item.external = PlacedIndicator{"ci-9", "pr-1", "pl-1", {}};
+    department.record(department.operating(), item, {"it-9", oldest, "ci-9"});
     const RecordLimits small{.rows = 3, .cycles = 4, .entries = 4000, .few = 2};
-    const RecordQuestion sheets{.productLots = {"pl-3"}};
-    const RecordPage page = look(sheets, {}, small);
+    const RecordQuestion lots{.productLots = {"pl-1"}};
+    const RecordPage page = look(lots, {}, small);
     EXPECT_THAT(page.rows, IsEmpty());
     EXPECT_FALSE(page.isEnd);
     EXPECT_EQ(Instant{page.last.at}, local("09:05")) << "four were looked at";
-    EXPECT_THAT(all(sheets, small), ElementsAre(oldest));
+    EXPECT_THAT(all(lots, small), ElementsAre(oldest));
     // Entries are counted, too: each of these has three.
-    const RecordPage few = look(sheets, {}, {.entries = 6});
+    const RecordPage few = look(lots, {}, {.entries = 6});
     EXPECT_EQ(Instant{few.last.at}, local("09:07"));
     // More begin so than are looked up: they are looked for by time, and the same are found.
     const RecordPage byTime = look({.label = "wanted"}, {}, small);
