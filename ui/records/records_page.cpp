@@ -12,6 +12,7 @@
 #include "ui/shell/desk_link.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -29,6 +30,12 @@ namespace {
 
 constexpr int settleMs = 120;  ///< a row that is only passed is not read
 constexpr int paneWidth = 360; ///< at least
+
+/// Without the search of what is typed, which would read every row that is there.
+class RowTable : public QTableView {
+public:
+    void keyboardSearch(const QString& /*typed*/) override {}
+};
 
 QLabel* sentence(Type type)
 {
@@ -52,7 +59,7 @@ RecordsPage::RecordsPage(Workstation& workstation)
       m_export(makeButton(tr("E&xport a copy"))),
       m_work(new JournalWork(m_workstation)),
       m_paper(new RecordPaper(m_workstation)),
-      m_table(new QTableView),
+      m_table(new RowTable),
       m_stack(new QStackedWidget),
       m_emptyHead(sentence(Type::heading)),
       m_emptySays(sentence(Type::body)),
@@ -121,7 +128,7 @@ RecordsPage::RecordsPage(Workstation& workstation)
     addAction(toFilter);
     connect(&workstation.desk, &DeskLink::recorded, this, [this] {
         if (isVisible()) {
-            shown();
+            offer();
         }
     });
 }
@@ -232,14 +239,17 @@ bool RecordsPage::isUpToDate() const
 
 void RecordsPage::shown()
 {
-    if (!m_isAsking) {
-        offer();
+    if (!isAncestorOf(QApplication::focusWidget())) {
+        m_filter->focusFirst();
     }
+    offer();
 }
 
 void RecordsPage::offer()
 {
-    m_isAsking = true;
+    if (std::exchange(m_isAsking, true)) {
+        return;
+    }
     m_workstation.desk.ask(
         this,
         [](Office& office) {
