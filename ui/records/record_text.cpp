@@ -36,7 +36,7 @@ QString signedText(const RecordRow& row)
     if (!row.hasEnded) {
         return RecordWords::tr("Not ended");
     }
-    return row.isTest() ? RecordWords::tr("A test") : RecordWords::tr("Not signed");
+    return row.isTest() ? RecordWords::tr("Tests are not signed") : RecordWords::tr("Not signed");
 }
 
 SignedMark signedMark(const RecordRow& row)

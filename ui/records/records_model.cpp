@@ -259,7 +259,7 @@ QVariant RecordsModel::headerData(int section, Qt::Orientation orientation, int 
     switch (section) {
     case when: return tr("Began");
     case sterilizer: return tr("Sterilizer");
-    case lot: return tr("Lot control number");
+    case lot: return tr("Lot number");
     case what: return tr("What");
     case signedAs: return tr("Signed");
     case signedBy: return tr("By");

@@ -29,7 +29,7 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int settleMs = 120;  ///< a row that is only passed is not read
-constexpr int paneWidth = 360; ///< at least
+constexpr int paneWidth = 340; ///< at least
 
 /// Without the search of what is typed, which would read every row that is there.
 class RowTable : public QTableView {
@@ -91,7 +91,7 @@ RecordsPage::RecordsPage(Workstation& workstation)
     both->setSpacing(space::medium);
     m_stack->addWidget(makeTable());
     m_stack->addWidget(makeEmpty());
-    both->addWidget(m_stack, 9);
+    both->addWidget(m_stack, 11);
     m_pane->setMinimumWidth(paneWidth);
     both->addWidget(m_pane, 4);
     column->addLayout(both, 1);
@@ -182,7 +182,7 @@ QWidget* RecordsPage::makeTable()
 /// What is long as anything can be is as wide as that; names share the rest.
 void RecordsPage::sizeColumns()
 {
-    constexpr int beside = 28; // a cell's padding, and a little air
+    constexpr int beside = 22; // a cell's padding, and a little air
     constexpr int mark = 28;
     const QFontMetrics metrics(m_workstation.look.font(Type::body));
     const auto width = [&](const QString& longest) {
