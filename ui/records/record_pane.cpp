@@ -64,6 +64,7 @@ RecordPane::RecordPane(Workstation& workstation, QWidget* parent)
       m_state(makeMuted({})),
       m_open(makeButton(tr("&Open"))),
       m_paper(makeButton(tr("Pri&nt or save"))),
+      m_rule(makeRule()),
       m_scroll(new QScrollArea),
       m_rows(nullptr)
 {
@@ -84,7 +85,7 @@ RecordPane::RecordPane(Workstation& workstation, QWidget* parent)
     buttons->addStretch();
     head->addLayout(buttons);
     column->addLayout(head);
-    column->addWidget(makeRule());
+    column->addWidget(m_rule);
     m_scroll->setWidgetResizable(true);
     m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_scroll->setObjectName(QStringLiteral("history"));
@@ -95,6 +96,7 @@ RecordPane::RecordPane(Workstation& workstation, QWidget* parent)
     m_rows->setSpacing(space::small);
     m_scroll->setWidget(rows);
     column->addWidget(m_scroll, 1);
+    column->addStretch(); // where there is no history
     connect(m_open, &QPushButton::clicked, this, &RecordPane::wantsOpen);
     connect(m_paper, &QPushButton::clicked, this, &RecordPane::wantsPaper);
     clear();
@@ -123,6 +125,7 @@ void RecordPane::clear()
                                 static_cast<QWidget*>(m_paper), static_cast<QWidget*>(m_scroll)}) {
         each->hide();
     }
+    m_rule->hide();
 }
 
 void RecordPane::wait(const QString& lot)
@@ -136,6 +139,7 @@ void RecordPane::wait(const QString& lot)
     m_open->hide();
     m_paper->hide();
     m_scroll->hide();
+    m_rule->hide();
 }
 
 void RecordPane::show(std::shared_ptr<const CycleRecord> record)
@@ -156,6 +160,7 @@ void RecordPane::show(std::shared_ptr<const CycleRecord> record)
     m_rows->addStretch();
     m_scroll->setAccessibleName(tr("History of %1").arg(lot));
     m_scroll->setFocusPolicy(Qt::StrongFocus);
+    m_rule->show();
     m_scroll->show();
     m_scroll->verticalScrollBar()->setValue(0);
 }

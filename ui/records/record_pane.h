@@ -51,6 +51,7 @@ private:
     QLabel* m_state;
     QPushButton* m_open;
     QPushButton* m_paper;
+    QFrame* m_rule;
     QScrollArea* m_scroll;
     QVBoxLayout* m_rows;
     std::shared_ptr<const CycleRecord> m_record;

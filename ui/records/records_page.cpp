@@ -73,7 +73,7 @@ RecordsPage::RecordsPage(Workstation& workstation)
     column->addWidget(m_work);
     column->addWidget(m_paper);
     auto* const filters = new QVBoxLayout;
-    filters->setContentsMargins(space::page, space::small, space::page, 0);
+    filters->setContentsMargins(space::page, space::hair, space::page, 0);
     filters->setSpacing(0);
     filters->addWidget(m_filter);
     auto* const line = new QHBoxLayout;
@@ -137,7 +137,7 @@ QWidget* RecordsPage::makeHead()
 {
     auto* const head = new QWidget;
     auto* const row = new QHBoxLayout(head);
-    row->setContentsMargins(space::page, space::medium, space::page, 0);
+    row->setContentsMargins(space::page, space::medium, space::page, space::small);
     row->setSpacing(space::small);
     row->addWidget(makeLabel(tr("Records"), Type::title, false));
     row->addStretch();

@@ -40,6 +40,10 @@ QString sealsText(const VerifyReport& report)
         return VerifyWords::tr("No seal holds: nobody vouches that the whole journal was not "
                                "written anew.");
     }
+    if (report.sealsHeld == 1) {
+        return VerifyWords::tr("One seal holds. It vouches for everything up to entry %1.")
+            .arg(number(report.sealedTo));
+    }
     return VerifyWords::tr("%1 seals hold. The newest vouches for everything up to entry %2.")
         .arg(number(report.sealsHeld), number(report.sealedTo));
 }
@@ -83,9 +87,13 @@ VerifiedText verifiedText(const Verified& verified, const HouseStyle& style)
     said.lines << sealsText(report);
     addKeys(said.lines, verified.keys, style);
     if (!report.clockSteps.empty()) {
-        said.lines << VerifyWords::tr("%1 entries were recorded by a clock that was behind that of "
-                                      "the entry before. That is no fault.")
-                          .arg(number(static_cast<std::int64_t>(report.clockSteps.size())));
+        const auto steps = static_cast<std::int64_t>(report.clockSteps.size());
+        said.lines << (steps == 1
+                           ? VerifyWords::tr("One entry was recorded by a clock that was behind "
+                                             "that of the entry before. That is no fault.")
+                           : VerifyWords::tr("%1 entries were recorded by a clock that was behind "
+                                             "that of the entry before. That is no fault.")
+                                 .arg(number(steps)));
     }
     said.lines << VerifyWords::tr("Not checked while somebody works: the tables by which loads are "
                                   "found, and the file's pages. \"loadwarden-cli verify\" checks "
