@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/desk/load_view.h"
+#include "core/desk/named_id.h"
 #include "core/desk/sign_in.h"
 #include "core/indicators/biological.h"
 
@@ -85,11 +86,6 @@ struct BiPositive {
         lastNegativeLot;      ///< before it; nullopt: none within what is looked back
     std::vector<BiHeld> held; ///< what that sterilizer has run since, the oldest first
     bool isStopped = false;   ///< the sterilizer is not in service
-};
-
-struct NamedId {
-    std::string id;
-    std::string name;
 };
 
 /// Biological indicators under way and what they show.

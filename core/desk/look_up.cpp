@@ -3,6 +3,7 @@
 #include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/load_view.h"
+#include "core/desk/names.h"
 #include "core/desk/people.h"
 #include "core/quantities/person.h"
 #include "core/store/finder.h"
@@ -61,25 +62,34 @@ LookedUp item(ReadSnapshot& snapshot, std::string_view text)
 
 LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
 {
-    LookedUp found;
+    const std::vector<std::string> lots = productLotsNumbered(snapshot, text);
+    if (lots.empty()) {
+        return {};
+    }
+    const std::string number = Names(snapshot).of(lots.front());
+    if (lots.size() > 1) {
+        return {.what = What::several, .id = {}, .cycle = {}, .name = number};
+    }
+    return {.what = What::productLot, .id = lots.front(), .cycle = {}, .name = number};
+}
+
+} // namespace
+
+std::vector<std::string> productLotsNumbered(ReadSnapshot& snapshot, std::string_view number)
+{
+    std::vector<std::string> lots;
     const std::vector<Entry> entries = registerEntries(snapshot, "pl");
     const FactBook book(entries);
     for (const Fact& fact : book.facts()) {
         const auto* const lot = std::get_if<ProductLotRecorded>(&fact.current().act);
         const std::string& id = fact.origin->subjects.front();
-        if (lot == nullptr || !isSamePerson(lot->number, text)
-            || peekRevision<ProductLotRecorded>(book, id, newest) != &fact) {
-            continue;
+        if (lot != nullptr && isSamePerson(lot->number, number)
+            && peekRevision<ProductLotRecorded>(book, id, newest) == &fact) {
+            lots.push_back(id);
         }
-        if (found.what != What::nothing) {
-            return {.what = What::several, .id = {}, .cycle = {}, .name = lot->number};
-        }
-        found = {.what = What::productLot, .id = id, .cycle = {}, .name = lot->number};
     }
-    return found;
+    return lots;
 }
-
-} // namespace
 
 LookedUp lookUp(ReadSnapshot& snapshot, std::string_view text)
 {

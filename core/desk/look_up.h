@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loadwarden {
 
@@ -28,5 +29,10 @@ struct LookedUp {
 /// Looks for a text as a scanner sends it. A badge goes before everything else, then a cycle, then
 /// a label, then a lot of a product. Throws StoreError.
 [[nodiscard]] LookedUp lookUp(ReadSnapshot& snapshot, std::string_view text);
+
+/// The lots of products that bear a maker's number now, pl-; blanks and the case of A to Z do not
+/// matter. Throws StoreError.
+[[nodiscard]] std::vector<std::string> productLotsNumbered(ReadSnapshot& snapshot,
+                                                           std::string_view number);
 
 } // namespace loadwarden

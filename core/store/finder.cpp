@@ -47,13 +47,12 @@ std::vector<FoundVial> vialsOfRows(Statement rows)
 }
 
 /// Binds the texts from a beginning on up to behind all that begin so.
-void bindBeginning(Statement& rows, std::string_view beginning, std::int64_t most)
+Statement& bindBeginning(Statement& rows, std::string_view beginning)
 {
     // No text has U+10FFFF, which is no character.
     const std::string end = behindAllFrom(beginning);
-    rows.bind(":from", beginning)
-        .bind(":end", end.empty() ? std::string_view("\xF4\x8F\xBF\xBF") : std::string_view(end))
-        .bind(":limit", most);
+    return rows.bind(":from", beginning)
+        .bind(":end", end.empty() ? std::string_view("\xF4\x8F\xBF\xBF") : std::string_view(end));
 }
 
 constexpr std::uint32_t firstSurrogate = 0xD800;
@@ -117,7 +116,7 @@ std::string behindAllFrom(std::string_view beginning)
 std::vector<FoundLot> Finder::lotsFrom(std::string_view beginning, std::int64_t most)
 {
     Statement rows = select(m_snapshot, Query::cyclesByLot);
-    bindBeginning(rows, beginning, most);
+    bindBeginning(rows, beginning).bind(":limit", most);
     std::vector<FoundLot> lots;
     while (rows.step()) {
         lots.push_back({rows.text(0), rows.text(1)});
@@ -128,7 +127,7 @@ std::vector<FoundLot> Finder::lotsFrom(std::string_view beginning, std::int64_t 
 std::vector<FoundLabel> Finder::labelsFrom(std::string_view beginning, std::int64_t most)
 {
     Statement rows = select(m_snapshot, Query::itemsByLabel);
-    bindBeginning(rows, foldedPerson(beginning), most);
+    bindBeginning(rows, foldedPerson(beginning)).bind(":limit", most);
     std::vector<FoundLabel> labels;
     while (rows.step()) {
         labels.push_back({rows.text(3), rows.text(1), rows.text(2)});
@@ -175,6 +174,25 @@ std::vector<FoundCycle> Finder::cyclesBetween(std::string_view sterilizer, std::
     }
     rows.bind(":from", from).bind(":to", to).bind(":limit", most);
     return cyclesOf(std::move(rows));
+}
+
+std::vector<FoundCycle> Finder::newestBehind(std::string_view sterilizer, const CyclePlace& place,
+                                             std::int64_t from, std::int64_t most)
+{
+    Statement rows =
+        select(m_snapshot, sterilizer.empty() ? Query::newestCycles : Query::newestOfSterilizer);
+    if (!sterilizer.empty()) {
+        rows.bind(":sterilizer", sterilizer);
+    }
+    rows.bind(":from", from).bind(":at", place.at).bind(":cycle", place.cycle).bind(":limit", most);
+    return cyclesOf(std::move(rows));
+}
+
+bool Finder::hasLabel(std::string_view cycle, std::string_view beginning)
+{
+    Statement rows = select(m_snapshot, Query::labelInCycle);
+    bindBeginning(rows, foldedPerson(beginning)).bind(":cycle", cycle);
+    return rows.step();
 }
 
 std::vector<FoundVial> Finder::openVials(std::int64_t most)

@@ -26,6 +26,14 @@ struct FoundCycle {
     std::int64_t newest = 0;   ///< seq of the newest entry about it
 };
 
+/// Where a list of cycles, the newest first, goes on: behind this one.
+struct CyclePlace {
+    std::int64_t at = INT64_MAX; ///< FoundCycle::at; as it is: before the newest of all
+    std::string cycle;           ///< ld-
+
+    friend bool operator==(const CyclePlace&, const CyclePlace&) = default;
+};
+
 /// A lot control number that was said, and of which cycle; one that was imported in capitals, as
 /// capitalLot() makes it.
 struct FoundLot {
@@ -81,6 +89,16 @@ public:
     [[nodiscard]] std::vector<FoundCycle> cyclesBetween(std::string_view sterilizer,
                                                         std::int64_t from, std::int64_t to,
                                                         std::int64_t most);
+
+    /// Those that come behind a place where the newest come first and that did not begin before
+    /// `from` (ms of UTC); of one sterilizer where it is named. So a list of any length is read
+    /// piece by piece, and no piece costs more than another.
+    [[nodiscard]] std::vector<FoundCycle> newestBehind(std::string_view sterilizer,
+                                                       const CyclePlace& place, std::int64_t from,
+                                                       std::int64_t most);
+
+    /// Whether an item whose label begins so, as labelsFrom() compares, was said to be in a cycle.
+    [[nodiscard]] bool hasLabel(std::string_view cycle, std::string_view beginning);
 
     /// Vials whose incubation began and that have not been read without a doubt, lost or voided,
     /// the longest incubated first.

@@ -2,6 +2,7 @@
 // by keys as a person would.
 #include "ui/load/cycle_list.h"
 #include "ui/load/load_page.h"
+#include "ui/records/records_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/local_settings.h"
 #include "ui/shell/main_window.h"
@@ -10,6 +11,7 @@
 
 #include <QApplication>
 #include <QDir>
+#include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
 
@@ -75,6 +77,17 @@ private:
         }
     }
 
+    /// The newest record, with its history.
+    static void showRecord(const ui::RecordsPage& records)
+    {
+        const auto isUpToDate = [&] { return records.isUpToDate(); };
+        (void)QTest::qWaitFor(isUpToDate, longestWaitMs);
+        if (auto* const table = records.findChild<QTableView*>(); table->isVisible()) {
+            table->setFocus();
+            (void)QTest::qWaitFor(isUpToDate, longestWaitMs);
+        }
+    }
+
     bool paintFirstStart(ui::MainWindow& window)
     {
         save(window, QStringLiteral("first-start"));
@@ -106,6 +119,10 @@ private:
         for (int i = 0; i < window.work()->areaCount(); ++i) {
             window.work()->showArea(i);
             (void)QTest::qWaitFor([&] { return today->isUpToDate(); }, longestWaitMs);
+            if (auto* const records = window.findChild<ui::RecordsPage*>();
+                records != nullptr && records->isVisible()) {
+                showRecord(*records);
+            }
             const QLatin1String area(ui::areas()[static_cast<std::size_t>(i)].id);
             save(window, area);
             if (area == QLatin1String("load")) {

@@ -1,5 +1,6 @@
 #include "ui/biologicals/biologicals_page.h"
 #include "ui/load/load_page.h"
+#include "ui/records/records_page.h"
 #include "ui/settings/workstation_page.h"
 #include "ui/shell/area.h"
 #include "ui/today/today_page.h"
@@ -22,6 +23,11 @@ QString load()
 QString biologicals()
 {
     return QCoreApplication::translate("loadwarden::ui::Area", "&Biologicals");
+}
+
+QString records()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Records");
 }
 
 QString settings()
@@ -47,6 +53,7 @@ const std::vector<Area>& areas()
          }},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},
+        {"records", records, QKeySequence(Qt::CTRL | Qt::Key_8), make<RecordsPage>, nullptr},
         {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},
     };
     return all;

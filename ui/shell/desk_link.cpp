@@ -9,6 +9,7 @@ namespace {
 Opened aboutOffice(Office& office)
 {
     Opened about{.facility = office.identity().facility,
+                 .journal = office.identity().id,
                  .zone = office.zone(),
                  .staleLock = office.staleLock(),
                  .notSealed = {}};

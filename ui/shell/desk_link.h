@@ -28,6 +28,7 @@ struct Trouble {
 /// What the window needs to know of a journal before it shows anything.
 struct Opened {
     std::string facility;
+    std::string journal; ///< its id
     std::optional<Zone> zone;
     std::optional<std::string> staleLock; ///< somebody's desktop that ended badly, in words
     std::string notSealed;                ///< why this day has no seal; empty: it has one
@@ -44,6 +45,7 @@ public:
     ~DeskLink() override;
 
     [[nodiscard]] const std::filesystem::path& file() const { return m_file; }
+    [[nodiscard]] const Workplace& place() const { return m_place; }
     [[nodiscard]] const Clock& clock() const { return m_place.clock; }
     [[nodiscard]] Instant now() const { return m_place.clock.now(); }
     /// Known after opened().

@@ -3,14 +3,12 @@
 #include "app/cli/desk/load_commands.h"
 #include "app/cli/desk/said_progress.h"
 #include "app/cli/paragraph.h"
+#include "core/desk/journal_copy.h"
 #include "core/desk/load_view.h"
-#include "core/desk/people.h"
 #include "core/desk/sealing.h"
 #include "core/desk/upkeep.h"
 #include "core/exchange/evidence_writer.h"
-#include "core/store/act_entry.h"
 #include "core/store/store_error.h"
-#include "core/store/verify.h"
 
 #include <QCoreApplication>
 
@@ -41,19 +39,15 @@ void sayKeys(Office& office, const VerifyReport& report, std::ostream& out)
     if (report.sealKeys.size() < 2) {
         return;
     }
-    ReadSnapshot snapshot(office.connection());
-    const std::vector<Person> people = peopleOf(snapshot);
-    JournalReader reader(snapshot);
-    for (const SealsOfKey& each : report.sealKeys) {
+    for (const SealedBy& by : sealedBy(office, report)) {
+        const SealsOfKey& each = by.seals;
         out << "Key " << hexOf(each.key.key).substr(0, 16) << ", ";
-        if (each.key.recorded == 0) {
+        if (by.recordedBy.empty()) {
             out << "that of the first seal";
-        } else if (const auto stored = reader.entry(each.key.recorded)) {
-            const loadwarden::Entry entry = understand(stored->bytes, stored->hash);
-            const auto person = personById(people, entry.actor);
-            out << "recorded by " << (person ? person->name : entry.actor) << " on "
-                << sayTime(entry.recordedAt.at, {.zone = office.zone()}) << " (entry " << entry.seq
-                << ") because: " << oneLine(std::get<SealKeyRecorded>(entry.act).why);
+        } else {
+            out << "recorded by " << by.recordedBy << " on "
+                << sayTime(by.recordedAt, {.zone = office.zone()}) << " (entry "
+                << each.key.recorded << ") because: " << oneLine(by.why);
         }
         if (each.held == 0) {
             out << ": no seals that hold.\n";
@@ -143,12 +137,7 @@ int verify(std::span<const std::string_view> arguments, Streams streams)
     int code = exitDone;
     {
         Office office(file, Access::read, workplace(clock, ids), Trust::none);
-        VerifyRequest request{.expected = headsOf(given),
-                              .seals = keptSeals(office.place(), office.identity().id)};
-        if (const auto seen = office.seenHere()) {
-            request.expected.push_back(*seen);
-        }
-        const VerifyReport report = verifyJournal(office.connection(), request, progress);
+        const VerifyReport report = verifyHere(office, headsOf(given), true, progress);
         code = sayReport(report, streams.out);
         try {
             sayKeys(office, report, streams.out);
@@ -279,12 +268,9 @@ int journal(std::span<const std::string_view> arguments, Streams streams)
         streams.out << writeSeal(seal) << '\n';
         return exitDone;
     }
-    ReadSnapshot snapshot(session.office().connection());
-    JournalReader reader(snapshot);
-    EntryCursor cursor = reader.range(1);
-    while (const auto entry = cursor.next()) {
-        streams.out << entry->bytes << '\n';
-    }
+    NoProgress unseen;
+    (void)forEachLine(
+        session.office(), [&](std::string_view line) { streams.out << line << '\n'; }, unseen);
     return exitDone;
 }
 

@@ -3,6 +3,7 @@
 #include "tests/ui/desktop.h"
 #include "tests/ui/walk/faults.h"
 #include "tests/ui/walk/pseudo_translation.h"
+#include "ui/records/records_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/work_view.h"
 #include "ui/today/today_page.h"
@@ -56,9 +57,12 @@ protected:
     void lookAtAreas(const char* state)
     {
         auto* const today = desktop.window().findChild<ui::TodayPage*>();
+        auto* const records = desktop.window().findChild<ui::RecordsPage*>();
         for (int i = 0; i < desktop.window().work()->areaCount(); ++i) {
             desktop.window().work()->showArea(i);
-            ASSERT_TRUE(desktop.waitFor([&] { return today->isUpToDate(); }));
+            ASSERT_TRUE(desktop.waitFor([&] {
+                return today->isUpToDate() && (!records->isVisible() || records->isUpToDate());
+            }));
             const std::string page =
                 std::string(ui::areas()[static_cast<std::size_t>(i)].id) + ' ' + state;
             look(page.c_str());
