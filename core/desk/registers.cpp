@@ -3,6 +3,8 @@
 #include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/people.h"
+#include "core/desk/today.h"
+#include "core/indicators/product.h"
 
 #include <algorithm>
 
@@ -112,6 +114,21 @@ std::vector<RegisteredPolicy> policiesOf(ReadSnapshot& snapshot)
 }
 
 } // namespace
+
+LotState lotState(const std::optional<Date>& expires, Date day)
+{
+    if (!expires) {
+        return LotState::notStated;
+    }
+    if (*expires < day) {
+        return LotState::expired;
+    }
+    if (*expires > day + longestShelfDays) {
+        return LotState::slip;
+    }
+    constexpr auto daysOfWarning = static_cast<std::int32_t>(lotWarning.ms / 86'400'000);
+    return *expires <= day + daysOfWarning ? LotState::expiresSoon : LotState::inDate;
+}
 
 Registers registersOf(ReadSnapshot& snapshot, const Zone& zone, Instant now)
 {

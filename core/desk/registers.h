@@ -35,6 +35,17 @@ struct RegisteredLot : Registered<ProductLotRecorded> {
     std::string product; ///< pr-
 };
 
+/// How a lot's expiry stands to a day.
+enum class LotState : std::uint8_t {
+    inDate,
+    expiresSoon, ///< within the two weeks in which Today names it
+    expired,
+    notStated,
+    slip ///< no shelf life is that long: it counts as not stated
+};
+
+[[nodiscard]] LotState lotState(const std::optional<Date>& expires, Date day);
+
 using RegisteredProduct = Registered<ProductRecorded>;
 using RegisteredSpecification = Registered<SpecificationRecorded>;
 using RegisteredPolicy = Registered<PolicyRecorded>;
