@@ -96,6 +96,15 @@ Field* RegisterForm::addField(const char* member, const QString& label, QWidget*
     return field;
 }
 
+void RegisterForm::spanLast()
+{
+    QWidget* const field = m_fields.back().field;
+    m_grid->removeWidget(field);
+    m_cell -= 1;
+    m_grid->addWidget(field, m_cell / 2, 0, 1, 2);
+    m_cell += 2;
+}
+
 void RegisterForm::addWide(QWidget* widget)
 {
     m_cell += m_cell % 2;
@@ -153,6 +162,11 @@ void RegisterForm::addButtons(const QString& button)
     });
     m_drop->hide();
     lookAtRights();
+}
+
+void RegisterForm::setButton(const QString& button)
+{
+    m_record->setText(button);
 }
 
 void RegisterForm::lookAtRights()

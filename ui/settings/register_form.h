@@ -64,11 +64,14 @@ protected:
     /// `member` is its name in the body of the act, by which a refusal is said at it.
     Field* addField(const char* member, const QString& label, QWidget* editor,
                     const QString& hint = {});
+    /// The field added last takes both columns.
+    void spanLast();
     /// Over both columns.
     void addWide(QWidget* widget);
     void addEditor(QWidget* editor);
     /// After the last field. Without a PIN the button records at once.
     void addButtons(const QString& button);
+    void setButton(const QString& button);
     void setError(Field* field, const QString& says);
     /// The field's text is there, or it is said that it is not.
     bool needs(Field* field, const QString& otherwise);

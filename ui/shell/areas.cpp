@@ -1,5 +1,5 @@
 #include "ui/biologicals/biologicals_page.h"
-#include "ui/settings/workstation_page.h"
+#include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
 #include "ui/today/today_page.h"
 
@@ -37,7 +37,7 @@ const std::vector<Area>& areas()
         {"today", today, QKeySequence(Qt::CTRL | Qt::Key_1), make<TodayPage>, nullptr},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},
-        {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},
+        {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<SettingsPage>, nullptr},
     };
     return all;
 }

@@ -44,6 +44,7 @@ public:
     ~DeskLink() override;
 
     [[nodiscard]] const std::filesystem::path& file() const { return m_file; }
+    [[nodiscard]] const Workplace& place() const { return m_place; }
     [[nodiscard]] const Clock& clock() const { return m_place.clock; }
     [[nodiscard]] Instant now() const { return m_place.clock.now(); }
     /// Known after opened().
