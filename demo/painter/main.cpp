@@ -1,5 +1,6 @@
 // Writes pictures of every page: of a journal at a moment, in both themes and at two sizes, driven
 // by keys as a person would.
+#include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/local_settings.h"
 #include "ui/shell/main_window.h"
@@ -106,7 +107,24 @@ private:
             (void)QTest::qWaitFor([&] { return today->isUpToDate(); }, longestWaitMs);
             save(window, QLatin1String(ui::areas()[static_cast<std::size_t>(i)].id));
         }
+        paintSections(window);
         return true;
+    }
+
+    void paintSections(ui::MainWindow& window)
+    {
+        auto* const settings = window.findChild<ui::SettingsPage*>();
+        for (int i = 0; i < window.work()->areaCount(); ++i) {
+            if (QLatin1String(ui::areas()[static_cast<std::size_t>(i)].id)
+                == QLatin1String("settings")) {
+                window.work()->showArea(i);
+            }
+        }
+        (void)QTest::qWaitFor([&] { return settings->isUpToDate(); }, longestWaitMs);
+        for (int i = 0; i < settings->sectionCount(); ++i) {
+            settings->showSection(i);
+            save(window, QStringLiteral("settings-") + QLatin1String(settings->sectionId(i)));
+        }
     }
 
     Wanted m_wanted;

@@ -9,7 +9,6 @@
 #include <QComboBox>
 #include <QGridLayout>
 #include <QLineEdit>
-#include <QPointer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -294,17 +293,16 @@ void RegisterForm::sign(const Wanted& wanted)
                                                  Signature signature) {
         return Recorder(office).record(who, acts, std::move(signature));
     };
-    const QPointer<RegisterForm> self(this);
-    SigningDialog dialog(m_workstation.look, m_workstation.desk, m_workstation.session,
-                         {.what = wanted.what,
-                          .seen = wanted.seen,
-                          .button = tr("Sign"),
-                          .signing = wanted.signing ? wanted.signing : recordActs},
-                         window());
-    const bool isSigned = dialog.exec() == QDialog::Accepted;
-    if (self != nullptr && isSigned) {
-        done(wanted);
-    }
+    auto* const dialog =
+        new SigningDialog(m_workstation.look, m_workstation.desk, m_workstation.session,
+                          {.what = wanted.what,
+                           .seen = wanted.seen,
+                           .button = tr("Sign"),
+                           .signing = wanted.signing ? wanted.signing : recordActs},
+                          window());
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, wanted] { done(wanted); });
+    dialog->open();
 }
 
 void RegisterForm::record(const Wanted& wanted)
