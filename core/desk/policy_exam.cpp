@@ -1,5 +1,7 @@
 #include "core/desk/policy_exam.h"
 
+#include "core/journal/hash.h"
+
 #include <algorithm>
 
 namespace loadwarden {
@@ -20,12 +22,11 @@ examinePolicy(std::string_view toml, std::string fileName,
     exam.differences = policyDifferences(
         policies.empty() ? defaultPolicyText() : std::string_view(policies.front().recorded.toml),
         toml);
-    exam.decidesNow =
-        !policies.empty() && policies.front().recorded.digest == exam.policy.digest;
+    exam.decidesNow = !policies.empty() && policies.front().recorded.toml == toml;
     exam.isTaken = std::ranges::any_of(policies, [&](const RegisteredPolicy& each) {
         return each.recorded.name == exam.policy.id
                && each.recorded.revision == exam.policy.revision
-               && each.recorded.digest != exam.policy.digest;
+               && each.recorded.toml != toml;
     });
     return exam;
 }
@@ -39,7 +40,7 @@ ToRecord revisionOf(const PolicyExam& exam, const std::vector<RegisteredPolicy>&
         });
     return {.act = PolicyRecorded{.name = exam.policy.id,
                                   .revision = exam.policy.revision,
-                                  .digest = exam.policy.digest,
+                                  .digest = hexOf(hashOf(exam.toml)),
                                   .toml = exam.toml},
             .subjects = {same == policies.end() ? ids.next("po") : same->id}};
 }

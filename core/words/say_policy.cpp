@@ -9,12 +9,12 @@ namespace loadwarden {
 namespace {
 
 /// A word or key of the file, and what people say.
-struct Words {
+struct Worded {
     std::string_view key;
     const char* says;
 };
 
-constexpr Words sections[] = {
+constexpr Worded sections[] = {
     {"printout", QT_TRANSLATE_NOOP("loadwarden", "Printout")},
     {"acts", QT_TRANSLATE_NOOP("loadwarden", "Recording")},
     {"process", QT_TRANSLATE_NOOP("loadwarden", "Process failures")},
@@ -33,7 +33,7 @@ constexpr Words sections[] = {
 };
 
 /// By "section.name".
-constexpr Words names[] = {
+constexpr Worded names[] = {
     {"printout.clock_tolerance_minutes",
      QT_TRANSLATE_NOOP("loadwarden", "Its times may differ from the record's by")},
     {"acts.late_hours", QT_TRANSLATE_NOOP("loadwarden", "A note is made of what is recorded later "
@@ -87,7 +87,7 @@ constexpr Words names[] = {
 };
 
 /// Words that mean the same wherever they stand.
-constexpr Words values[] = {
+constexpr Worded values[] = {
     {"cycle-type", QT_TRANSLATE_NOOP("loadwarden", "sterilizer and cycle type")},
     {"sterilizer", QT_TRANSLATE_NOOP("loadwarden", "sterilizer")},
     {"gravity", QT_TRANSLATE_NOOP("loadwarden", "gravity displacement")},
@@ -109,7 +109,7 @@ constexpr Words values[] = {
     {"load", QT_TRANSLATE_NOOP("loadwarden", "one load")},
 };
 
-constexpr Words confidences[] = {
+constexpr Worded confidences[] = {
     {"seen", QT_TRANSLATE_NOOP("loadwarden", "read in the document")},
     {"restated", QT_TRANSLATE_NOOP("loadwarden", "restated from the document")},
     {"memory", QT_TRANSLATE_NOOP("loadwarden", "from memory")},
@@ -118,7 +118,7 @@ constexpr Words confidences[] = {
 };
 
 /// By the end of a setting's name.
-constexpr Words units[] = {
+constexpr Worded units[] = {
     {"_minutes", QT_TRANSLATE_NOOP("loadwarden", "%1 min")},
     {"_hours", QT_TRANSLATE_NOOP("loadwarden", "%1 h")},
     {"_kelvin", QT_TRANSLATE_NOOP("loadwarden", "%1 K")},
@@ -130,9 +130,9 @@ QString raw(std::string_view text)
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-QString wordsOf(std::span<const Words> table, std::string_view key)
+QString wordsOf(std::span<const Worded> table, std::string_view key)
 {
-    for (const Words& each : table) {
+    for (const Worded& each : table) {
         if (each.key == key) {
             return QCoreApplication::translate("loadwarden", each.says);
         }
@@ -158,8 +158,8 @@ std::string sayPolicyValue(std::string_view section, std::string_view name, std:
         return QCoreApplication::translate("loadwarden", "none").toStdString();
     }
     // "mbar_per_minute" ends like no other unit; the longest fits first.
-    const Words* best = nullptr;
-    for (const Words& unit : units) {
+    const Worded* best = nullptr;
+    for (const Worded& unit : units) {
         if (name.ends_with(unit.key)
             && (best == nullptr || unit.key.size() > best->key.size())) {
             best = &unit;

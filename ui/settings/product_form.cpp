@@ -103,16 +103,18 @@ void ProductForm::makeCommon()
     m_nameField = addField("name", tr("&Name"), m_name, tr("As your department calls it."));
     addField("kind", tr("Kind"), m_kind);
     auto* const boxes = new QWidget;
-    auto* const row = new QHBoxLayout(boxes);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(space::medium);
+    auto* const grid = new QGridLayout(boxes);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(space::large);
+    grid->setVerticalSpacing(0);
+    grid->setColumnStretch(2, 1);
     for (std::size_t i = 0; i < methods.size(); ++i) {
         m_methods[i] = new QCheckBox(text(say(methods[i])));
-        row->addWidget(m_methods[i]);
+        grid->addWidget(m_methods[i], static_cast<int>(i / 2), static_cast<int>(i % 2));
     }
-    row->addStretch();
     boxes->setFocusProxy(m_methods[0]);
     m_methodsField = addField("methods", tr("Made for"), boxes);
+    spanLast();
     addField("cycleTypes", tr("Only for cycle types"), m_cycleTypes,
              tr("As your specifications name them, with commas. Empty: any."));
 }

@@ -27,6 +27,14 @@ QList<QLineEdit*> linesOf(QWidget* editor)
                                                        : QList<QLineEdit*>();
 }
 
+/// Whether a refusal's detail names a member of the body: "limits", or "limits/0/least" within it.
+bool names(const QString& detail, const QString& member)
+{
+    return detail.contains(QStringLiteral("\"%1\"").arg(member))
+           || detail.contains(QStringLiteral("\"%1/").arg(member))
+           || detail.contains(QStringLiteral("/%1\"").arg(member));
+}
+
 /// What the recorder itself refuses, and `signing` records.
 bool goesElsewhere(const std::vector<ToRecord>& acts)
 {
@@ -336,12 +344,11 @@ void RegisterForm::refused(const Refusal& refusal)
     const Told told = say(refusal, m_workstation.desk.style());
     const QString words = text(told.says) + u' ' + text(told.next);
     if (refusal.why == RefusalWhy::malformed || refusal.why == RefusalWhy::badgeTaken) {
-        // The detail names the member of the body, as in "/name must be …".
         const QString detail = refusal.why == RefusalWhy::badgeTaken
-                                   ? QStringLiteral("/badge")
+                                   ? QStringLiteral("\"badge\"")
                                    : text(refusal.detail);
         for (const Named& each : m_fields) {
-            if (!each.member.isEmpty() && detail.contains(u'/' + each.member)
+            if (!each.member.isEmpty() && names(detail, each.member)
                 && each.field->isVisibleTo(this)) {
                 setError(each.field, words);
                 focusFirstError();

@@ -92,6 +92,11 @@ void SettingsPage::showSection(int index)
     m_stack->setCurrentIndex(index);
 }
 
+int SettingsPage::section() const
+{
+    return m_stack->currentIndex();
+}
+
 bool SettingsPage::eventFilter(QObject* watched, QEvent* event)
 {
     const auto at = std::ranges::find(m_tabs, watched);

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+class QPushButton;
 class QStackedWidget;
 class QVBoxLayout;
 
@@ -22,6 +23,7 @@ public:
     /// Never translated: "products".
     [[nodiscard]] const char* sectionId(int index) const;
     void showSection(int index);
+    [[nodiscard]] int section() const;
     /// What is seen is what the journal holds.
     [[nodiscard]] bool isUpToDate() const { return m_registers != nullptr && !m_isAsking; }
 
