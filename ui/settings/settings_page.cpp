@@ -49,6 +49,10 @@ SettingsPage::SettingsPage(Workstation& workstation)
     add("backup", tr("Bac&kup"), new BackupSection(workstation));
     addSection("workstation", tr("This &workstation"), new WorkstationPage(workstation));
     m_list->addStretch();
+    // Behind the whole list, so that Tab goes through that first.
+    for (QWidget* const section : m_widgets) {
+        m_stack->addWidget(section);
+    }
     connect(&workstation.desk, &DeskLink::recorded, this, &SettingsPage::ask);
     connect(&workstation.session, &Session::entered, this, [this] {
         for (Section* const section : m_sections) {
@@ -76,7 +80,7 @@ void SettingsPage::addSection(const char* id, const QString& name, QWidget* widg
     m_list->addWidget(tab);
     m_tabs.push_back(tab);
     m_ids.push_back(id);
-    m_stack->addWidget(widget);
+    m_widgets.push_back(widget);
 }
 
 const char* SettingsPage::sectionId(int index) const

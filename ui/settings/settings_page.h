@@ -42,6 +42,7 @@ private:
     QStackedWidget* m_stack;
     std::vector<QPushButton*> m_tabs;
     std::vector<const char*> m_ids;
+    std::vector<QWidget*> m_widgets;
     std::vector<Section*> m_sections;
     RegistersNow m_registers;
     bool m_isAsking = false;

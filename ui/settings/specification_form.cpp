@@ -93,6 +93,7 @@ SpecificationForm::SpecificationForm(const Workstation& workstation, std::string
     } else {
         delete std::exchange(m_template, nullptr);
         setFocusProxy(m_program);
+        filled(); // with nothing yet
     }
 }
 
