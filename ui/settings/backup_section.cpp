@@ -47,7 +47,7 @@ BackupSection::BackupSection(const Workstation& workstation)
     : Section(workstation),
       m_last(makeLabel({})),
       m_to(new FileEdit(FileEdit::What::folder, tr("Choose where the backup goes"))),
-      m_toField(new Field(tr("&Folder or new file"), m_to,
+      m_toField(new Field(tr("Folder or new file"), m_to,
                           tr("On another disk than the journal. In a folder the backup is named by "
                              "facility and time."))),
       m_backUp(makeButton(tr("Back up now"), ButtonKind::main)),
@@ -114,7 +114,7 @@ QWidget* BackupSection::makeDrill()
     column->addSpacing(space::small);
     column->addWidget(makeLabel(tr("Rehearse the day when the journal is lost"), Type::heading));
     column->addWidget(makeMuted(
-        tr("A backup that was never restored is a hope. This makes a new file of one, verified "
+        tr("Only a backup that was restored once is known to work. This makes a new file of one, verified "
            "against the seals kept on this computer, and changes nothing here. On the real day: "
            "loadwarden-cli restore BACKUP NEW-FILE --go-on.")));
     column->addSpacing(space::small);

@@ -19,9 +19,10 @@ LotForm::LotForm(const Workstation& workstation, std::string product)
       m_expiresField(nullptr)
 {
     beginGroup();
+    m_heading->setContentsMargins(0, 0, 0, space::small);
     addWide(m_heading);
     m_number->setProperty("takesScans", true);
-    m_numberField = addField("number", tr("&Lot number"), m_number, tr("As it stands on the box."));
+    m_numberField = addField("number", tr("Lot n&umber"), m_number, tr("As it stands on the box."));
     m_expiresField =
         addField("expires", tr("E&xpires on"), m_expires,
                  tr("The last good day, as 2032-01-31. Of a month only: its last day."));

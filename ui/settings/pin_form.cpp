@@ -22,6 +22,7 @@ PinForm::PinForm(const Workstation& workstation, std::string person)
       m_againField(nullptr)
 {
     beginGroup(tr("PIN"));
+    m_now->setContentsMargins(0, 0, 0, space::small);
     addWide(m_now);
     m_pinField = addField("", tr("New PIN"), m_pin,
                           tr("6 to 12 digits, not all the same and not in a row."));

@@ -109,7 +109,7 @@ QWidget* PolicySection::makeReading()
     m_saveAs->line()->setAccessibleName(tr("Save its text as"));
     row->addWidget(m_saveField, 3);
     auto* const save = makeButton(tr("Save the text"));
-    row->addWidget(save, 0, Qt::AlignVCenter);
+    m_saveAs->layout()->addWidget(save);
     column->addLayout(row);
     column->addWidget(m_about);
     column->addSpacing(space::small);

@@ -75,8 +75,11 @@ void PolicyTable::show(const std::vector<PolicyRow>& rows)
             said->setProperty("tone", "waiting");
         }
         put(said, 1);
-        put(makeMuted(tr("%1. %2.", "where a value comes from, how sure that is")
-                          .arg(text(row.source), text(sayConfidence(row.confidence)))),
+        // Common practice has no source, and says so.
+        put(makeMuted(row.confidence == "common-practice"
+                          ? text(row.source)
+                          : tr("%1 (%2)", "where a value comes from, how sure that is")
+                                .arg(text(row.source), text(sayConfidence(row.confidence)))),
             2);
     }
 }

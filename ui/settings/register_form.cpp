@@ -72,6 +72,9 @@ void RegisterForm::beginGroup(const QString& heading, const QString& says)
     column->setSpacing(space::hair);
     if (!heading.isEmpty()) {
         column->addWidget(makeLabel(heading, Type::heading));
+        if (says.isEmpty()) {
+            column->addSpacing(space::small);
+        }
     }
     if (!says.isEmpty()) {
         column->addWidget(makeMuted(says));

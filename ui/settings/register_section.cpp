@@ -61,6 +61,22 @@ void EntryView::lookAtRights()
     }
 }
 
+void EntryView::orderTabs()
+{
+    QWidget* before = nullptr;
+    for (QWidget* const each : findChildren<QWidget*>()) {
+        const bool takesTab =
+            (each->focusPolicy() & Qt::TabFocus) != 0 && each->focusProxy() == nullptr;
+        if (!takesTab || each->window() != window()) {
+            continue;
+        }
+        if (before != nullptr) {
+            setTabOrder(before, each);
+        }
+        before = each;
+    }
+}
+
 RegisterSection::RegisterSection(const Workstation& workstation, const Words& words, Task adding)
     : Section(workstation),
       m_words(words),
@@ -105,6 +121,7 @@ void RegisterSection::show(const RegistersNow& registers)
     m_registers = registers;
     for (const auto& [id, kept] : m_views) {
         kept.view->show(*registers);
+        kept.view->orderTabs();
     }
     showLines();
 }
@@ -195,6 +212,7 @@ EntryView* RegisterSection::viewOf(const QString& id)
         showLines();
     });
     view->show(*m_registers);
+    view->orderTabs();
     return view;
 }
 

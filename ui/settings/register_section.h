@@ -26,6 +26,8 @@ public:
 
     [[nodiscard]] bool isTouched() const;
     void lookAtRights();
+    /// Tab goes through it as it is read, also through what was added later.
+    void orderTabs();
 
 protected:
     EntryView();

@@ -34,7 +34,7 @@ TakeOutForm::TakeOutForm(const Workstation& workstation, std::string id)
     }
     beginGroup();
     addField("state", tr("It is from now on"), m_state);
-    m_whyField = addField("why", tr("&Reason"), m_why, tr("What was seen, and who was told."));
+    m_whyField = addField("why", tr("Reas&on"), m_why, tr("What was seen, and who was told."));
     addButtons(tr("Take it out of service"));
     connect(this, &RegisterForm::recorded, this, &TakeOutForm::putBack);
     putBack();
@@ -77,7 +77,7 @@ ReturnForm::ReturnForm(const Workstation& workstation, std::string id)
       m_whyField(nullptr)
 {
     beginGroup();
-    m_whyField = addField("why", tr("&Reason"), m_why,
+    m_whyField = addField("why", tr("Reas&on"), m_why,
                           tr("What was repaired, and by which tests it was qualified."));
     addButtons(tr("Check and sign the return"));
     connect(this, &RegisterForm::recorded, this, &ReturnForm::putBack);
@@ -127,6 +127,7 @@ ClockForm::ClockForm(const Workstation& workstation, std::string id)
     m_side->addItems({tr("ahead of the facility's"), tr("behind the facility's")});
     beginGroup(tr("Its clock"), tr("Compare it with a clock of the facility that is right; what "
                                    "its printouts say is corrected by the difference."));
+    m_last->setContentsMargins(0, 0, 0, space::small);
     addWide(m_last);
     m_secondsField = addField("seconds", tr("It differs by"), m_seconds, tr("0: it is right."));
     addField("", tr("It is"), m_side);

@@ -48,11 +48,12 @@ QStringList limitLines(const CycleSpecification& specification)
 
 QString specificationText(const CycleSpecification& specification)
 {
-    QString said = text(say(specification.method));
-    if (specification.airRemoval != AirRemoval::unknown) {
-        said = SpecificationForm::tr("%1, %2").arg(said, text(say(specification.airRemoval)));
-    }
-    return SpecificationForm::tr("%1, %2").arg(said, text(say(specification.purpose)));
+    // What it is run for tells programs of one name apart.
+    const QString said = SpecificationForm::tr("%1, %2").arg(text(say(specification.purpose)),
+                                                             text(say(specification.method)));
+    return specification.airRemoval == AirRemoval::unknown
+               ? said
+               : SpecificationForm::tr("%1, %2").arg(said, text(say(specification.airRemoval)));
 }
 
 SpecificationForm::SpecificationForm(const Workstation& workstation, std::string id)
