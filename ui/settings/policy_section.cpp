@@ -62,6 +62,10 @@ PolicySection::PolicySection(const Workstation& workstation)
         tabs->addWidget(tab);
     }
     tabs->addStretch();
+    // Behind their buttons, so that Tab goes through those first.
+    for (QWidget* const view : m_views) {
+        m_stack->addWidget(view);
+    }
     connect(m_form, &RegisterForm::says, this, &Section::says);
     see(0);
 }
@@ -81,7 +85,7 @@ void PolicySection::addView(const QString& name, QWidget* view)
     row->addWidget(view, 8, Qt::AlignTop);
     row->addStretch(1);
     scroll->setWidget(middle);
-    m_stack->addWidget(scroll);
+    m_views.push_back(scroll);
     auto* const tab = makeButton(name, ButtonKind::choice);
     connect(tab, &QPushButton::clicked, this, [this, index] { see(index); });
     m_tabs.push_back(tab);

@@ -40,6 +40,7 @@ private:
     RegistersNow m_registers;
     QLabel* m_now;
     std::vector<QPushButton*> m_tabs;
+    std::vector<QWidget*> m_views;
     QStackedWidget* m_stack;
     QComboBox* m_read;
     QLabel* m_about;

@@ -32,7 +32,7 @@ TakeOutForm::TakeOutForm(const Workstation& workstation, std::string id)
     for (const ServiceState each : outStates) {
         m_state->addItem(text(say(each)));
     }
-    beginGroup();
+    beginGroup(tr("Service"));
     addField("state", tr("It is from now on"), m_state);
     m_whyField = addField("why", tr("Reas&on"), m_why, tr("What was seen, and who was told."));
     addButtons(tr("Take it out of service"));
@@ -76,7 +76,7 @@ ReturnForm::ReturnForm(const Workstation& workstation, std::string id)
       m_why(new QLineEdit),
       m_whyField(nullptr)
 {
-    beginGroup();
+    beginGroup(tr("Service"));
     m_whyField = addField("why", tr("Reas&on"), m_why,
                           tr("What was repaired, and by which tests it was qualified."));
     addButtons(tr("Check and sign the return"));

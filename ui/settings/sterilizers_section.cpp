@@ -30,19 +30,19 @@ public:
         if (!m_id.empty()) {
             m_name = makeLabel({}, Type::title);
             m_service = makeLabel({});
-            m_takeOut = new TakeOutForm(workstation, m_id);
-            m_return = new ReturnForm(workstation, m_id);
-            m_clock = new ClockForm(workstation, m_id);
             add(m_name);
             add(m_service);
-            add(m_takeOut);
-            add(m_return);
-            addRule();
         }
         m_form = new SterilizerForm(workstation, m_id);
         add(m_form);
         connect(m_form, &RegisterForm::recorded, this, &EntryView::recorded);
         if (!m_id.empty()) {
+            m_takeOut = new TakeOutForm(workstation, m_id);
+            m_return = new ReturnForm(workstation, m_id);
+            m_clock = new ClockForm(workstation, m_id);
+            addRule();
+            add(m_takeOut);
+            add(m_return);
             addRule();
             add(m_clock);
         }

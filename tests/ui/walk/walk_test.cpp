@@ -11,6 +11,8 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTest>
 
 #include <algorithm>
@@ -76,6 +78,10 @@ protected:
         ASSERT_TRUE(desktop.waitFor([&] { return settings->isUpToDate(); }));
         for (int i = 0; i < settings->sectionCount(); ++i) {
             settings->showSection(i);
+            // Where Tab went before, the page is scrolled down, and its top lies above the window.
+            for (auto* const scroll : settings->findChildren<QScrollArea*>()) {
+                scroll->verticalScrollBar()->setValue(0);
+            }
             look((std::string("settings, ") + settings->sectionId(i) + ' ' + state).c_str());
         }
     }
