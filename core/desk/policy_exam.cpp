@@ -25,8 +25,7 @@ examinePolicy(std::string_view toml, std::string fileName,
     exam.decidesNow = !policies.empty() && policies.front().recorded.toml == toml;
     exam.isTaken = std::ranges::any_of(policies, [&](const RegisteredPolicy& each) {
         return each.recorded.name == exam.policy.id
-               && each.recorded.revision == exam.policy.revision
-               && each.recorded.toml != toml;
+               && each.recorded.revision == exam.policy.revision && each.recorded.toml != toml;
     });
     return exam;
 }
@@ -34,10 +33,9 @@ examinePolicy(std::string_view toml, std::string fileName,
 ToRecord revisionOf(const PolicyExam& exam, const std::vector<RegisteredPolicy>& policies,
                     IdSource& ids)
 {
-    const auto same =
-        std::ranges::find_if(policies, [&](const RegisteredPolicy& each) {
-            return each.recorded.name == exam.policy.id;
-        });
+    const auto same = std::ranges::find_if(policies, [&](const RegisteredPolicy& each) {
+        return each.recorded.name == exam.policy.id;
+    });
     return {.act = PolicyRecorded{.name = exam.policy.id,
                                   .revision = exam.policy.revision,
                                   .digest = hexOf(hashOf(exam.toml)),

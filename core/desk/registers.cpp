@@ -66,9 +66,8 @@ std::vector<RegisteredSterilizer> sterilizersOf(ReadSnapshot& snapshot)
         static_cast<Registered<SterilizerRecorded>&>(each) =
             registeredBy<SterilizerRecorded>(*fact);
         std::vector<Entry> own;
-        std::ranges::copy_if(entries, std::back_inserter(own), [&](const Entry& entry) {
-            return entry.subject("sz") == each.id;
-        });
+        std::ranges::copy_if(entries, std::back_inserter(own),
+                             [&](const Entry& entry) { return entry.subject("sz") == each.id; });
         each.service = serviceAfter(own);
         const FactBook ownBook(own);
         for (const Fact& ownFact : ownBook.facts()) {

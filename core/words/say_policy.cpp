@@ -49,8 +49,7 @@ constexpr Worded names[] = {
      QT_TRANSLATE_NOOP("loadwarden", "Asked for also before these cycles, besides prevacuum")},
     {"air_removal.made_after",
      QT_TRANSLATE_NOOP("loadwarden", "Where the first test of the period came after the load")},
-    {"physical.above_maximum",
-     QT_TRANSLATE_NOOP("loadwarden", "A reading above its upper limit")},
+    {"physical.above_maximum", QT_TRANSLATE_NOOP("loadwarden", "A reading above its upper limit")},
     {"pcd.steam", QT_TRANSLATE_NOOP("loadwarden", "In a steam load")},
     {"pcd.hydrogen_peroxide", QT_TRANSLATE_NOOP("loadwarden", "In a hydrogen peroxide load")},
     {"pcd.dry_heat", QT_TRANSLATE_NOOP("loadwarden", "In a dry heat load")},
@@ -74,10 +73,10 @@ constexpr Worded names[] = {
      QT_TRANSLATE_NOOP("loadwarden", "What waits for the indicator of a load with an implant")},
     {"control.per",
      QT_TRANSLATE_NOOP("loadwarden", "One reaches, where its instructions do not say")},
-    {"control.window_hours",
-     QT_TRANSLATE_NOOP("loadwarden", "It belongs to vials started within")},
+    {"control.window_hours", QT_TRANSLATE_NOOP("loadwarden", "It belongs to vials started within")},
     {"device.temperature_tolerance_kelvin",
-     QT_TRANSLATE_NOOP("loadwarden", "A program's temperature may differ from the allowed cycle by")},
+     QT_TRANSLATE_NOOP("loadwarden",
+                       "A program's temperature may differ from the allowed cycle by")},
     {"bowie_dick.read_within_minutes",
      QT_TRANSLATE_NOOP("loadwarden", "A note is made of a reading later than")},
     {"leak.most_mbar_per_minute",
@@ -160,8 +159,7 @@ std::string sayPolicyValue(std::string_view section, std::string_view name, std:
     // "mbar_per_minute" ends like no other unit; the longest fits first.
     const Worded* best = nullptr;
     for (const Worded& unit : units) {
-        if (name.ends_with(unit.key)
-            && (best == nullptr || unit.key.size() > best->key.size())) {
+        if (name.ends_with(unit.key) && (best == nullptr || unit.key.size() > best->key.size())) {
             best = &unit;
         }
     }

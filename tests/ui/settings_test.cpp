@@ -111,8 +111,7 @@ protected:
         })) << "nothing asks for a PIN";
         desktop.type(QString::fromStdString(pin));
         desktop.press(Qt::Key_Return);
-        ASSERT_TRUE(
-            desktop.waitFor([] { return QApplication::activeModalWidget() == nullptr; }));
+        ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() == nullptr; }));
         QApplication::setActiveWindow(&desktop.window());
     }
 
@@ -144,10 +143,11 @@ protected:
     void equipWithPrevacuum()
     {
         desktop.prepare([](Office& office, const SignedIn& who) {
-            const FirstSterilizer sterilizers[] = {{.name = "S1",
-                                                    .specification = "steam-prevacuum-132-wrapped@1",
-                                                    .program = "P1",
-                                                    .isInService = true}};
+            const FirstSterilizer sterilizers[] = {
+                {.name = "S1",
+                 .specification = "steam-prevacuum-132-wrapped@1",
+                 .program = "P1",
+                 .isInService = true}};
             auto signature = SignIn(office).sign(who, supervisorPin);
             ASSERT_TRUE(std::holds_alternative<Appended>(
                 equip(office, who, std::get<Signature>(std::move(signature)), sterilizers)));
@@ -165,9 +165,9 @@ protected:
     static std::string housePolicy(const std::string& before, const std::string& after)
     {
         std::string toml(defaultPolicyText());
-        for (const auto& [what, by] : {std::pair<std::string, std::string>{"id = \"us-hospital\"",
-                                                                           "id = \"house\""},
-                                       {before, after}}) {
+        for (const auto& [what, by] :
+             {std::pair<std::string, std::string>{"id = \"us-hospital\"", "id = \"house\""},
+              {before, after}}) {
             toml.replace(toml.find(what), what.size(), by);
         }
         return toml;
@@ -291,8 +291,8 @@ TEST_F(SettingsByKeys, TheTestPeriodOfASterilizerMoves)
             specification =
                 registersOf(snapshot, office.zone(), office.now()).specifications.at(0).id;
         }
-        const auto reserved = reserveCycle(
-            office, who, {.sterilizer = "sz-1", .specification = specification});
+        const auto reserved =
+            reserveCycle(office, who, {.sterilizer = "sz-1", .specification = specification});
         const std::string cycle = std::get<ReservedCycle>(reserved).cycle;
         const ToRecord acts[] = {
             {.act = CycleStarted{ClockSource::facility, {local("06:35"), -360}, 101},
@@ -363,9 +363,8 @@ TEST_F(SettingsByKeys, AProgramIsCopiedFromATemplateAndRevised)
     pressButton("Check and sign the revision");
     ASSERT_TRUE(desktop.comesToSee("exposure time: at least 4.5 min")) << seen();
     sign();
-    ASSERT_TRUE(desktop.waitFor([&] {
-        return registers().specifications.at(0).recorded.specification.revision == 2;
-    }));
+    ASSERT_TRUE(desktop.waitFor(
+        [&] { return registers().specifications.at(0).recorded.specification.revision == 2; }));
 }
 
 TEST_F(SettingsByKeys, APolicyIsCheckedShownAndSigned)

@@ -114,7 +114,8 @@ QWidget* BackupSection::makeDrill()
     column->addSpacing(space::small);
     column->addWidget(makeLabel(tr("Rehearse the day when the journal is lost"), Type::heading));
     column->addWidget(makeMuted(
-        tr("Only a backup that was restored once is known to work. This makes a new file of one, verified "
+        tr("Only a backup that was restored once is known to work. This makes a new file of one, "
+           "verified "
            "against the seals kept on this computer, and changes nothing here. On the real day: "
            "loadwarden-cli restore BACKUP NEW-FILE --go-on.")));
     column->addSpacing(space::small);
@@ -172,8 +173,8 @@ QString BackupSection::targetIn(const QString& path) const
     const Instant now = workstation().desk.now();
     const auto& zone = workstation().desk.about().zone;
     const std::int64_t localMs = now.ms + (zone ? zone->offsetAt(now).ms : 0);
-    const QString time =
-        QDateTime::fromMSecsSinceEpoch(localMs, Qt::UTC).toString(QStringLiteral("yyyy-MM-dd-HHmm"));
+    const QString time = QDateTime::fromMSecsSinceEpoch(localMs, Qt::UTC)
+                             .toString(QStringLiteral("yyyy-MM-dd-HHmm"));
     return QDir(path).filePath(name + u'-' + time + QStringLiteral(".journal"));
 }
 
@@ -198,9 +199,7 @@ void BackupSection::backUp()
     m_toField->setError({});
     workstation().desk.ask(
         this,
-        [who = *workstation().session.who()](Office& office) {
-            return sealForBackup(office, who);
-        },
+        [who = *workstation().session.who()](Office& office) { return sealForBackup(office, who); },
         [this, target](const OrRefusal<Seal>& answer) {
             if (const auto* const refusal = std::get_if<Refusal>(&answer)) {
                 const Told told = say(*refusal, workstation().desk.style());

@@ -81,8 +81,8 @@ LimitsGrid::LimitsGrid(Unit temperature, Unit pressure, QWidget* parent)
             }
             QString unitName = text(sayQuantity({unit, 0}));
             unitName = unitName.remove(0, 1).trimmed();
-            const QString name = tr("%1, %2", "a parameter, its unit")
-                                     .arg(text(say(parameter)), unitName);
+            const QString name =
+                tr("%1, %2", "a parameter, its unit").arg(text(say(parameter)), unitName);
             const bool isSet = parameter == Parameter::temperature
                                || parameter == Parameter::exposure
                                || parameter == Parameter::drying;
@@ -106,9 +106,8 @@ LimitsGrid::LimitsGrid(Unit temperature, Unit pressure, QWidget* parent)
 
 const LimitsGrid::Row& LimitsGrid::rowOf(Unit unit, Parameter parameter) const
 {
-    return *std::ranges::find_if(m_rows, [&](const Row& row) {
-        return row.unit == unit && row.parameter == parameter;
-    });
+    return *std::ranges::find_if(
+        m_rows, [&](const Row& row) { return row.unit == unit && row.parameter == parameter; });
 }
 
 void LimitsGrid::set(const CycleSpecification& specification)

@@ -135,7 +135,8 @@ std::optional<Wanted> PersonForm::wanted()
                                .active = m_active == nullptr || m_active->isChecked()};
     const std::string id = isNew() ? RandomIdSource().next("st") : m_id;
     Wanted wanted{.acts = {{.act = person, .subjects = {id}}},
-                  .what = isNew() ? tr("Register %1").arg(name) : tr("Change the entry of %1").arg(name),
+                  .what = isNew() ? tr("Register %1").arg(name)
+                                  : tr("Change the entry of %1").arg(name),
                   .seen = seen(person),
                   .done = tr("%1 is registered.").arg(name)};
     if (isNew()) {

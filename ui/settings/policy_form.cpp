@@ -50,8 +50,8 @@ PolicyForm::PolicyForm(const Workstation& workstation)
 
 void PolicyForm::show(const RegistersNow& registers)
 {
-    const bool isOther = m_registers == nullptr
-                         || m_registers->policies.size() != registers->policies.size();
+    const bool isOther =
+        m_registers == nullptr || m_registers->policies.size() != registers->policies.size();
     m_registers = registers;
     if (isOther && m_exam) {
         forget(); // what it changes may be something else now
@@ -123,8 +123,8 @@ void PolicyForm::showErrors(const std::vector<PolicyError>& errors)
         auto* const line = makeLabel(
             error.field.empty()
                 ? tr("Line %1: %2").arg(QString::number(error.line), text(error.message))
-                : tr("Line %1, %2: %3").arg(QString::number(error.line), text(error.field),
-                                            text(error.message)));
+                : tr("Line %1, %2: %3")
+                      .arg(QString::number(error.line), text(error.field), text(error.message)));
         line->setProperty("tone", "bad");
         m_lines->addWidget(line);
     }
@@ -135,10 +135,9 @@ void PolicyForm::showExam()
 {
     clearLines(m_lines);
     const auto& differences = m_exam->differences;
-    m_says->setText(
-        differences.empty()
-            ? tr("No setting changes: only title, sources or notes do.")
-            : tr("%n setting(s) change:", "", static_cast<int>(differences.size())));
+    m_says->setText(differences.empty()
+                        ? tr("No setting changes: only title, sources or notes do.")
+                        : tr("%n setting(s) change:", "", static_cast<int>(differences.size())));
     m_table->showDifferences(differences);
     m_table->setVisible(!differences.empty());
     if (!m_exam->milder.empty()) {
@@ -160,8 +159,8 @@ std::optional<Wanted> PolicyForm::wanted()
         return std::nullopt;
     }
     RandomIdSource ids;
-    QStringList seen{tr("%n setting(s) that change", "",
-                        static_cast<int>(m_exam->differences.size()))};
+    QStringList seen{
+        tr("%n setting(s) that change", "", static_cast<int>(m_exam->differences.size()))};
     constexpr std::size_t mostLines = 8;
     for (std::size_t i = 0; i < std::min(m_exam->differences.size(), mostLines); ++i) {
         const PolicyDifference& each = m_exam->differences[i];

@@ -151,8 +151,8 @@ QString PolicySection::nameOf(const RegisteredPolicy& policy) const
 
 void PolicySection::show(const RegistersNow& registers)
 {
-    const bool isOther = m_registers == nullptr
-                         || m_registers->policies.size() != registers->policies.size();
+    const bool isOther =
+        m_registers == nullptr || m_registers->policies.size() != registers->policies.size();
     m_registers = registers;
     m_form->show(registers);
     if (isOther) {
@@ -211,12 +211,11 @@ void PolicySection::compare()
         return;
     }
     const auto differences = policyDifferences(before->recorded.toml, after->recorded.toml);
-    m_differ->setText(
-        m_registers->policies.size() == 1
-            ? tr("There is one revision so far, and nothing to compare it with.")
-        : differences.empty()
-            ? tr("No setting differs.")
-            : tr("%n setting(s) differ:", "", static_cast<int>(differences.size())));
+    m_differ->setText(m_registers->policies.size() == 1
+                          ? tr("There is one revision so far, and nothing to compare it with.")
+                      : differences.empty()
+                          ? tr("No setting differs.")
+                          : tr("%n setting(s) differ:", "", static_cast<int>(differences.size())));
     m_differences->showDifferences(differences);
     m_differences->setVisible(!differences.empty());
 }

@@ -104,9 +104,8 @@ void PolicyTable::showDifferences(const std::vector<PolicyDifference>& differenc
                         at, 0, Qt::AlignTop);
         grid->addWidget(makeLabel(valueText(each.section, each.name, each.before)), at, 1,
                         Qt::AlignTop);
-        grid->addWidget(
-            makeLabel(valueText(each.section, each.name, each.after), Type::strong), at, 2,
-            Qt::AlignTop);
+        grid->addWidget(makeLabel(valueText(each.section, each.name, each.after), Type::strong), at,
+                        2, Qt::AlignTop);
     }
     m_column->addWidget(part);
 }

@@ -161,8 +161,8 @@ void ProductForm::makeBiological()
         addField("lastMinutes", tr("Last readout, after"), m_last, tr("Empty: the same."));
     m_timeFields[2] = addField("latestMinutes", tr("Not to be read later than"), m_latest,
                                tr("Empty: not stated."));
-    m_timeFields[3] = addField("startWithinMinutes", tr("Into the incubator within"),
-                               m_startWithin, tr("After the cycle's end. Empty: not stated."));
+    m_timeFields[3] = addField("startWithinMinutes", tr("Into the incubator within"), m_startWithin,
+                               tr("After the cycle's end. Empty: not stated."));
     addField("control", tr("One control reaches"), m_control);
     m_implantField = addField("implantIndicatorTypes", tr("Beside it for implants"), m_implantTypes,
                               tr("Types of ISO 11140-1, with commas. Empty: not stated."));

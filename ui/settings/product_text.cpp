@@ -1,7 +1,7 @@
 #include "ui/settings/product_text.h"
 
-#include "core/words/say_terms.h"
 #include "core/words/say.h"
+#include "core/words/say_terms.h"
 #include "ui/look/text.h"
 
 #include <QCoreApplication>
@@ -78,8 +78,8 @@ QString reachText(ControlReach reach)
 QString methodsText(const MethodSet& methods)
 {
     QStringList all;
-    for (const Method each : {Method::steam, Method::ethyleneOxide, Method::hydrogenPeroxide,
-                              Method::dryHeat}) {
+    for (const Method each :
+         {Method::steam, Method::ethyleneOxide, Method::hydrogenPeroxide, Method::dryHeat}) {
         if (methods.contains(each)) {
             all << text(say(each));
         }

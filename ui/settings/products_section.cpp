@@ -75,8 +75,7 @@ private:
         case LotState::notStated: return {tr("no expiry: no answer of it counts"), "bad"};
         case LotState::expired: return {tr("expired on %1: take it away").arg(date()), "bad"};
         case LotState::slip: return {tr("expires on %1: check the year").arg(date()), "bad"};
-        case LotState::expiresSoon:
-            return {tr("expires soon, on %1").arg(date()), "waiting"};
+        case LotState::expiresSoon: return {tr("expires soon, on %1").arg(date()), "waiting"};
         case LotState::inDate: return {tr("good until %1").arg(date()), "muted"};
         }
         return {};

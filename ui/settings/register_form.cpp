@@ -38,9 +38,8 @@ bool names(const QString& detail, const QString& member)
 /// What the recorder itself refuses, and `signing` records.
 bool goesElsewhere(const std::vector<ToRecord>& acts)
 {
-    return std::ranges::any_of(acts, [](const ToRecord& each) {
-        return std::holds_alternative<StaffPinSet>(each.act);
-    });
+    return std::ranges::any_of(
+        acts, [](const ToRecord& each) { return std::holds_alternative<StaffPinSet>(each.act); });
 }
 
 } // namespace
@@ -188,8 +187,7 @@ void RegisterForm::lookAtRights()
     m_body->setEnabled(may);
     m_buttons->setVisible(may);
     m_rights->setVisible(!may);
-    m_rights->setText(may ? QString()
-                          : tr("%1 Ask one to sign in here and do it.").arg(m_mayNot));
+    m_rights->setText(may ? QString() : tr("%1 Ask one to sign in here and do it.").arg(m_mayNot));
 }
 
 QStringList RegisterForm::state() const
@@ -347,9 +345,8 @@ void RegisterForm::refused(const Refusal& refusal)
     const Told told = say(refusal, m_workstation.desk.style());
     const QString words = text(told.says) + u' ' + text(told.next);
     if (refusal.why == RefusalWhy::malformed || refusal.why == RefusalWhy::badgeTaken) {
-        const QString detail = refusal.why == RefusalWhy::badgeTaken
-                                   ? QStringLiteral("\"badge\"")
-                                   : text(refusal.detail);
+        const QString detail = refusal.why == RefusalWhy::badgeTaken ? QStringLiteral("\"badge\"")
+                                                                     : text(refusal.detail);
         for (const Named& each : m_fields) {
             if (!each.member.isEmpty() && names(detail, each.member)
                 && each.field->isVisibleTo(this)) {

@@ -22,9 +22,9 @@ class Field;
 /// What somebody wants recorded by a form.
 struct Wanted {
     std::vector<ToRecord> acts;
-    QString what;     ///< as it is signed: "Record product Vial 24"
-    QStringList seen; ///< what is signed, a line each
-    QString done;     ///< to be said when it is recorded
+    QString what;                  ///< as it is signed: "Record product Vial 24"
+    QStringList seen;              ///< what is signed, a line each
+    QString done;                  ///< to be said when it is recorded
     Session::Signing signing = {}; ///< instead of recording the acts, where more is done with them
 };
 

@@ -16,7 +16,8 @@ constexpr int mark = 4; ///< at the left of what is chosen
 /// Paints a name and, below it, what is said of it.
 class LinePainter : public QStyledItemDelegate {
 public:
-    LinePainter(Look& look, QListWidget* list) : QStyledItemDelegate(list), m_look(look), m_list(list)
+    LinePainter(Look& look, QListWidget* list)
+        : QStyledItemDelegate(list), m_look(look), m_list(list)
     {
     }
 
@@ -39,8 +40,8 @@ public:
             painter->fillRect(QRect(option.rect.topLeft(), QSize(mark, option.rect.height())),
                               colours.accent);
         }
-        const QRect words = option.rect.adjusted(space::medium, space::small, -space::small,
-                                                 -space::small);
+        const QRect words =
+            option.rect.adjusted(space::medium, space::small, -space::small, -space::small);
         const bool isPast = index.data(pastRole).toBool();
         line(*painter, words, Qt::AlignTop, m_look.font(isPast ? Type::body : Type::strong),
              isPast && !isChosen ? colours.muted : colours.ink,
@@ -97,10 +98,11 @@ void RegisterList::show(const std::vector<RegisterLine>& lines)
         item->setData(idRole, line.id.isNull() ? QStringLiteral("") : line.id);
         item->setData(saysRole, line.says);
         item->setData(pastRole, line.isPast);
-        item->setData(Qt::AccessibleTextRole,
-                      line.says.isEmpty() ? line.name
-                                          : tr("%1, %2", "a thing and what is said of it")
-                                                .arg(line.name, line.says));
+        item->setData(
+            Qt::AccessibleTextRole,
+            line.says.isEmpty()
+                ? line.name
+                : tr("%1, %2", "a thing and what is said of it").arg(line.name, line.says));
         item->setToolTip(line.says);
     }
     m_isShowing = false;

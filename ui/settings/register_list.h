@@ -12,7 +12,7 @@ namespace loadwarden::ui {
 struct RegisterLine {
     QString id; ///< empty: something new that is not recorded yet
     QString name;
-    QString says;       ///< beside it, smaller in weight
+    QString says;        ///< beside it, smaller in weight
     bool isPast = false; ///< out of use: `says` tells so, too
 };
 

@@ -139,8 +139,7 @@ void RegisterSection::showLines()
         }
     }
     if (m_hasNew) {
-        all.insert(all.begin(),
-                   {QStringLiteral(""), m_words.fresh, tr("not recorded yet"), false});
+        all.insert(all.begin(), {QStringLiteral(""), m_words.fresh, tr("not recorded yet"), false});
     }
     m_left->setVisible(!all.empty());
     m_list->show(all);

@@ -58,15 +58,16 @@ std::optional<Wanted> TakeOutForm::wanted()
     if (!needs(m_whyField, tr("Say why, in a few words."))) {
         return std::nullopt;
     }
-    return Wanted{
-        .acts = {{.act = SterilizerTakenOut{outStates[static_cast<std::size_t>(
-                                                m_state->currentIndex())],
-                                            m_why->text().trimmed().toStdString()},
-                  .subjects = {m_id}}},
-        .what = {},
-        .seen = {},
-        .done = tr("%1 is out of service: no load is released from it until it is returned.")
-                    .arg(m_name)};
+    return Wanted{.acts = {{.act =
+                                SterilizerTakenOut{
+                                    outStates[static_cast<std::size_t>(m_state->currentIndex())],
+                                    m_why->text().trimmed().toStdString()},
+                            .subjects = {m_id}}},
+                  .what = {},
+                  .seen = {},
+                  .done =
+                      tr("%1 is out of service: no load is released from it until it is returned.")
+                          .arg(m_name)};
 }
 
 ReturnForm::ReturnForm(const Workstation& workstation, std::string id)
@@ -146,11 +147,11 @@ void ClockForm::show(const RegisteredSterilizer& sterilizer)
         const std::int64_t seconds = sterilizer.clock->seconds;
         const QString since = text(sayTime(sterilizer.clock->from.at, workstation().desk.style()));
         m_last->setText(
-            seconds == 0  ? tr("As compared last: right since %1.").arg(since)
-            : seconds > 0 ? tr("As compared last: %1 s ahead since %2.")
-                                .arg(QString::number(seconds), since)
-                          : tr("As compared last: %1 s behind since %2.")
-                                .arg(QString::number(std::abs(seconds)), since));
+            seconds == 0 ? tr("As compared last: right since %1.").arg(since)
+            : seconds > 0
+                ? tr("As compared last: %1 s ahead since %2.").arg(QString::number(seconds), since)
+                : tr("As compared last: %1 s behind since %2.")
+                      .arg(QString::number(std::abs(seconds)), since));
     }
     if (!isTouched()) {
         putBack();
@@ -177,13 +178,13 @@ std::optional<Wanted> ClockForm::wanted()
     if (!seconds || *seconds < 0 || !wrongTime.isEmpty()) {
         return std::nullopt;
     }
-    return Wanted{.acts = {{.act = ClockCompared{*m_from->value(), m_side->currentIndex() == 0
-                                                                       ? *seconds
-                                                                       : -*seconds},
-                            .subjects = {m_id}}},
-                  .what = {},
-                  .seen = {},
-                  .done = tr("The clock of %1 is compared.").arg(m_name)};
+    return Wanted{
+        .acts = {{.act = ClockCompared{*m_from->value(),
+                                       m_side->currentIndex() == 0 ? *seconds : -*seconds},
+                  .subjects = {m_id}}},
+        .what = {},
+        .seen = {},
+        .done = tr("The clock of %1 is compared.").arg(m_name)};
 }
 
 } // namespace loadwarden::ui

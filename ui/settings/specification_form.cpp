@@ -78,9 +78,8 @@ SpecificationForm::SpecificationForm(const Workstation& workstation, std::string
         connect(m_template, &QComboBox::currentIndexChanged, this,
                 &SpecificationForm::takeTemplate);
     }
-    m_programField =
-        addField("program", tr("Pro&gram"), m_program,
-                 tr("As the printout calls it: by it a load's printout is compared."));
+    m_programField = addField("program", tr("Pro&gram"), m_program,
+                              tr("As the printout calls it: by it a load's printout is compared."));
     addWide(m_about);
     beginGroup();
     m_limitsField = addField("limits", tr("Limits of its record"), m_limits,
@@ -109,11 +108,11 @@ void SpecificationForm::takeTemplate()
 
 void SpecificationForm::tell()
 {
-    m_about->setText(tr("%1, revision %2: %3. Cycle type: %4.")
-                         .arg(text(m_recorded.id), QString::number(m_recorded.revision),
-                              specificationText(m_recorded),
-                              m_recorded.cycleType.empty() ? tr("not stated")
-                                                           : text(m_recorded.cycleType)));
+    m_about->setText(
+        tr("%1, revision %2: %3. Cycle type: %4.")
+            .arg(text(m_recorded.id), QString::number(m_recorded.revision),
+                 specificationText(m_recorded),
+                 m_recorded.cycleType.empty() ? tr("not stated") : text(m_recorded.cycleType)));
 }
 
 void SpecificationForm::show(const Registers& registers)
@@ -162,9 +161,9 @@ std::optional<Wanted> SpecificationForm::wanted()
     }
     const QString program = m_program->text().trimmed();
     const std::string id = isNew() ? RandomIdSource().next("sp") : m_id;
-    QStringList seen{tr("%1, revision %2: %3")
-                         .arg(text(made.id), QString::number(made.revision),
-                              specificationText(made))};
+    QStringList seen{
+        tr("%1, revision %2: %3")
+            .arg(text(made.id), QString::number(made.revision), specificationText(made))};
     return Wanted{.acts = {{.act = SpecificationRecorded{made}, .subjects = {id}}},
                   .what = isNew() ? tr("Record the program %1").arg(program)
                                   : tr("Revise the program %1").arg(program),

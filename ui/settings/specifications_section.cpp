@@ -66,11 +66,11 @@ std::vector<RegisterLine> SpecificationsSection::lines(const Registers& register
     std::vector<RegisterLine> all;
     for (const RegisteredSpecification& each : registers.specifications) {
         const CycleSpecification& specification = each.recorded.specification;
-        all.push_back({text(each.id), nameOf(specification),
-                       tr("%1; revision %2")
-                           .arg(specificationText(specification),
-                                QString::number(specification.revision)),
-                       false});
+        all.push_back(
+            {text(each.id), nameOf(specification),
+             tr("%1; revision %2")
+                 .arg(specificationText(specification), QString::number(specification.revision)),
+             false});
     }
     return all;
 }

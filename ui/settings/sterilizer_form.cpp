@@ -27,9 +27,9 @@ SterilizerForm::SterilizerForm(const Workstation& workstation, std::string id)
 {
     beginGroup(isNew() ? tr("New sterilizer") : tr("The sterilizer"));
     if (isNew()) {
-        m_numberField =
-            addField("", tr("N&umber"), m_number,
-                     tr("Its lot control numbers begin with it: 1 to 8 digits or capital letters."));
+        m_numberField = addField(
+            "", tr("N&umber"), m_number,
+            tr("Its lot control numbers begin with it: 1 to 8 digits or capital letters."));
     }
     m_nameField = addField("name", tr("&Name"), m_name, tr("As its printout calls it."));
     addField("model", tr("&Model"), m_model, tr("May be left out."));
@@ -94,10 +94,10 @@ bool SterilizerForm::readNumber(std::string& id)
     const QString number = m_number->text().trimmed();
     id = "sz-" + number.toStdString();
     const bool isTaken = std::ranges::find(m_taken, id) != m_taken.end();
-    setError(m_numberField,
-             number.isEmpty() ? tr("Type the number with which its lot control numbers begin.")
-             : isTaken        ? tr("There is a sterilizer with this number. Take another.")
-                              : QString());
+    setError(m_numberField, number.isEmpty()
+                                ? tr("Type the number with which its lot control numbers begin.")
+                            : isTaken ? tr("There is a sterilizer with this number. Take another.")
+                                      : QString());
     return !number.isEmpty() && !isTaken;
 }
 

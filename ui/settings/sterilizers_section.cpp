@@ -82,8 +82,9 @@ SterilizersSection::SterilizersSection(const Workstation& workstation)
     : RegisterSection(
         workstation,
         {.title = tr("Sterilizers"),
-         .belongs = tr("What they are called, whether they are in service, when their test period "
-                       "begins and how their clocks go. What they run stands under Specifications."),
+         .belongs =
+             tr("What they are called, whether they are in service, when their test period "
+                "begins and how their clocks go. What they run stands under Specifications."),
          .add = tr("Add a sterilizer"),
          .fresh = tr("New sterilizer"),
          .empty = tr("No sterilizer is recorded yet"),

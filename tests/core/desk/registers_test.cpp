@@ -36,7 +36,8 @@ protected:
     template <class Rows>
     auto find(const Rows& rows, const std::string& id)
     {
-        const auto found = std::ranges::find_if(rows, [&](const auto& each) { return each.id == id; });
+        const auto found =
+            std::ranges::find_if(rows, [&](const auto& each) { return each.id == id; });
         EXPECT_NE(found, rows.end()) << id;
         return *found;
     }
@@ -83,7 +84,8 @@ TEST_F(RegistersOfADepartment, HoldTheNewestOfEachWithWhoRecordedIt)
 TEST_F(RegistersOfADepartment, KnowServiceAndClockOfASterilizer)
 {
     const std::string id = registers().sterilizers.front().id;
-    department.record(department.operating(), SterilizerTakenOut{ServiceState::held, "smell"}, {id});
+    department.record(department.operating(), SterilizerTakenOut{ServiceState::held, "smell"},
+                      {id});
     department.record(department.operating(), ClockCompared{{local("05:30"), -360}, -12}, {id});
     const RegisteredSterilizer now = find(registers().sterilizers, id);
     EXPECT_EQ(now.service.state, ServiceState::held);
@@ -130,7 +132,8 @@ TEST_F(RegistersOfADepartment, SomebodyNewIsRegisteredWithAPinOrNotAtAll)
 {
     const SignedIn boss = department.supervisor();
     const StaffRecorded person{.name = "New One", .role = Role::operating, .badge = "N-1"};
-    const auto enrolAs = [&](const SignedIn& who, const std::string& pin, const std::string& newPin) {
+    const auto enrolAs = [&](const SignedIn& who, const std::string& pin,
+                             const std::string& newPin) {
         return enrol(department.office(), who, department.signature(who, pin), "st-new", person,
                      newPin);
     };
@@ -153,15 +156,15 @@ TEST_F(RegistersOfADepartment, WhatWouldBeRefusedIsSaidBeforeAnybodySigns)
     EXPECT_FALSE(personById(registers().people, "st-a")) << "it records nothing";
     EXPECT_EQ(recorder.whyNot(department.operating(), std::span(&good, 1))->why,
               RefusalWhy::roleTooLow);
-    const ToRecord taken{
-        .act = StaffRecorded{.name = "A", .role = Role::viewer, .badge = "B-1"},
-        .subjects = {"st-a"}};
+    const ToRecord taken{.act = StaffRecorded{.name = "A", .role = Role::viewer, .badge = "B-1"},
+                         .subjects = {"st-a"}};
     EXPECT_EQ(recorder.whyNot(boss, std::span(&taken, 1))->why, RefusalWhy::badgeTaken);
     const ToRecord nameless{.act = StaffRecorded{.role = Role::viewer}, .subjects = {"st-a"}};
     const auto refusal = recorder.whyNot(boss, std::span(&nameless, 1));
     ASSERT_TRUE(refusal);
     EXPECT_EQ(refusal->why, RefusalWhy::malformed);
-    EXPECT_THAT(refusal->detail, ::testing::HasSubstr("\"name\"")) << "by it a form finds its field";
+    EXPECT_THAT(refusal->detail, ::testing::HasSubstr("\"name\""))
+        << "by it a form finds its field";
 }
 
 TEST_F(RegistersOfADepartment, APolicysFileIsExaminedAgainstWhatDecidesNow)
@@ -170,8 +173,7 @@ TEST_F(RegistersOfADepartment, APolicysFileIsExaminedAgainstWhatDecidesNow)
     const auto answer = examinePolicy(toml, "house.toml", registers().policies);
     const auto& exam = std::get<PolicyExam>(answer);
     ASSERT_THAT(exam.differences, SizeIs(1));
-    EXPECT_EQ(exam.differences[0],
-              (PolicyDifference{"bi", "steam", "each-day", "every-load"}));
+    EXPECT_EQ(exam.differences[0], (PolicyDifference{"bi", "steam", "each-day", "every-load"}));
     EXPECT_FALSE(exam.decidesNow);
     EXPECT_FALSE(exam.isTaken);
     EXPECT_THAT(exam.milder, IsEmpty());
@@ -202,9 +204,8 @@ TEST_F(RegistersOfADepartment, AWrongPolicyIsSaidByLineAndField)
     const auto& errors = std::get<std::vector<PolicyError>>(answer);
     ASSERT_THAT(errors, SizeIs(1));
     EXPECT_EQ(errors[0].field, "printout.clock_tolerance_minutes.value");
-    const auto lines = std::count(toml.begin(), toml.begin() + static_cast<std::ptrdiff_t>(
-                                                                   toml.find("value = 6\n")),
-                                  '\n');
+    const auto lines = std::count(
+        toml.begin(), toml.begin() + static_cast<std::ptrdiff_t>(toml.find("value = 6\n")), '\n');
     EXPECT_EQ(errors[0].line, lines + 1);
 }
 
@@ -212,12 +213,11 @@ TEST(PolicyRows, AreEverySettingOfTheFileWithItsSource)
 {
     const std::vector<PolicyRow> rows = policyRows(defaultPolicyText());
     ASSERT_FALSE(rows.empty());
-    EXPECT_EQ(rows.front(),
-              (PolicyRow{.section = "printout",
-                         .name = "clock_tolerance_minutes",
-                         .value = "5",
-                         .source = "common practice, no source",
-                         .confidence = "common-practice"}));
+    EXPECT_EQ(rows.front(), (PolicyRow{.section = "printout",
+                                       .name = "clock_tolerance_minutes",
+                                       .value = "5",
+                                       .source = "common practice, no source",
+                                       .confidence = "common-practice"}));
     const auto value = [&](const std::string& section, const std::string& name) {
         const auto row = std::ranges::find_if(rows, [&](const PolicyRow& each) {
             return each.section == section && each.name == name;
