@@ -63,36 +63,73 @@ OrRefusal<Author> authorFor(ReadSnapshot& snapshot, const SignedIn& who, Task ta
     return Author{person->id, person->role};
 }
 
+namespace {
+
+/// Whether the signature is asked for now, or only once everything else is right.
+enum class Signing : std::uint8_t { now, later };
+
+/// Who does all of them; a refusal where one of them cannot be recorded.
+OrRefusal<Author> authorOfAll(Office& office, ReadSnapshot& snapshot, const SignedIn& who,
+                              std::span<const ToRecord> acts, const Signature* signature,
+                              Signing signing)
+{
+    Author author;
+    for (const ToRecord& act : acts) {
+        if (goesElsewhere(act)) {
+            return Refusal{.why = RefusalWhy::otherDoor,
+                           .subject = std::string(kindOf(act.act).kind)};
+        }
+        if (act.supersedes != 0 && act.reason.empty()) {
+            return Refusal{.why = RefusalWhy::reasonNeeded};
+        }
+        for (const Task task : tasksOf(act)) {
+            auto asked = authorFor(snapshot, who, task, signature, office.now());
+            if (auto* const refusal = std::get_if<Refusal>(&asked)) {
+                // It is what authorFor() asks for last.
+                if (signing == Signing::now || refusal->why != RefusalWhy::pinNeeded) {
+                    return std::move(*refusal);
+                }
+                const auto person = personById(peopleOf(snapshot), who.id());
+                author = {person->id, person->role};
+                continue;
+            }
+            author = std::get<Author>(std::move(asked));
+        }
+    }
+    if (auto refusal = office.whyNoEntries(acts, author)) {
+        return *std::move(refusal);
+    }
+    if (auto refusal = checkActs(snapshot, acts, author, office.now())) {
+        return *std::move(refusal);
+    }
+    return author;
+}
+
+} // namespace
+
 OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToRecord> acts,
                                      std::optional<Signature> signature)
 {
     const Signature* const given = signature ? &*signature : nullptr;
     return m_office.record([&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
-        Plan plan{.author = {}, .acts = {acts.begin(), acts.end()}, .inside = {}};
-        for (const ToRecord& act : acts) {
-            if (goesElsewhere(act)) {
-                return Refusal{.why = RefusalWhy::otherDoor,
-                               .subject = std::string(kindOf(act.act).kind)};
-            }
-            if (act.supersedes != 0 && act.reason.empty()) {
-                return Refusal{.why = RefusalWhy::reasonNeeded};
-            }
-            for (const Task task : tasksOf(act)) {
-                auto asked = authorFor(snapshot, who, task, given, m_office.now());
-                if (auto* const refusal = std::get_if<Refusal>(&asked)) {
-                    return std::move(*refusal);
-                }
-                plan.author = std::get<Author>(std::move(asked));
-            }
+        auto author = authorOfAll(m_office, snapshot, who, acts, given, Signing::now);
+        if (auto* const refusal = std::get_if<Refusal>(&author)) {
+            return std::move(*refusal);
         }
-        if (auto refusal = m_office.whyNoEntries(acts, plan.author)) {
-            return *std::move(refusal);
-        }
-        if (auto refusal = checkActs(snapshot, acts, plan.author, m_office.now())) {
-            return *std::move(refusal);
-        }
-        return plan;
+        return Plan{.author = std::get<Author>(std::move(author)),
+                    .acts = {acts.begin(), acts.end()},
+                    .inside = {}};
     });
+}
+
+std::optional<Refusal> Recorder::whyNot(const SignedIn& who, std::span<const ToRecord> acts)
+{
+    ReadSnapshot snapshot(m_office.connection());
+    auto author = authorOfAll(m_office, snapshot, who, acts, nullptr, Signing::later);
+    if (auto* const refusal = std::get_if<Refusal>(&author)) {
+        return std::move(*refusal);
+    }
+    return std::nullopt;
 }
 
 } // namespace loadwarden

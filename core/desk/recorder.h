@@ -28,6 +28,11 @@ public:
         return record(who, std::span(&act, 1), std::move(signature));
     }
 
+    /// Why record() would refuse them, whoever signs; nullopt where only the signature is open. So
+    /// that what is wrong is said before anybody types a PIN.
+    [[nodiscard]] std::optional<Refusal> whyNot(const SignedIn& who,
+                                                std::span<const ToRecord> acts);
+
 private:
     Office& m_office;
 };

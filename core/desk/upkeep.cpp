@@ -35,20 +35,43 @@ void makePrivate(const std::filesystem::path& file)
                                            | std::filesystem::perms::owner_write);
 }
 
+std::optional<Refusal> whyNoBackup(Office& office, const SignedIn& who)
+{
+    ReadSnapshot snapshot(office.connection());
+    auto asked = authorFor(snapshot, who, Task::backUp, nullptr, office.now());
+    if (auto* const refusal = std::get_if<Refusal>(&asked)) {
+        return std::move(*refusal);
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 OrRefusal<Backup> backUpJournal(Office& office, const SignedIn& who,
                                 const std::filesystem::path& target, Progress& progress)
 {
-    {
-        ReadSnapshot snapshot(office.connection());
-        auto asked = authorFor(snapshot, who, Task::backUp, nullptr, office.now());
-        if (auto* const refusal = std::get_if<Refusal>(&asked)) {
-            return std::move(*refusal);
-        }
+    if (auto refusal = whyNoBackup(office, who)) {
+        return *std::move(refusal);
     }
     SealBook seals = sealBookOf(office);
     Backup made = backUp(office.connection(), seals, target, progress);
+    makePrivate(target);
+    return made;
+}
+
+OrRefusal<Seal> sealForBackup(Office& office, const SignedIn& who)
+{
+    if (auto refusal = whyNoBackup(office, who)) {
+        return *std::move(refusal);
+    }
+    return sealNow(office);
+}
+
+Backup writeBackup(const std::filesystem::path& journal, const Seal& seal,
+                   const std::filesystem::path& target, Progress& progress)
+{
+    Connection connection(SqliteFile{journal}, {.access = Access::read});
+    Backup made = backUpSealed(connection, seal, target, progress);
     makePrivate(target);
     return made;
 }

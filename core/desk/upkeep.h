@@ -15,6 +15,15 @@ namespace loadwarden {
                                               const std::filesystem::path& target,
                                               Progress& progress);
 
+/// The first, short half of it, for who makes the second beside his work: whether somebody may, and
+/// the seal. Throws StoreError.
+[[nodiscard]] OrRefusal<Seal> sealForBackup(Office& office, const SignedIn& who);
+
+/// The second, long half: reads the journal's file by a connection of its own, on any thread, while
+/// others write. Throws StoreError as backUp() does.
+[[nodiscard]] Backup writeBackup(const std::filesystem::path& journal, const Seal& seal,
+                                 const std::filesystem::path& target, Progress& progress);
+
 /// Fills the index tables anew from the entries and says where they differ from what stands there,
 /// and for whom there is a PIN (s_pin) that no entry sets, or none where one does; changes nothing.
 /// For a journal whose entries verify. Nobody else writes meanwhile: throws StoreFault::inUse where

@@ -84,9 +84,16 @@ Restored goOnFrom(const fs::path& file, const VerifyReport& report, const Restor
 Backup backUp(Connection& connection, SealBook& seals, const fs::path& target, Progress& progress)
 {
     refuseExisting(target);
+    return backUpSealed(connection, seals.seal(), target, progress);
+}
+
+Backup backUpSealed(Connection& connection, const Seal& seal, const fs::path& target,
+                    Progress& progress)
+{
+    refuseExisting(target);
     Backup backup;
     backup.file = target;
-    backup.seal = seals.seal();
+    backup.seal = seal;
     FileCopy copy(connection, partOf(target));
     backup.report =
         verifyFile(copy.path(), {.expected = {backup.seal.head}, .seals = {backup.seal}}, progress);

@@ -29,6 +29,11 @@ struct Backup {
 [[nodiscard]] Backup backUp(Connection& connection, SealBook& seals,
                             const std::filesystem::path& target, Progress& progress);
 
+/// The same after the journal was sealed: it only reads, so that it can go on beside other work.
+/// The seal is of an entry that the copy holds.
+[[nodiscard]] Backup backUpSealed(Connection& connection, const Seal& seal,
+                                  const std::filesystem::path& target, Progress& progress);
+
 /// What to make of a backup, and where.
 struct RestoreRequest {
     std::filesystem::path backup;

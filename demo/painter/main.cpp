@@ -3,6 +3,7 @@
 #include "ui/load/cycle_list.h"
 #include "ui/load/load_page.h"
 #include "ui/records/records_page.h"
+#include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/local_settings.h"
 #include "ui/shell/main_window.h"
@@ -129,6 +130,7 @@ private:
                 paintLoads(window);
             }
         }
+        paintSections(window);
         return true;
     }
 
@@ -165,6 +167,22 @@ private:
             save(window, QStringLiteral("load-whole-%1").arg(i + 1));
         }
         window.resize(1366, 768);
+    }
+
+    void paintSections(ui::MainWindow& window)
+    {
+        auto* const settings = window.findChild<ui::SettingsPage*>();
+        for (int i = 0; i < window.work()->areaCount(); ++i) {
+            if (QLatin1String(ui::areas()[static_cast<std::size_t>(i)].id)
+                == QLatin1String("settings")) {
+                window.work()->showArea(i);
+            }
+        }
+        (void)QTest::qWaitFor([&] { return settings->isUpToDate(); }, longestWaitMs);
+        for (int i = 0; i < settings->sectionCount(); ++i) {
+            settings->showSection(i);
+            save(window, QStringLiteral("settings-") + QLatin1String(settings->sectionId(i)));
+        }
     }
 
     Wanted m_wanted;

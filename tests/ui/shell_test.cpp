@@ -160,6 +160,7 @@ TEST_F(Shell, SettingsChangeTheLookAtOnceAndAreKept)
     desktop.open();
     desktop.signIn();
     desktop.press(Qt::Key_9, Qt::ControlModifier);
+    desktop.click("This workstation");
     desktop.click("Light or dark: Dark");
     EXPECT_EQ(desktop.settings().theme(), ui::Theme::dark);
     desktop.click("Temperatures: °F");

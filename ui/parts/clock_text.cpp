@@ -21,4 +21,33 @@ QString dayText(Date day)
                               QStringLiteral("dddd, d MMMM yyyy"));
 }
 
+std::optional<int> minuteOfDayIn(const QString& typed)
+{
+    QString digits = typed.trimmed();
+    const auto colon = digits.indexOf(u':');
+    if (colon >= 0) {
+        digits.remove(colon, 1);
+        if (digits.size() - colon != 2) {
+            return std::nullopt;
+        }
+    }
+    bool isNumber = false;
+    const int number = digits.toInt(&isNumber);
+    const int hour = number / 100;
+    const int minute = number % 100;
+    if (!isNumber || digits.size() < 3 || digits.size() > 4 || number < 0 || hour > 23
+        || minute > 59) {
+        return std::nullopt;
+    }
+    return hour * 60 + minute;
+}
+
+QString minuteText(std::int64_t minuteOfDay)
+{
+    const auto twoDigits = [](std::int64_t number) {
+        return QString::number(number).rightJustified(2, u'0');
+    };
+    return twoDigits(minuteOfDay / 60) + u':' + twoDigits(minuteOfDay % 60);
+}
+
 } // namespace loadwarden::ui

@@ -1,6 +1,7 @@
 #include "ui/parts/time_edit.h"
 
 #include "ui/look/text.h"
+#include "ui/parts/clock_text.h"
 
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -9,11 +10,6 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int minutesOfDay = 24 * 60;
-
-QString twoDigits(int number)
-{
-    return QString::number(number).rightJustified(2, u'0');
-}
 
 int minuteIn(const Zone& zone, Instant moment)
 {
@@ -45,8 +41,7 @@ TimeEdit::TimeEdit(Zone zone, Instant shown, QWidget* parent)
 
 void TimeEdit::set(Instant moment)
 {
-    const int minute = minuteIn(m_zone, moment);
-    m_time->setText(twoDigits(minute / 60) + u':' + twoDigits(minute % 60));
+    m_time->setText(minuteText(minuteIn(m_zone, moment)));
     m_date->setText(text(formatDate(m_zone.dateOf(moment))));
 }
 
@@ -62,24 +57,7 @@ bool TimeEdit::isEmpty() const
 
 std::optional<int> TimeEdit::minuteOfDay() const
 {
-    // 07:14, 7:14 and 0714 are all meant as the same.
-    QString digits = m_time->text().trimmed();
-    const auto colon = digits.indexOf(u':');
-    if (colon >= 0) {
-        digits.remove(colon, 1);
-        if (digits.size() - colon != 2) {
-            return std::nullopt;
-        }
-    }
-    bool isNumber = false;
-    const int number = digits.toInt(&isNumber);
-    const int hour = number / 100;
-    const int minute = number % 100;
-    if (!isNumber || digits.size() < 3 || digits.size() > 4 || number < 0 || hour > 23
-        || minute > 59) {
-        return std::nullopt;
-    }
-    return hour * 60 + minute;
+    return minuteOfDayIn(m_time->text());
 }
 
 std::optional<JournalTime> TimeEdit::value() const

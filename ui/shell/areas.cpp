@@ -1,7 +1,7 @@
 #include "ui/biologicals/biologicals_page.h"
 #include "ui/load/load_page.h"
 #include "ui/records/records_page.h"
-#include "ui/settings/workstation_page.h"
+#include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
 #include "ui/today/today_page.h"
 
@@ -54,7 +54,7 @@ const std::vector<Area>& areas()
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},
         {"records", records, QKeySequence(Qt::CTRL | Qt::Key_8), make<RecordsPage>, nullptr},
-        {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<WorkstationPage>, nullptr},
+        {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<SettingsPage>, nullptr},
     };
     return all;
 }

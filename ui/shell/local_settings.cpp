@@ -50,6 +50,10 @@ const QString temperatureKey = QStringLiteral("units/temperature");
 const QString pressureKey = QStringLiteral("units/pressure");
 const QString idleKey = QStringLiteral("lock/idle-minutes");
 const QString journalKey = QStringLiteral("journal/file");
+const QString backupOfKey = QStringLiteral("backup/journal");
+const QString backupFileKey = QStringLiteral("backup/file");
+const QString backupTimeKey = QStringLiteral("backup/time-ms");
+const QString backupFolderKey = QStringLiteral("backup/folder");
 constexpr int usualIdleMinutes = 10;
 
 } // namespace
@@ -121,6 +125,33 @@ QString LocalSettings::journal() const
 void LocalSettings::setJournal(const QString& file)
 {
     put(journalKey, file);
+}
+
+std::optional<LocalSettings::LastBackup> LocalSettings::lastBackup(const QString& journal) const
+{
+    bool isNumber = false;
+    const qint64 ms = m_file->value(backupTimeKey).toLongLong(&isNumber);
+    if (!isNumber || m_file->value(backupOfKey).toString() != journal) {
+        return std::nullopt;
+    }
+    return LastBackup{m_file->value(backupFileKey).toString(), Instant{ms}};
+}
+
+void LocalSettings::setLastBackup(const QString& journal, const LastBackup& backup)
+{
+    put(backupOfKey, journal);
+    put(backupFileKey, backup.file);
+    put(backupTimeKey, qint64{backup.at.ms});
+}
+
+QString LocalSettings::backupFolder() const
+{
+    return m_file->value(backupFolderKey).toString();
+}
+
+void LocalSettings::setBackupFolder(const QString& folder)
+{
+    put(backupFolderKey, folder);
 }
 
 void LocalSettings::put(const QString& key, const QVariant& value)

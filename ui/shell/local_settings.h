@@ -1,10 +1,13 @@
 #pragma once
 
 #include "core/cycle/quantity.h"
+#include "core/quantities/instant.h"
 #include "ui/look/look.h"
 
 #include <QObject>
 #include <QString>
+
+#include <optional>
 
 class QSettings;
 
@@ -39,6 +42,18 @@ public:
     /// The journal that was open last; empty: none.
     [[nodiscard]] QString journal() const;
     void setJournal(const QString& file);
+
+    /// The backup made last from this computer of a journal; nullopt: none.
+    struct LastBackup {
+        QString file;
+        Instant at{};
+    };
+    [[nodiscard]] std::optional<LastBackup> lastBackup(const QString& journal) const;
+    void setLastBackup(const QString& journal, const LastBackup& backup);
+
+    /// Where the last one went; empty: there was none.
+    [[nodiscard]] QString backupFolder() const;
+    void setBackupFolder(const QString& folder);
 
 signals:
     void changed();

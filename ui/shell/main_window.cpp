@@ -16,6 +16,7 @@
 #include <QApplication>
 #include <QEvent>
 #include <QFileInfo>
+#include <QLineEdit>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -234,6 +235,11 @@ void MainWindow::showFound(const QString& scan, const LookedUp& found)
         break;
     case LookedUp::What::nothing:
     case LookedUp::What::person:
+        if (auto* const line = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+            line != nullptr && line->property("takesScans").toBool()) {
+            line->setText(scan); // a new badge or box: known to nobody, and meant for the field
+            break;
+        }
         m_banner->say(Banner::Tone::waiting, tr("Nothing is known of %1.").arg(scan),
                       tr("It is no badge, no lot control number, no label and no lot of a product "
                          "in this journal."));

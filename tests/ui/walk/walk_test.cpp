@@ -4,6 +4,7 @@
 #include "tests/ui/walk/faults.h"
 #include "tests/ui/walk/pseudo_translation.h"
 #include "ui/records/records_page.h"
+#include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/work_view.h"
 #include "ui/today/today_page.h"
@@ -11,9 +12,13 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTest>
 
+#include <algorithm>
 #include <iostream>
+#include <string_view>
 #include <tuple>
 
 namespace loadwarden::ui_tests {
@@ -67,6 +72,30 @@ protected:
                 std::string(ui::areas()[static_cast<std::size_t>(i)].id) + ' ' + state;
             look(page.c_str());
         }
+        lookAtSections(state);
+    }
+
+    void lookAtSections(const char* state)
+    {
+        auto* const settings = desktop.window().findChild<ui::SettingsPage*>();
+        desktop.window().work()->showArea(areaOf("settings"));
+        ASSERT_TRUE(desktop.waitFor([&] { return settings->isUpToDate(); }));
+        for (int i = 0; i < settings->sectionCount(); ++i) {
+            settings->showSection(i);
+            // Where Tab went before, the page is scrolled down, and its top lies above the window.
+            for (auto* const scroll : settings->findChildren<QScrollArea*>()) {
+                scroll->verticalScrollBar()->setValue(0);
+            }
+            look((std::string("settings, ") + settings->sectionId(i) + ' ' + state).c_str());
+        }
+    }
+
+    static int areaOf(std::string_view id)
+    {
+        const auto& all = ui::areas();
+        return static_cast<int>(
+            std::ranges::find_if(all, [&](const ui::Area& area) { return id == area.id; })
+            - all.begin());
     }
 
     Desktop desktop;

@@ -1,0 +1,156 @@
+#include "core/desk/registers.h"
+
+#include "core/acts/fold/registers.h"
+#include "core/desk/journal_entries.h"
+#include "core/desk/people.h"
+#include "core/desk/today.h"
+#include "core/indicators/product.h"
+
+#include <algorithm>
+
+namespace loadwarden {
+namespace {
+
+template <class Recorded>
+Registered<Recorded> registeredBy(const Fact& fact)
+{
+    const Entry& entry = fact.current();
+    return {.id = fact.origin->subjects.front(),
+            .recorded = std::get<Recorded>(entry.act),
+            .seq = entry.seq,
+            .at = entry.recordedAt.at,
+            .by = entry.actor};
+}
+
+/// The newest fact of each id, in the order of the first.
+template <class Recorded>
+std::vector<const Fact*> newestFacts(const FactBook& book)
+{
+    std::vector<const Fact*> found;
+    std::vector<std::string_view> seen;
+    for (const Fact& fact : book.facts()) {
+        if (!std::holds_alternative<Recorded>(fact.origin->act)) {
+            continue;
+        }
+        const std::string_view id = fact.origin->subjects.front();
+        if (std::ranges::find(seen, id) != seen.end()) {
+            continue;
+        }
+        seen.push_back(id);
+        if (const Fact* const fresh = peekRevision<Recorded>(book, id, newest)) {
+            found.push_back(fresh);
+        }
+    }
+    return found;
+}
+
+template <class Recorded>
+std::vector<Registered<Recorded>> registerOf(ReadSnapshot& snapshot, std::string_view prefix)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, prefix);
+    const FactBook book(entries);
+    std::vector<Registered<Recorded>> all;
+    for (const Fact* const fact : newestFacts<Recorded>(book)) {
+        all.push_back(registeredBy<Recorded>(*fact));
+    }
+    return all;
+}
+
+std::vector<RegisteredSterilizer> sterilizersOf(ReadSnapshot& snapshot)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, "sz");
+    const FactBook book(entries);
+    std::vector<RegisteredSterilizer> all;
+    for (const Fact* const fact : newestFacts<SterilizerRecorded>(book)) {
+        RegisteredSterilizer each;
+        static_cast<Registered<SterilizerRecorded>&>(each) =
+            registeredBy<SterilizerRecorded>(*fact);
+        std::vector<Entry> own;
+        std::ranges::copy_if(entries, std::back_inserter(own),
+                             [&](const Entry& entry) { return entry.subject("sz") == each.id; });
+        each.service = serviceAfter(own);
+        const FactBook ownBook(own);
+        for (const Fact& ownFact : ownBook.facts()) {
+            if (!ownFact.stands()) {
+                continue;
+            }
+            if (const auto* const clock = std::get_if<ClockCompared>(&ownFact.current().act)) {
+                each.clock = *clock;
+            }
+        }
+        all.push_back(std::move(each));
+    }
+    return all;
+}
+
+std::vector<RegisteredLot> lotsOf(ReadSnapshot& snapshot)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, "pl");
+    const FactBook book(entries);
+    std::vector<RegisteredLot> all;
+    for (const Fact* const fact : newestFacts<ProductLotRecorded>(book)) {
+        RegisteredLot each;
+        static_cast<Registered<ProductLotRecorded>&>(each) =
+            registeredBy<ProductLotRecorded>(*fact);
+        each.product = std::string(fact->current().subject("pr"));
+        all.push_back(std::move(each));
+    }
+    return all;
+}
+
+std::vector<RegisteredPolicy> policiesOf(ReadSnapshot& snapshot)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, "po");
+    const FactBook book(entries);
+    std::vector<RegisteredPolicy> all;
+    for (const Fact& fact : book.facts()) {
+        if (fact.stands() && std::holds_alternative<PolicyRecorded>(fact.origin->act)) {
+            all.push_back(registeredBy<PolicyRecorded>(fact));
+        }
+    }
+    std::ranges::reverse(all);
+    return all;
+}
+
+} // namespace
+
+LotState lotState(const std::optional<Date>& expires, Date day)
+{
+    if (!expires) {
+        return LotState::notStated;
+    }
+    if (*expires < day) {
+        return LotState::expired;
+    }
+    if (*expires > day + longestShelfDays) {
+        return LotState::slip;
+    }
+    constexpr auto daysOfWarning = static_cast<std::int32_t>(lotWarning.ms / 86'400'000);
+    return *expires <= day + daysOfWarning ? LotState::expiresSoon : LotState::inDate;
+}
+
+Registers registersOf(ReadSnapshot& snapshot, const Zone& zone, Instant now)
+{
+    return {.day = zone.dateOf(now),
+            .people = peopleOf(snapshot),
+            .sterilizers = sterilizersOf(snapshot),
+            .specifications = registerOf<SpecificationRecorded>(snapshot, "sp"),
+            .products = registerOf<ProductRecorded>(snapshot, "pr"),
+            .lots = lotsOf(snapshot),
+            .policies = policiesOf(snapshot),
+            .names = Names(snapshot)};
+}
+
+std::string freeSterilizerNumber(const Registers& registers)
+{
+    for (int number = 1;; ++number) {
+        std::string text = std::to_string(number);
+        if (std::ranges::none_of(registers.sterilizers, [&](const RegisteredSterilizer& each) {
+                return each.id == "sz-" + text;
+            })) {
+            return text;
+        }
+    }
+}
+
+} // namespace loadwarden
