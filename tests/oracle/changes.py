@@ -1596,6 +1596,8 @@ def physical(g):
                     most = {k.replace("least", "most"): v for k, v in limit.items() if k.startswith("least")}
                     limit.clear()
                     limit.update(parameter=parameter, **most)
+            # One that had no least either is no limit at all.
+            limits[:] = [l for l in limits if len(l) > 1]
     elif how == "drying":
         limit = limit_of(g, "drying")
         if limit is None:
