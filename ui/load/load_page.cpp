@@ -6,6 +6,7 @@
 #include "ui/load/new_load_form.h"
 #include "ui/look/text.h"
 #include "ui/parts/empty_state.h"
+#include "ui/records/record_paper.h"
 
 #include <QAction>
 #include <QHBoxLayout>
@@ -25,6 +26,7 @@ LoadPage::LoadPage(Workstation& workstation)
     : m_workstation(workstation),
       m_timer(workstation.desk.clock()),
       m_list(new CycleList(workstation.look)),
+      m_paper(new RecordPaper(m_workstation)),
       m_stack(new QStackedWidget),
       m_empty(makeEmpty()),
       m_new(new NewLoadForm(workstation))
@@ -33,7 +35,12 @@ LoadPage::LoadPage(Workstation& workstation)
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
     row->addWidget(makeSide());
-    row->addWidget(m_stack, 1);
+    auto* const column = new QVBoxLayout;
+    column->setSpacing(0);
+    column->addWidget(m_paper);
+    column->addWidget(m_stack, 1);
+    row->addLayout(column, 1);
+    connect(m_paper, &RecordPaper::says, this, &Page::says);
     m_stack->addWidget(m_empty);
     m_stack->addWidget(m_new);
     auto* const action = new QAction(tr("New load or test"), this);
@@ -129,7 +136,13 @@ LoadView* LoadPage::viewOf(const QString& cycle)
     connect(view, &LoadView::says, this, &Page::says);
     connect(view, &LoadView::wantsBiologicals, this,
             [this] { emit wantsArea(QStringLiteral("biologicals")); });
-    connect(view, &LoadView::wantsNewLoad, this, &LoadPage::wantNew);
+    connect(view, &LoadView::wantsNewLoad, this,
+            [this](const QString& sterilizer, const QString& specification, const QString& note) {
+                wantNew(sterilizer, specification, note);
+            });
+    connect(view, &LoadView::wantsPaper, this, [this, view] {
+        m_paper->ask(std::make_shared<CycleRecord>(view->desk().sheet()->record));
+    });
     connect(&view->desk(), &CycleDesk::changed, this, [this, view] {
         if (view == m_view) {
             see(view);
@@ -143,6 +156,7 @@ LoadView* LoadPage::viewOf(const QString& cycle)
 void LoadPage::open(const QString& cycle, const QString& thing)
 {
     m_showsNew = false;
+    m_paper->hide();
     m_view = viewOf(cycle);
     m_list->mark(cycle);
     m_view->goTo(thing == cycle ? QString() : thing);
@@ -166,6 +180,12 @@ void LoadPage::wantNew(const QString& sterilizer, const QString& specification, 
     m_new->ask(sterilizer, specification, note);
     m_stack->setCurrentWidget(m_new);
     m_new->focusFirst();
+}
+
+void LoadPage::beginTest(const QString& sterilizer)
+{
+    wantNew(sterilizer);
+    m_new->wantPurpose(Purpose::bowieDick);
 }
 
 bool LoadPage::takeScan(const QString& text, const LookedUp& found)

@@ -12,6 +12,7 @@ namespace loadwarden::ui {
 class CycleList;
 class LoadView;
 class NewLoadForm;
+class RecordPaper;
 
 /// Loads and tests: those at hand in a list, and the one that is chosen.
 class LoadPage : public Page {
@@ -26,6 +27,9 @@ public:
 
     /// Shows a cycle, and in it an item or indicator; `thing` may be empty.
     void open(const QString& cycle, const QString& thing);
+
+    /// Asks for a test of a sterilizer that it needs now.
+    void beginTest(const QString& sterilizer);
 
     /// Whether what stands here came from the journal and nothing newer was asked for.
     [[nodiscard]] bool isUpToDate() const;
@@ -43,6 +47,7 @@ private:
     Workstation m_workstation;
     MomentTimer m_timer;
     CycleList* m_list;
+    RecordPaper* m_paper;
     QStackedWidget* m_stack;
     QWidget* m_empty;
     NewLoadForm* m_new;

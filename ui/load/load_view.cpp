@@ -91,6 +91,7 @@ LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* pare
         m_scroll->ensureWidgetVisible(m_emergency);
     });
     connect(m_band, &VerdictBand::wantsNewLoad, this, &LoadView::wantNewLoad);
+    connect(m_band, &VerdictBand::wantsPaper, this, &LoadView::wantsPaper);
 }
 
 QWidget* LoadView::makeReasons()

@@ -36,6 +36,7 @@ public:
 signals:
     void says(const QString& what, const QString& next);
     void wantsBiologicals();
+    void wantsPaper();
     void wantsNewLoad(const QString& sterilizer, const QString& specification, const QString& note);
 
 private:

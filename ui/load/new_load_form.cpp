@@ -86,6 +86,7 @@ void NewLoadForm::ask(const QString& sterilizer, const QString& specification, c
     m_wantedSterilizer = sterilizer;
     m_wantedSpecification = specification;
     m_noteText = note;
+    m_wantedPurpose.reset();
     m_note->setText(note);
     m_note->setVisible(!note.isEmpty());
     m_sterilizerField->setError({});
@@ -127,6 +128,17 @@ void NewLoadForm::fill(const Choices& choices)
     m_sterilizer->setCurrentIndex(std::max(0, m_sterilizer->findData(sterilizer)));
     m_specification->setCurrentIndex(
         specification.isEmpty() ? 0 : std::max(0, m_specification->findData(specification)));
+    if (m_wantedPurpose) {
+        const auto first = std::ranges::find_if(
+            choices.specifications, [this](const SpecificationChoice& each) {
+                return each.specification.purpose == *m_wantedPurpose;
+            });
+        m_specification->setCurrentIndex(
+            first == choices.specifications.end()
+                ? m_specification->count() - 1
+                : static_cast<int>(first - choices.specifications.begin()));
+        m_purpose->setCurrentIndex(m_purpose->findData(static_cast<int>(*m_wantedPurpose)));
+    }
     if (choices.sterilizers.empty()) {
         m_sterilizerField->setError(tr("No sterilizer is registered yet: Settings, Sterilizers."));
     }

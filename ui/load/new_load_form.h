@@ -26,6 +26,8 @@ public:
     void ask(const QString& sterilizer = {}, const QString& specification = {},
              const QString& note = {});
     void focusFirst();
+    /// Once the registers are read, the first program of that purpose is chosen.
+    void wantPurpose(Purpose purpose) { m_wantedPurpose = purpose; }
 
 signals:
     void reserved(const QString& cycle, const QString& lot);
@@ -46,6 +48,7 @@ private:
     QString m_wantedSterilizer;
     QString m_wantedSpecification;
     QString m_noteText;
+    std::optional<Purpose> m_wantedPurpose;
 };
 
 } // namespace loadwarden::ui

@@ -3,8 +3,10 @@
 #include "core/desk/journal_copy.h"
 #include "ui/look/text.h"
 #include "ui/paper/kit/pdf.h"
+#include "ui/paper/sheets/hold_sheet.h"
 #include "ui/paper/sheets/load_parts.h"
 #include "ui/paper/sheets/load_record.h"
+#include "ui/paper/sheets/reprocess_ticket.h"
 #include "ui/parts/field.h"
 #include "ui/records/file_ask.h"
 #include "ui/records/records_files.h"
@@ -27,6 +29,16 @@ paper::House houseOf(const DeskLink& desk, paper::PageSize size)
             .size = size};
 }
 
+paper::Pages pagesOf(SheetKind kind, const CycleRecord& record, const paper::House& house)
+{
+    switch (kind) {
+    case SheetKind::record: break;
+    case SheetKind::hold: return paper::holdSheet(record, house);
+    case SheetKind::reprocess: return paper::reprocessTicket(record, house);
+    }
+    return paper::loadRecord(record, house);
+}
+
 QComboBox* makeChoice()
 {
     auto* const box = new QComboBox;
@@ -40,6 +52,7 @@ RecordPaper::RecordPaper(Workstation& workstation, QWidget* parent)
     : QFrame(parent),
       m_workstation(workstation),
       m_second(workstation.desk),
+      m_what(makeChoice()),
       m_where(makeChoice()),
       m_size(makeChoice()),
       m_ask(new FileAsk(tr("To this file"), tr("Save"), tr("PDF (*.pdf)")))
@@ -53,6 +66,7 @@ RecordPaper::RecordPaper(Workstation& workstation, QWidget* parent)
     m_size->addItem(tr("A4"), static_cast<int>(paper::PageSize::a4));
     const bool isMetric = QLocale().measurementSystem() == QLocale::MetricSystem;
     m_size->setCurrentIndex(isMetric ? 1 : 0);
+    row->addWidget(new Field(tr("Which"), m_what));
     row->addWidget(new Field(tr("Where to"), m_where));
     row->addWidget(new Field(tr("Page"), m_size));
     row->addWidget(m_ask, 1);
@@ -69,6 +83,16 @@ void RecordPaper::ask(std::shared_ptr<const CycleRecord> record)
 {
     m_record = std::move(record);
     const QString lot = paper::lotText(m_record->view);
+    const int kind = m_what->currentData().toInt();
+    m_what->clear();
+    m_what->addItem(tr("Record"), static_cast<int>(SheetKind::record));
+    if (paper::isHeld(*m_record)) {
+        m_what->addItem(tr("Hold sheet"), static_cast<int>(SheetKind::hold));
+    }
+    if (paper::isToReprocess(*m_record)) {
+        m_what->addItem(tr("Reprocess ticket"), static_cast<int>(SheetKind::reprocess));
+    }
+    m_what->setCurrentIndex(std::max(0, m_what->findData(kind)));
     const QString before = m_where->currentText();
     m_where->clear();
     m_where->addItem(tr("PDF file"));
@@ -82,6 +106,11 @@ void RecordPaper::ask(std::shared_ptr<const CycleRecord> record)
 paper::PageSize RecordPaper::size() const
 {
     return static_cast<paper::PageSize>(m_size->currentData().toInt());
+}
+
+SheetKind RecordPaper::kind() const
+{
+    return static_cast<SheetKind>(m_what->currentData().toInt());
 }
 
 void RecordPaper::go(const QString& file, bool /*replaces*/)
@@ -102,16 +131,17 @@ void RecordPaper::go(const QString& file, bool /*replaces*/)
 void RecordPaper::save(const QString& file)
 {
     m_second.run(
-        [record = m_record, house = houseOf(m_workstation.desk, size()),
+        [record = m_record, which = kind(), house = houseOf(m_workstation.desk, size()),
          target = file.toStdString()](Office&, Progress&) {
-            const paper::Pages pages = paper::loadRecord(*record, house);
+            const paper::Pages pages = pagesOf(which, *record, house);
             paper::writePdf(pages, target);
             return pages.count();
         },
         [this, file, lot = paper::lotText(m_record->view)](const std::optional<int>& pages) {
             if (pages) {
                 hide();
-                emit says(tr("The record of %1 is in %2, %3 pages.").arg(lot, file).arg(*pages),
+                emit says(tr("The paper of %1 is in %2: %n page(s).", nullptr, *pages)
+                              .arg(lot, file),
                           {});
             }
         },
@@ -125,7 +155,8 @@ void RecordPaper::print(const QString& name)
     printer.setFullPage(true);
     printer.setPageSize(
         QPageSize(size() == paper::PageSize::letter ? QPageSize::Letter : QPageSize::A4));
-    const paper::Pages pages = paper::loadRecord(*m_record, houseOf(m_workstation.desk, size()));
+    const paper::Pages pages =
+        pagesOf(kind(), *m_record, houseOf(m_workstation.desk, size()));
     QPainter painter;
     bool isDone = painter.begin(&printer);
     for (int page = 0; isDone && page < pages.count(); ++page) {

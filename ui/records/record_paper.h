@@ -15,7 +15,11 @@ namespace loadwarden::ui {
 
 class FileAsk;
 
-/// Asks where the record of a load or a test goes, and prints it or saves it as a PDF.
+/// What is put on paper of a load or a test.
+enum class SheetKind : std::uint8_t { record, hold, reprocess };
+
+/// Asks where the record of a load or a test goes, or what is put on it while it is held or
+/// reprocessed, and prints it or saves it as a PDF.
 class RecordPaper : public QFrame {
     Q_OBJECT
 
@@ -33,9 +37,11 @@ private:
     void save(const QString& file);
     void print(const QString& printer);
     [[nodiscard]] paper::PageSize size() const;
+    [[nodiscard]] SheetKind kind() const;
 
     Workstation& m_workstation;
     SecondDesk m_second;
+    QComboBox* m_what;
     QComboBox* m_where;
     QComboBox* m_size;
     FileAsk* m_ask;

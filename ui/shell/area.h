@@ -45,6 +45,8 @@ public:
 signals:
     /// Somebody wants to go to another area.
     void wantsArea(const QString& id);
+    /// A sterilizer (sz-) needs its air-removal test now.
+    void wantsTest(const QString& sterilizer);
     /// Somebody wants to see a cycle (ld-) or an item in one, in whatever area shows it.
     void wantsCycle(const QString& cycle, const QString& item);
     /// Something to be said across the window.
@@ -59,6 +61,8 @@ struct Area {
     Page* (*make)(Workstation&);
     /// Shows a cycle, where the area is the one that does; may be null.
     void (*open)(Page&, const QString& cycle, const QString& item);
+    /// Begins the air-removal test of a sterilizer, where the area is the one that does.
+    void (*beginTest)(Page&, const QString& sterilizer) = nullptr;
 };
 
 /// Every area that has a page, in the order in which they stand: a new page adds one line there.

@@ -50,6 +50,9 @@ const std::vector<Area>& areas()
         {"load", load, QKeySequence(Qt::CTRL | Qt::Key_2), make<LoadPage>,
          [](Page& page, const QString& cycle, const QString& item) {
              static_cast<LoadPage&>(page).open(cycle, item);
+         },
+         [](Page& page, const QString& sterilizer) {
+             static_cast<LoadPage&>(page).beginTest(sterilizer);
          }},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},

@@ -72,6 +72,7 @@ void WorkView::addArea(const Area& area)
     page->setObjectName(QStringLiteral("page"));
     page->setAttribute(Qt::WA_StyledBackground);
     connect(page, &Page::says, this, &WorkView::says);
+    connect(page, &Page::wantsTest, this, &WorkView::beginTest);
     connect(page, &Page::wantsArea, this, [this](const QString& id) { showArea(id); });
     connect(page, &Page::wantsCycle, this, [this](const QString& cycle, const QString& item) {
         if (!openCycle(cycle, item)) {
@@ -117,6 +118,17 @@ void WorkView::showArea(const QString& id)
     for (int i = 0; i < areaCount(); ++i) {
         if (id == QLatin1String(areas()[static_cast<std::size_t>(i)].id)) {
             showArea(i);
+        }
+    }
+}
+
+void WorkView::beginTest(const QString& sterilizer)
+{
+    for (int i = 0; i < areaCount(); ++i) {
+        const Area& area = areas()[static_cast<std::size_t>(i)];
+        if (area.beginTest != nullptr) {
+            showArea(i);
+            area.beginTest(*m_pages[static_cast<std::size_t>(i)], sterilizer);
         }
     }
 }

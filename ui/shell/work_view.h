@@ -39,6 +39,7 @@ private:
     [[nodiscard]] QWidget* makeBezel();
     [[nodiscard]] QWidget* makeFoot();
     void addArea(const Area& area);
+    void beginTest(const QString& sterilizer);
     void nameWho();
 
     Workstation m_workstation;

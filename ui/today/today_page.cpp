@@ -193,7 +193,7 @@ void TodayPage::showNeeds()
             tr("Here stands what needs you now"),
             tr("Biological indicators that are due, loads that wait for a reading, a review or a "
                "signature, and air-removal tests not yet run. First register a sterilizer: "
-               "loadwarden-cli sterilizer record.")));
+               "Settings, Sterilizers.")));
     } else {
         addGroup(tr("Needs somebody now"), tr("Nothing needs anybody now."), true);
         addGroup(tr("Coming"), {}, false);
@@ -292,10 +292,11 @@ void TodayPage::act(const Need& need)
         emit wantsCycle(text(need.cycle), text(need.subject));
         return;
     }
-    emit says(tr("This version has no page for that yet."),
-              need.kind == NeedKind::testNotRun
-                  ? tr("On the command line: loadwarden-cli test reserve")
-                  : tr("On the command line: loadwarden-cli help"));
+    switch (need.kind) {
+    case NeedKind::testNotRun: emit wantsTest(text(need.sterilizer)); break;
+    case NeedKind::lotExpires: emit wantsArea(QStringLiteral("settings")); break;
+    default: emit wantsArea(QStringLiteral("biologicals")); break;
+    }
 }
 
 QString TodayPage::sterilizerName(const std::string& id) const
