@@ -1,8 +1,12 @@
 // Every page at two sizes, in two themes, as it is and in a pseudo-translation.
 #include "core/desk/equipping.h"
-#include "tests/ui/desktop.h"
+#include "tests/ui/department.h"
 #include "tests/ui/walk/faults.h"
 #include "tests/ui/walk/pseudo_translation.h"
+#include "ui/load/indicator_section.h"
+#include "ui/load/load_page.h"
+#include "ui/load/load_view.h"
+#include "ui/load/reading_panel.h"
 #include "ui/records/records_page.h"
 #include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
@@ -13,6 +17,7 @@
 
 #include <QApplication>
 #include <QScrollArea>
+#include <QPushButton>
 #include <QScrollBar>
 #include <QTest>
 
@@ -75,6 +80,35 @@ protected:
         lookAtSections(state);
     }
 
+    /// Loads in the states in which they stand longest, and the form for a new one.
+    void lookAtLoads(const std::string& load)
+    {
+        auto* const page = desktop.window().findChild<ui::LoadPage*>();
+        const auto settled = [&] {
+            return desktop.waitFor([&] { return page->isUpToDate(); });
+        };
+        desktop.window().work()->showArea(areaOf("load"));
+        ASSERT_TRUE(settled());
+        desktop.press(Qt::Key_N, Qt::ControlModifier);
+        QTest::qWait(100);
+        look("load, new");
+        ASSERT_TRUE(desktop.window().work()->openCycle(QString::fromStdString(load), {}));
+        ASSERT_TRUE(settled());
+        look("load, ended");
+        auto* const scroll = page->view()->findChildren<QScrollArea*>().back();
+        scroll->verticalScrollBar()->setValue(0);
+        for (auto* const button : page->view()->findChildren<QPushButton*>()) {
+            if (button->isVisible() && button->accessibleName().contains("PCD")
+                && button->width() > 0 && button->isEnabled() && button->objectName().isEmpty()
+                && button->text() == ui::IndicatorSection::tr("Read")) {
+                QTest::mouseClick(button, Qt::LeftButton);
+                break;
+            }
+        }
+        ASSERT_NE(page->view()->findChild<ui::ReadingPanel*>(), nullptr);
+        look("load, reading an indicator");
+    }
+
     void lookAtSections(const char* state)
     {
         auto* const settings = desktop.window().findChild<ui::SettingsPage*>();
@@ -128,6 +162,17 @@ TEST_P(Walk, FindsNothingWrongOnThePagesOfADepartment)
     desktop.open(size(), theme());
     signInAnyLanguage(desktop);
     lookAtAreas("with sterilizers");
+}
+
+TEST_P(Walk, FindsNothingWrongOnThePageOfALoad)
+{
+    desktop.found();
+    registerDepartment(desktop);
+    passBowieDick(desktop);
+    const std::string load = runLoad(desktop, Implant::yes);
+    desktop.open(size(), theme());
+    signInAnyLanguage(desktop);
+    lookAtLoads(load);
 }
 
 TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
