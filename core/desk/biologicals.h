@@ -98,7 +98,7 @@ struct Biologicals {
 };
 
 /// What stands in the journal now: vials that wait, of loads and tests, with their controls, and
-/// positives of the last 35 days whose load is not yet back in reprocessing. Throws StoreError.
+/// positives of the last 35 days (lookBack), whatever was signed since. Throws StoreError.
 [[nodiscard]] Biologicals biologicalsOf(ReadSnapshot& snapshot, EntryCache& cache, Instant now);
 
 /// An answer of a vial or a control that was recorded, and whether it counts.
