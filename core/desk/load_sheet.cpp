@@ -55,7 +55,9 @@ private:
                 row.verdict = view().decision.items[i].verdict;
             }
             if (!item.checks.empty()) {
-                row.check = item.checks.back();
+                row.check = *std::ranges::max_element(item.checks, {}, [](const auto& check) {
+                    return check.act.happenedAt;
+                });
             }
             m_sheet.items.push_back(std::move(row));
         }
@@ -142,9 +144,13 @@ private:
                            .response = {},
                            .readings = {}};
         row.isStruck = isStruck;
-        const auto lot = std::ranges::find(m_sheet.choices.lots, placed.product, &LotChoice::product);
-        if (lot != m_sheet.choices.lots.end()) {
-            row.response = lot->response;
+        // The evidence calls it by its id, and by the revision where there are two.
+        for (const IndicatorProduct& product : view().folded.record.products) {
+            if (!placed.product.empty()
+                && (product.id == placed.product
+                    || product.id.starts_with(placed.product + '@'))) {
+                row.response = product.response;
+            }
         }
         m_sheet.indicators.push_back(std::move(row));
     }
@@ -215,6 +221,28 @@ const SheetReading* SheetIndicator::newestReading() const
         readings.rbegin(), readings.rend(),
         [](const SheetReading& reading) { return !reading.isStruck; });
     return found == readings.rend() ? nullptr : &*found;
+}
+
+std::string SheetIndicator::unclearTo() const
+{
+    std::string reader;
+    for (const SheetReading& reading : readings) {
+        if (reading.isStruck) {
+            continue;
+        }
+        if (reading.seen == Seen::unclear) {
+            reader = reading.by;
+        } else if (reading.by != reader) {
+            reader.clear();
+        }
+    }
+    return reader;
+}
+
+bool SheetIndicator::awaitsReading() const
+{
+    return !isVial && !isStruck && !isLost
+           && (newestReading() == nullptr || !unclearTo().empty());
 }
 
 const SheetIndicator* LoadSheet::indicator(std::string_view id) const

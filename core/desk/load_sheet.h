@@ -41,6 +41,10 @@ struct SheetIndicator {
 
     /// Of those that stand the newest, or null.
     [[nodiscard]] const SheetReading* newestReading() const;
+    /// Whether it is still to be read: nobody has, or an unclear answer waits for somebody else.
+    [[nodiscard]] bool awaitsReading() const;
+    /// Who gave an answer that is unclear and not settled by another; empty: nobody.
+    [[nodiscard]] std::string unclearTo() const;
 };
 
 /// One parameter of the sterilizer's record with its limits.

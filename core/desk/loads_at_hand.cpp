@@ -2,6 +2,7 @@
 
 #include "core/desk/day_cycle.h"
 #include "core/desk/names.h"
+#include "core/desk/today.h"
 #include "core/store/finder.h"
 
 #include <algorithm>
@@ -24,12 +25,14 @@ AtHand waitsFor(const DayCycle& cycle)
     switch (cycle.phase) {
     case Phase::beingLoaded:
     case Phase::running: return AtHand::atWork;
-    case Phase::disposed:
     case Phase::imported: return AtHand::done;
     case Phase::awaitingDecision:
         return cycle.test && *cycle.test != TestResult::pending ? AtHand::done : AtHand::undecided;
     // What was read later and is good changes nothing that anybody waits for.
-    case Phase::evidenceChanged: return isWorseNow(cycle) ? AtHand::undecided : AtHand::done;
+    case Phase::disposed:
+    case Phase::evidenceChanged:
+        return isWorseNow(cycle) || cycle.signedAs == Verdict::quarantine ? AtHand::undecided
+                                                                          : AtHand::done;
     }
     return AtHand::undecided;
 }
@@ -45,6 +48,11 @@ std::vector<CycleAtHand> cyclesAtHand(ReadSnapshot& snapshot, EntryCache& cache,
                                                   mostCycles)) {
         found.push_back(std::move(cycle));
     }
+    // What was signed on an earlier day and is held, or has become worse since.
+    for (FoundCycle& cycle :
+         finder.saidAfterDisposition((now - lookBack).ms, mostCycles)) {
+        found.push_back(std::move(cycle));
+    }
     const Names names(snapshot);
     std::set<std::string> seen;
     std::vector<std::pair<std::int64_t, CycleAtHand>> rows;
@@ -52,9 +60,14 @@ std::vector<CycleAtHand> cyclesAtHand(ReadSnapshot& snapshot, EntryCache& cache,
         if (!seen.insert(cycle.id).second) {
             continue;
         }
-        if (const auto view = viewCycle(snapshot, cache, cycle.id, now)) {
-            rows.emplace_back(cycle.at,
-                              CycleAtHand{dayCycleOf(*view, cycle), names.of(cycle.sterilizer)});
+        const auto view = viewCycle(snapshot, cache, cycle.id, now);
+        if (!view) {
+            continue;
+        }
+        CycleAtHand row{dayCycleOf(*view, cycle), names.of(cycle.sterilizer)};
+        const bool isOfToday = cycle.at >= begin.ms && cycle.at < zone.resolve(day + 1, 0).ms;
+        if (isOfToday || waitsFor(row.cycle) != AtHand::done) {
+            rows.emplace_back(cycle.at, std::move(row));
         }
     }
     std::ranges::stable_sort(rows, [](const auto& a, const auto& b) {

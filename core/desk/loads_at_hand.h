@@ -19,7 +19,8 @@ struct CycleAtHand {
 /// What a cycle at hand waits for.
 enum class AtHand : std::uint8_t {
     atWork,    ///< it is being loaded, or runs
-    undecided, ///< it has ended and is not signed, or is decided worse since; a test without result
+    undecided, ///< it has ended and is not signed, is held, or is decided worse since; a test
+               ///< without a result
     done
 };
 
@@ -28,8 +29,9 @@ enum class AtHand : std::uint8_t {
 
 [[nodiscard]] AtHand waitsFor(const DayCycle& cycle);
 
-/// Cycles that are not done, and those of the facility day, as decided for `now`: what is at work
-/// first, then what is undecided, then what is done, each the newest first. Throws StoreError.
+/// Cycles that are not done, as far as lookBack goes for those that are signed, and those of the
+/// facility day, as decided for `now`: what is at work first, then what is undecided, then what is
+/// done, each the newest first. At most some hundreds of each. Throws StoreError.
 [[nodiscard]] std::vector<CycleAtHand> cyclesAtHand(ReadSnapshot& snapshot, EntryCache& cache,
                                                     const Zone& zone, Instant now);
 

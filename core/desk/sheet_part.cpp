@@ -44,4 +44,14 @@ SheetPart partOf(const Finding& finding)
     return SheetPart::history;
 }
 
+bool isKnownBeforeTheEnd(const Finding& finding)
+{
+    switch (partOf(finding)) {
+    case SheetPart::sterilizer:
+    case SheetPart::contents:
+    case SheetPart::immediateUse: return true;
+    default: return finding.outcome == Outcome::fails || finding.outcome == Outcome::review;
+    }
+}
+
 } // namespace loadwarden

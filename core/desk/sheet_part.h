@@ -23,4 +23,8 @@ enum class SheetPart : std::uint8_t {
 
 [[nodiscard]] SheetPart partOf(const Finding& finding);
 
+/// Whether a finding says something of a cycle that has not ended yet: what is only still to come
+/// is no reason.
+[[nodiscard]] bool isKnownBeforeTheEnd(const Finding& finding);
+
 } // namespace loadwarden

@@ -2,8 +2,11 @@
 
 #include "core/desk/people.h"
 #include "core/desk/recorder.h"
+#include "core/quantities/role_words.h"
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
+
+#include <algorithm>
 
 namespace loadwarden {
 
@@ -18,6 +21,21 @@ std::optional<Decision> decisionOnceVerified(const CycleView& view, const std::s
     record.load.verifications.push_back(
         {.by = person, .role = role, .happenedAt = view.now, .recordedAt = view.now});
     return decide(assemble(record), view.policy, view.now);
+}
+
+OrRefusal<Appended> verifyOnSight(Office& office, const SignedIn& who, Signature signature,
+                                  const Sight& sight)
+{
+    {
+        ReadSnapshot snapshot(office.connection());
+        if (auto since = cameSince(snapshot, sight); !since.empty()) {
+            return Refusal{
+                .why = RefusalWhy::stale, .subject = sight.cycle, .since = std::move(since)};
+        }
+    }
+    return Recorder(office).record(
+        who, {.act = PhysicalVerified{}, .subjects = {sight.cycle}, .basedOn = sight.seen},
+        std::move(signature));
 }
 
 OrRefusal<Appended> verifyAndRelease(Office& office, const SignedIn& who, Signature verification,
@@ -43,6 +61,15 @@ OrRefusal<Appended> verifyAndRelease(Office& office, const SignedIn& who, Signat
         }
         person = personById(peopleOf(snapshot), who.id()).value_or(Person{});
         const auto foreseen = decisionOnceVerified(*view, who.id(), person.role);
+        const bool hasImplant = std::ranges::any_of(
+            view->folded.record.load.items,
+            [](const Item& item) { return item.implant != Implant::no; });
+        if (hasImplant && !mayDo(person.role, Task::releaseImplants)) {
+            return Refusal{.why = RefusalWhy::roleTooLow,
+                           .subject =
+                               std::string(wordOf(roleWords, rightOf(Task::releaseImplants).least)),
+                           .task = Task::releaseImplants};
+        }
         if (!foreseen || foreseen->verdict != Verdict::release) {
             return Refusal{.why = RefusalWhy::notReleasable,
                            .subject = view->lot(),
@@ -64,6 +91,12 @@ OrRefusal<Appended> verifyAndRelease(Office& office, const SignedIn& who, Signat
                                     std::get<Appended>(verified).head.seq);
         if (!view) {
             return Refusal{.why = RefusalWhy::unknown, .subject = sight.cycle};
+        }
+        auto since = cameSince(snapshot, sight);
+        const bool isAsForeseen = since.size() == 1 && view->decision.verdict == Verdict::release;
+        if (!isAsForeseen) {
+            return Refusal{
+                .why = RefusalWhy::stale, .subject = sight.cycle, .since = std::move(since)};
         }
         after = sightFrom(*view);
     }

@@ -11,6 +11,11 @@ namespace loadwarden {
 [[nodiscard]] std::optional<Decision> decisionOnceVerified(const CycleView& view,
                                                            const std::string& person, Role role);
 
+/// Signs that the physical record was looked at, refused where anything about the load was recorded
+/// that the signer has not seen.
+[[nodiscard]] OrRefusal<Appended> verifyOnSight(Office& office, const SignedIn& who,
+                                                Signature signature, const Sight& sight);
+
 /// Signs the verification of a load's readings and then its release, both on one sight. Where the
 /// verification does not lead to a release, it stands and the release is refused.
 [[nodiscard]] OrRefusal<Appended> verifyAndRelease(Office& office, const SignedIn& who,

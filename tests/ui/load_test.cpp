@@ -199,7 +199,7 @@ TEST_F(LoadOnScreen, TheWholeJobByKeyboardAlone)
     tabTo("Label of an item");
     desktop.type("I1");
     desktop.press(Qt::Key_Return);
-    ASSERT_TRUE(saysSoon("I1 is in the load."));
+    ASSERT_TRUE(saysSoon("I1 is in the load: no implant."));
     choose("Chemical indicator in it", 2);
     pressButton("Put the PCD into the load");
     ASSERT_TRUE(saysSoon("The PCD is in the load."));
@@ -250,7 +250,7 @@ TEST_F(LoadOnScreen, AScannedLabelGoesInAndIsKnownAgainAtUnloading)
     ASSERT_TRUE(saysSoon("is reserved"));
     settle();
     desktop.scan("SET-0007");
-    ASSERT_TRUE(saysSoon("SET-0007 is in the load."));
+    ASSERT_TRUE(saysSoon("SET-0007 is in the load: implant: not known."));
     settle();
     desktop.scan("SET-0007");
     EXPECT_TRUE(desktop.comesToSee("SET-0007 is in this load already"))

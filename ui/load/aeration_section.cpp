@@ -4,6 +4,7 @@
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
 #include "ui/parts/field.h"
+#include "ui/parts/time_edit.h"
 
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -19,29 +20,33 @@ AerationSection::AerationSection(CycleDesk& desk, QWidget* parent)
       m_startForm(new QWidget),
       m_celsius(new QLineEdit),
       m_field(nullptr),
-      m_runningForm(new QWidget)
+      m_runningForm(new QWidget),
+      m_when(new TimeEdit(desk.style().zone.value_or(*Zone::find("UTC")), desk.now())),
+      m_whenField(new Field(tr("When it began or ended"), m_when,
+                            tr("now, until you type another")))
 {
     column()->addWidget(m_facts);
+    column()->addWidget(m_whenField);
+    connect(m_when, &TimeEdit::edited, this, [this] { m_isWhenTyped = true; });
     m_celsius->setMaximumWidth(140);
     m_field = new Field(tr("Temperature of the aerator in °C"), m_celsius);
     auto* const first = new QHBoxLayout(m_startForm);
     first->setContentsMargins(0, 0, 0, 0);
     first->addWidget(m_field);
-    auto* const begin = makeButton(tr("Aeration starts now"), ButtonKind::main);
+    auto* const begin = makeButton(tr("Record the start of aeration"), ButtonKind::main);
     first->addWidget(begin, 0, Qt::AlignVCenter);
     first->addStretch();
     connect(begin, &QPushButton::clicked, this, &AerationSection::start);
     connect(m_celsius, &QLineEdit::returnPressed, this, &AerationSection::start);
     auto* const second = new QHBoxLayout(m_runningForm);
     second->setContentsMargins(0, 0, 0, 0);
-    auto* const over = makeButton(tr("Aeration is over now"), ButtonKind::main);
-    auto* const interrupted = makeButton(tr("It was interrupted"));
+    auto* const over = makeButton(tr("Record the end of aeration"), ButtonKind::main);
+    auto* const interrupted = makeButton(tr("Record an interruption"));
     connect(over, &QPushButton::clicked, this, [this] {
-        this->desk().record(AerationEnded{}, {m_running}, tr("The end of aeration is recorded."));
+        say(AerationEnded{}, tr("The end of aeration is recorded."));
     });
     connect(interrupted, &QPushButton::clicked, this, [this] {
-        this->desk().record(AerationInterrupted{}, {m_running},
-                            tr("Recorded: aeration was interrupted. It begins anew."));
+        say(AerationInterrupted{}, tr("Recorded: aeration was interrupted. It begins anew."));
     });
     second->addWidget(over);
     second->addWidget(interrupted);
@@ -63,7 +68,7 @@ void AerationSection::show(const LoadSheet& sheet)
                && (isGas || isAsked || !load.aerationRuns.empty()));
     m_facts->clear();
     const HouseStyle style = desk().style();
-    m_running.clear();
+    std::vector<std::string> running;
     const FactBook book(sheet.record.entries);
     for (const std::uint32_t index : book.about(desk().cycle())) {
         const Fact& fact = book.facts()[index];
@@ -73,21 +78,51 @@ void AerationSection::show(const LoadSheet& sheet)
         }
         const QString who = whoText(fact.current(), sheet, style);
         if (const auto* const started = std::get_if<AerationStarted>(&act)) {
-            m_running = fact.origin->subject("ar");
+            running.emplace_back(fact.origin->subject("ar"));
             m_facts->add(tr("Started"), tr("at %1 °C").arg(text(started->celsius.typed)), who);
         } else if (std::holds_alternative<AerationEnded>(act)) {
-            m_running.clear();
+            std::erase(running, fact.origin->subject("ar"));
             m_facts->add(tr("Ended"), {}, who);
         } else if (std::holds_alternative<AerationInterrupted>(act)) {
-            m_running.clear();
+            std::erase(running, fact.origin->subject("ar"));
             m_facts->add(tr("Interrupted"), {}, who);
         }
     }
+    m_running = running.empty() ? std::string() : running.front();
+    if (!m_isWhenTyped) {
+        m_when->set(desk().now());
+    }
+    m_whenField->setVisible(sheet.state.ended);
     m_startForm->setVisible(sheet.state.ended && m_running.empty());
     m_runningForm->setVisible(!m_running.empty());
     setState(!m_running.empty()              ? tr("running")
              : load.aerationRuns.empty()     ? tr("not begun")
                                              : QString());
+}
+
+std::optional<JournalTime> AerationSection::when()
+{
+    if (!m_isWhenTyped) {
+        m_when->set(desk().now());
+    }
+    m_whenField->setError(m_when->whatIsWrong());
+    if (m_whenField->hasError()) {
+        m_when->setFocus();
+    }
+    return m_when->value();
+}
+
+void AerationSection::say(AnyAct act, const QString& done)
+{
+    const auto at = when();
+    if (!at || m_running.empty()) {
+        return;
+    }
+    const ToRecord said{
+        .act = std::move(act), .subjects = {m_running, desk().cycle()}, .happenedAt = at};
+    desk().record([said](Office&) { return std::vector{said}; }, done,
+                  [this] { m_isWhenTyped = false; },
+                  [this](const QString& why) { m_whenField->setError(why); });
 }
 
 void AerationSection::start()
@@ -98,15 +133,21 @@ void AerationSection::start()
         m_celsius->setFocus();
         return;
     }
+    const auto at = when();
+    if (!at) {
+        return;
+    }
     desk().record(
-        [celsius = TypedNumber{typed, *parseDecimal(typed, 3)},
+        [celsius = TypedNumber{typed, *parseDecimal(typed, 3)}, at,
          cycle = desk().cycle()](Office& office) {
             return std::vector{ToRecord{.act = AerationStarted{celsius},
-                                        .subjects = {office.place().ids.next("ar"), cycle}}};
+                                        .subjects = {office.place().ids.next("ar"), cycle},
+                                        .happenedAt = at}};
         },
         tr("The start of aeration is recorded."),
         [this] {
             m_celsius->clear();
+            m_isWhenTyped = false;
             m_field->setError({});
         },
         [this](const QString& why) { m_field->setError(why); });

@@ -7,6 +7,7 @@ class QLineEdit;
 namespace loadwarden::ui {
 
 class Field;
+class TimeEdit;
 
 /// Aeration of what was in ethylene oxide: its runs, and what begins and ends one.
 class AerationSection : public SheetSection {
@@ -19,13 +20,19 @@ public:
 
 private:
     void start();
+    /// Says something of the run that goes on, at the time that is typed.
+    void say(AnyAct act, const QString& done);
+    [[nodiscard]] std::optional<JournalTime> when();
 
     Facts* m_facts;
     QWidget* m_startForm;
     QLineEdit* m_celsius;
     Field* m_field;
     QWidget* m_runningForm;
-    std::string m_running; ///< ar- of the run that goes on; empty: none
+    TimeEdit* m_when;
+    Field* m_whenField;
+    bool m_isWhenTyped = false; ///< until then it is the moment
+    std::string m_running;      ///< ar- of the first run that goes on; empty: none
 };
 
 } // namespace loadwarden::ui

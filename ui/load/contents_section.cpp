@@ -48,7 +48,7 @@ QWidget* ContentsSection::makeForm()
     grid->setHorizontalSpacing(space::medium);
     grid->setVerticalSpacing(0);
     m_label = new QLineEdit;
-    m_labelField = new Field(tr("&Label of an item"), m_label, tr("scan it, or type it and press Enter"));
+    m_labelField = new Field(tr("Label of an item"), m_label, tr("scan it, or type it and press Enter"));
     m_implant = new ChoiceRow(tr("Implant"), {tr("No implant"), tr("Implant"), tr("Not known")}, 2);
     m_packaging = new QComboBox;
     m_expires = new QLineEdit;
@@ -101,10 +101,17 @@ QWidget* ContentsSection::makeForm()
 
 void ContentsSection::fillChoices(const Choices& choices)
 {
-    if (m_isFilled) {
+    const std::size_t count =
+        1 + choices.packagings.size() + choices.lots.size() + choices.devices.size();
+    if (m_filled == count) {
         return;
     }
-    m_isFilled = true;
+    m_filled = count;
+    const QVariant chosen[] = {m_packaging->currentData(), m_outside->currentData(),
+                               m_inside->currentData()};
+    for (QComboBox* const combo : {m_packaging, m_outside, m_inside, m_device}) {
+        combo->clear();
+    }
     m_packaging->addItem(tr("not stated"), QString());
     for (const Choice& packaging : choices.packagings) {
         m_packaging->addItem(text(packaging.name), text(packaging.id));
@@ -115,6 +122,9 @@ void ContentsSection::fillChoices(const Choices& choices)
     for (const Choice& device : choices.devices) {
         m_device->addItem(text(device.name), text(device.id));
     }
+    m_packaging->setCurrentIndex(std::max(0, m_packaging->findData(chosen[0])));
+    m_outside->setCurrentIndex(std::max(0, m_outside->findData(chosen[1])));
+    m_inside->setCurrentIndex(std::max(0, m_inside->findData(chosen[2])));
     showDevices();
 }
 
@@ -144,13 +154,21 @@ void ContentsSection::show(const LoadSheet& sheet)
 
 void ContentsSection::showItems(const LoadSheet& sheet)
 {
+    if (m_rows->parentWidget() != nullptr && !m_removing.empty()) {
+        for (const auto* const line : findChildren<QLineEdit*>()) {
+            if (line->hasFocus() && line->objectName() == QLatin1String("why")) {
+                return; // somebody is writing there
+            }
+        }
+    }
     clearLayout(m_rows);
     if (sheet.items.empty()) {
         m_rows->addWidget(makeMuted(
             sheet.state.started
                 ? tr("No item was recorded before the cycle started.")
-                : tr("Scan the label of each item as it goes onto the cart. What you choose below "
-                     "is taken for the next items, too.")));
+                : tr("Scan the label of each item as it goes onto the cart. Packaging and "
+                     "indicators stay chosen for the next items; implant and devices are asked "
+                     "for anew each time.")));
     }
     for (const SheetItem& item : sheet.items) {
         m_rows->addWidget(makeRow(item));
@@ -172,11 +190,18 @@ QWidget* ContentsSection::makeRow(const SheetItem& item)
     columns->addWidget(makeMuted(about.join(QStringLiteral(", "))), 1);
     if (item.verdict) {
         auto* const badge = new VerdictBadge(desk().workstation().look, VerdictBadge::Size::row);
-        badge->show(*item.verdict);
+        const auto& signedAs = desk().sheet()->view().signedAs;
+        const Verdict verdict = signedAs ? std::max(*signedAs, *item.verdict) : *item.verdict;
+        if (verdict == Verdict::release && !signedAs) {
+            badge->show(glyphOf(verdict), toneOf(verdict), tr("Release, not signed"));
+        } else {
+            badge->show(verdict);
+        }
         columns->addWidget(badge);
         return row;
     }
     auto* const why = new QLineEdit;
+    why->setObjectName(QStringLiteral("why"));
     why->setPlaceholderText(tr("why it is taken out"));
     why->setAccessibleName(tr("Why %1 is taken out").arg(text(item.label)));
     if (m_removing != item.id) {
@@ -274,13 +299,23 @@ void ContentsSection::addLabel(const QString& label)
             }
             return std::vector{ToRecord{.act = made, .subjects = std::move(subjects)}};
         },
-        tr("%1 is in the load.").arg(label.trimmed()),
-        [this] {
-            m_label->clear();
+        tr("%1 is in the load: %2.", "a label, implant or not")
+            .arg(label.trimmed(), text(say(item.implant))),
+        [this, label] {
+            // What another item must not take over by mistake is asked for anew.
+            m_implant->choose(2);
+            m_deviceIds.clear();
+            m_device->setCurrentIndex(0);
+            m_expires->clear();
+            showDevices();
+            if (m_label->text() == label) {
+                m_label->clear();
+            }
             m_labelField->setError({});
             m_label->setFocus();
         },
-        [this](const QString& why) {
+        [this, label](const QString& why) {
+            m_label->setText(label);
             m_labelField->setError(why);
             m_label->setFocus();
         });

@@ -48,7 +48,7 @@ private:
     QComboBox* m_outside;
     QComboBox* m_inside;
     QComboBox* m_insideCount;
-    bool m_isFilled = false;
+    std::size_t m_filled = 0; ///< how many choices the boxes were filled with
     std::string m_removing; ///< it- of the item of which somebody is asked why
 };
 

@@ -54,6 +54,9 @@ void CycleDesk::refresh()
 void CycleDesk::record(Acts acts, const QString& done, std::function<void()> then,
                        std::function<void(const QString&)> refused)
 {
+    if (std::exchange(m_isRecording, true)) {
+        return;
+    }
     m_workstation.desk.record(
         this,
         [who = *m_workstation.session.who(), acts = std::move(acts)](Office& office) {
@@ -62,6 +65,7 @@ void CycleDesk::record(Acts acts, const QString& done, std::function<void()> the
         },
         [this, done, then = std::move(then),
          refused = std::move(refused)](const OrRefusal<Appended>& answer) {
+            m_isRecording = false;
             if (const auto* const refusal = std::get_if<Refusal>(&answer)) {
                 const Told told = say(*refusal, style());
                 if (refused) {
@@ -75,7 +79,8 @@ void CycleDesk::record(Acts acts, const QString& done, std::function<void()> the
             if (then) {
                 then();
             }
-        });
+        },
+        [this] { m_isRecording = false; });
 }
 
 void CycleDesk::record(AnyAct act, std::vector<std::string> subjects, const QString& done,
@@ -99,6 +104,8 @@ void CycleDesk::askPin(ToSign toSign, const QString& done, std::function<void()>
             then();
         }
     });
+    // Also what was refused may have found something newer than what is shown.
+    connect(dialog, &QDialog::finished, this, &CycleDesk::refresh);
     dialog->open();
 }
 

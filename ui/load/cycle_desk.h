@@ -73,6 +73,7 @@ private:
     std::optional<LoadSheet> m_sheet;
     bool m_isAsking = false;
     bool m_asksAgain = false;
+    bool m_isRecording = false; ///< a second press meanwhile is none
 };
 
 } // namespace loadwarden::ui

@@ -20,6 +20,12 @@ Zone zoneOf(CycleDesk& desk)
     return desk.style().zone.value_or(*Zone::find("UTC"));
 }
 
+ClockSource clockOf(const LoadSheet& sheet)
+{
+    const EvidenceRecord& record = sheet.view().folded.record;
+    return record.test ? record.test->clock : record.load.clock;
+}
+
 QHBoxLayout* makeRow(QWidget* form)
 {
     auto* const row = new QHBoxLayout(form);
@@ -61,8 +67,8 @@ QWidget* CycleSection::makeStart()
     m_clock = new ChoiceRow(tr("Clock of the start"), {tr("Facility's"), tr("Sterilizer's")}, 0);
     m_startCounter = new QLineEdit;
     m_startCounter->setMaximumWidth(140);
-    m_startField = new Field(tr("S&tart"), m_startTime);
-    m_startCounterField = new Field(tr("Cycle co&unter"), m_startCounter, tr("may stay empty"));
+    m_startField = new Field(tr("Start"), m_startTime, tr("now, until you type another"));
+    m_startCounterField = new Field(tr("Cycle counter"), m_startCounter, tr("may stay empty"));
     row->addWidget(m_startField, 0, Qt::AlignTop);
     row->addWidget(new Field(tr("By the clock"), m_clock), 0, Qt::AlignTop);
     row->addWidget(m_startCounterField, 0, Qt::AlignTop);
@@ -89,8 +95,8 @@ QWidget* CycleSection::makeEnd()
           AbortPhase::exhaust, AbortPhase::drying, AbortPhase::aeration}) {
         m_phase->addItem(text(say(phase)), static_cast<int>(phase));
     }
-    m_endField = new Field(tr("&End"), m_endTime);
-    m_phaseField = new Field(tr("&When"), m_phase);
+    m_endField = new Field(tr("End"), m_endTime, tr("by the clock of its start; now, until you type another"));
+    m_phaseField = new Field(tr("When"), m_phase);
     row->addWidget(m_endField, 0, Qt::AlignTop);
     row->addWidget(new Field(tr("How"), m_outcome), 0, Qt::AlignTop);
     row->addWidget(m_phaseField, 0, Qt::AlignTop);
@@ -114,7 +120,7 @@ QWidget* CycleSection::makeAlarm()
     QHBoxLayout* const row = makeRow(form);
     m_alarm = new QLineEdit;
     m_alarm->setMaximumWidth(180);
-    m_alarmField = new Field(tr("&Alarm"), m_alarm, tr("its code, as the sterilizer shows it"));
+    m_alarmField = new Field(tr("Alarm"), m_alarm, tr("its code, as the sterilizer shows it"));
     row->addWidget(m_alarmField, 0, Qt::AlignTop);
     auto* const button = makeButton(tr("Record the alarm"));
     connect(button, &QPushButton::clicked, this, &CycleSection::recordAlarm);
@@ -223,14 +229,19 @@ void CycleSection::start()
     if (!takeCounter(m_startCounterField, counter)) {
         return;
     }
-    const JournalTime shown = *m_startTime->value();
     const bool isOwnClock = m_clock->chosen() == 1;
+    if (isOwnClock && !m_isStartTyped) {
+        m_startField->setError(tr("Type the time that the sterilizer's clock shows."));
+        m_startTime->setFocus();
+        return;
+    }
+    const JournalTime shown = *m_startTime->value();
     ToRecord act{.act = CycleStarted{isOwnClock ? ClockSource::sterilizer : ClockSource::facility,
                                      shown, counter},
                  .subjects = {desk().cycle()}};
     // By the facility's clock the time that was typed is when it happened; of what the sterilizer
     // shows that is not known.
-    if (!isOwnClock && shown.at <= desk().now()) {
+    if (!isOwnClock) {
         act.happenedAt = shown;
     }
     desk().record([act](Office&) { return std::vector{act}; }, tr("The start is recorded."), {},
@@ -248,6 +259,12 @@ void CycleSection::end()
         m_endTime->setFocus();
         return;
     }
+    const bool isFacilityClock = clockOf(*desk().sheet()) == ClockSource::facility;
+    if (!isFacilityClock && !m_isEndTyped) {
+        m_endField->setError(tr("Type the time that the sterilizer's clock shows, as at its start."));
+        m_endTime->setFocus();
+        return;
+    }
     const JournalTime shown = *m_endTime->value();
     CycleEnded ended{.shown = shown, .outcome = CycleOutcome::ended, .abortPhase = {}, .counter = {}};
     if (m_outcome->chosen() == 1) {
@@ -255,11 +272,7 @@ void CycleSection::end()
         ended.abortPhase = static_cast<AbortPhase>(m_phase->currentData().toInt());
     }
     ToRecord act{.act = ended, .subjects = {desk().cycle()}};
-    const bool isFacilityClock =
-        desk().sheet()->view().isTest()
-            ? desk().sheet()->view().folded.record.test->clock == ClockSource::facility
-            : desk().sheet()->view().folded.record.load.clock == ClockSource::facility;
-    if (isFacilityClock && shown.at <= desk().now()) {
+    if (isFacilityClock) {
         act.happenedAt = shown;
     }
     desk().record([act](Office&) { return std::vector{act}; }, tr("The end is recorded."), {},

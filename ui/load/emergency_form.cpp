@@ -30,11 +30,11 @@ EmergencyForm::EmergencyForm(CycleDesk& desk, QWidget* parent)
     auto* const grid = new QGridLayout;
     grid->setHorizontalSpacing(space::medium);
     grid->setVerticalSpacing(0);
-    m_fields = {new Field(tr("Which &implant"), m_item),
-                new Field(tr("Reference of the &case"), m_case, tr("no patient's name")),
-                new Field(tr("&Demanded by"), m_demandedBy, tr("a role, as: surgeon")),
-                new Field(tr("&Why it cannot wait"), m_why),
-                new Field(tr("What would have &prevented it"), m_prevented)};
+    m_fields = {new Field(tr("Which implant"), m_item),
+                new Field(tr("Reference of the case"), m_case, tr("no patient's name")),
+                new Field(tr("Demanded by"), m_demandedBy, tr("a role, as: surgeon")),
+                new Field(tr("Why it cannot wait"), m_why),
+                new Field(tr("What would have prevented it"), m_prevented)};
     grid->addWidget(m_fields[0], 0, 0);
     grid->addWidget(m_fields[1], 0, 1);
     grid->addWidget(m_fields[2], 1, 0);
@@ -88,9 +88,10 @@ void EmergencyForm::sign()
     const std::string item = m_item->currentData().toString().toStdString();
     m_desk.signOnSight(
         tr("Emergency release of %1 from load %2").arg(m_item->currentText(), m_desk.lot()),
-        {tr("Its biological indicator has not answered yet"),
+        {tr("Decided now: %1").arg(text(say(m_desk.sheet()->view().decision.verdict))),
          tr("Case: %1, demanded by: %2").arg(text(emergency.caseReference), text(emergency.demandedBy)),
-         tr("Why: %1").arg(text(emergency.why))},
+         tr("Why: %1").arg(text(emergency.why)),
+         tr("What would have prevented it: %1").arg(text(emergency.wouldHavePrevented))},
         tr("Sign the emergency release"),
         [item, emergency](Office& office, const SignedIn& who, Signature signature,
                           const Sight& sight) {

@@ -60,6 +60,11 @@ HistorySection::HistorySection(CycleDesk& desk, QWidget* parent)
 
 void HistorySection::show(const LoadSheet& sheet)
 {
+    for (const auto* const line : findChildren<QLineEdit*>()) {
+        if (m_correcting != 0 && line->hasFocus()) {
+            return; // somebody is writing there
+        }
+    }
     clearLayout(m_rows);
     const std::vector<HistoryLine>& lines = sheet.view().folded.history;
     for (const HistoryLine& line : lines) {
@@ -110,9 +115,8 @@ void HistorySection::addLine(const HistoryLine& line, const Entry& entry, const 
         setStyleProperty(label, "tone", "muted");
     }
     words->addWidget(label);
-    words->addWidget(makeMuted(tr("%1, entry %2").arg(
-        entry.actor.empty() ? tr("the program") : text(sheet.record.names.of(entry.actor)),
-        QString::number(entry.seq))));
+    words->addWidget(makeMuted(
+        tr("%1, entry %2").arg(whoText(entry, sheet, style), QString::number(entry.seq))));
     if (!entry.reason.empty()) {
         words->addWidget(makeMuted(tr("Because: %1").arg(text(entry.reason))));
     }
@@ -144,7 +148,7 @@ QWidget* HistorySection::makeCorrection(const Entry& entry)
     column->setContentsMargins(space::large, space::medium, space::large, space::medium);
     auto* const why = new QLineEdit(m_typed);
     auto* const field = new Field(
-        tr("Why, or what should be &known"), why,
+        tr("Why, or what should be known"), why,
         tr("Nothing disappears: it stays here, struck through. To take back what speaks against a "
            "load takes a second person of higher right."));
     connect(why, &QLineEdit::textEdited, this, [this](const QString& typed) { m_typed = typed; });
@@ -163,12 +167,14 @@ QWidget* HistorySection::makeCorrection(const Entry& entry)
     column->addLayout(buttons);
     column->addWidget(makeMuted(
         tr("Then record what is right where it belongs above.")));
-    why->setFocus();
     return form;
 }
 
 void HistorySection::ask(std::int64_t seq)
 {
+    if (QWidget* const focus = focusWidget()) {
+        focus->clearFocus(); // nobody is writing any more
+    }
     m_correcting = seq;
     m_typed.clear();
     show(*desk().sheet());
@@ -177,6 +183,15 @@ void HistorySection::ask(std::int64_t seq)
             line->setFocus(Qt::OtherFocusReason);
         }
     }
+}
+
+QString HistorySection::saidOf(const Entry& entry)
+{
+    const Names& names = desk().sheet()->record.names;
+    const ActSaid said = say(
+        entry.act, [&](std::string_view id) { return names.of(id); }, desk().style());
+    return said.value.empty() ? text(said.what)
+                              : tr("%1: %2").arg(text(said.what), text(said.value));
 }
 
 void HistorySection::strike(const Entry& entry, const QString& why, Field* field)
@@ -191,10 +206,12 @@ void HistorySection::strike(const Entry& entry, const QString& why, Field* field
                        .reason = why.toStdString(),
                        .supersedes = entry.seq};
     desk().sign(tr("Entry %1 of %2 is struck: it is not so").arg(entry.seq).arg(desk().lot()),
-                {tr("Because: %1").arg(why)}, tr("Sign the correction"),
+                {tr("It says: %1").arg(saidOf(entry)), tr("Because: %1").arg(why)},
+                tr("Sign the correction"),
                 [act](Office&) { return std::vector{act}; }, tr("The entry is struck."), [this] {
                     m_correcting = 0;
                     m_typed.clear();
+                    show(*desk().sheet());
                 });
 }
 

@@ -22,6 +22,7 @@ private:
     void addLine(const HistoryLine& line, const Entry& entry, const LoadSheet& sheet);
     [[nodiscard]] QWidget* makeCorrection(const Entry& entry);
     void ask(std::int64_t seq);
+    [[nodiscard]] QString saidOf(const Entry& entry);
     void strike(const Entry& entry, const QString& why, Field* field);
     void annotate(const Entry& entry, const QString& note, Field* field);
 

@@ -17,14 +17,14 @@ ImmediateSection::ImmediateSection(CycleDesk& desk, QWidget* parent)
       m_case(new QLineEdit),
       m_storage(new ChoiceRow(tr("Is anything of it meant for storage"),
                               {tr("For use at once"), tr("For storage")}, -1)),
-      m_whyField(new Field(tr("&Why it could not wait"), m_why))
+      m_whyField(new Field(tr("Why it could not wait"), m_why))
 {
     column()->addWidget(m_facts);
     auto* const grid = new QGridLayout(m_form);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(space::medium);
     grid->addWidget(m_whyField, 0, 0);
-    grid->addWidget(new Field(tr("Reference of the &case"), m_case, tr("no patient's name")), 0, 1);
+    grid->addWidget(new Field(tr("Reference of the case"), m_case, tr("no patient's name")), 0, 1);
     grid->addWidget(new Field(tr("Storage"), m_storage), 1, 0, 1, 2);
     auto* const button = makeButton(tr("Record it"));
     grid->addWidget(button, 2, 0, Qt::AlignLeft);

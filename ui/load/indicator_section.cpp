@@ -23,9 +23,7 @@ constexpr int widthOfActions = 190;
 /// Whether somebody can say something of it now that settles more than it is settled.
 bool isOpen(const SheetIndicator& indicator)
 {
-    const SheetReading* const reading = indicator.newestReading();
-    return !indicator.isVial && !indicator.isStruck && !indicator.isLost
-           && (reading == nullptr || reading->seen == Seen::unclear);
+    return indicator.awaitsReading();
 }
 
 } // namespace
@@ -52,10 +50,10 @@ QWidget* IndicatorSection::makePcdForm()
     m_mark = new QLineEdit;
     m_chemical = new QComboBox;
     m_vial = new QComboBox;
-    m_chemicalField = new Field(tr("&Chemical indicator in it"), m_chemical);
-    grid->addWidget(new Field(tr("&Mark on a PCD"), m_mark, tr("may stay empty")), 0, 0);
+    m_chemicalField = new Field(tr("Chemical indicator in it"), m_chemical);
+    grid->addWidget(new Field(tr("Mark on a PCD"), m_mark, tr("may stay empty")), 0, 0);
     grid->addWidget(m_chemicalField, 0, 1);
-    grid->addWidget(new Field(tr("&Biological indicator in it"), m_vial), 0, 2);
+    grid->addWidget(new Field(tr("Biological indicator in it"), m_vial), 0, 2);
     for (int i = 0; i < 3; ++i) {
         grid->setColumnStretch(i, 1);
     }
@@ -72,7 +70,7 @@ QWidget* IndicatorSection::makeSheetForm()
     row->setContentsMargins(0, space::small, 0, 0);
     row->setSpacing(space::medium);
     m_sheetLot = new QComboBox;
-    row->addWidget(new Field(tr("Test &sheet"), m_sheetLot), 1);
+    row->addWidget(new Field(tr("Test sheet"), m_sheetLot), 1);
     auto* const place = makeButton(tr("Put the sheet in"));
     connect(place, &QPushButton::clicked, this, &IndicatorSection::placeSheet);
     auto* const side = new QVBoxLayout;
@@ -86,10 +84,14 @@ QWidget* IndicatorSection::makeSheetForm()
 
 void IndicatorSection::fillChoices(const Choices& choices)
 {
-    if (m_isFilled) {
+    if (m_filled == choices.lots.size() + 1) {
         return;
     }
-    m_isFilled = true;
+    m_filled = choices.lots.size() + 1;
+    const QVariant chosen[] = {m_chemical->currentData(), m_vial->currentData()};
+    for (QComboBox* const combo : {m_chemical, m_vial, m_sheetLot}) {
+        combo->clear();
+    }
     m_chemical->addItem(tr("none"), QString());
     m_vial->addItem(tr("none"), QString());
     for (const LotChoice& lot : choices.lots) {
@@ -98,6 +100,11 @@ void IndicatorSection::fillChoices(const Choices& choices)
                                                                    : m_chemical;
         combo->addItem(lotText(lot), text(lot.lot));
     }
+    m_chemical->setCurrentIndex(std::max(0, m_chemical->findData(chosen[0])));
+    m_vial->setCurrentIndex(std::max(0, m_vial->findData(chosen[1])));
+    if (m_sheetLot->count() == 0) {
+        m_sheetLot->addItem(tr("no lot of a test sheet is registered: Settings, Products"), QString());
+    }
 }
 
 void IndicatorSection::show(const LoadSheet& sheet)
@@ -105,6 +112,9 @@ void IndicatorSection::show(const LoadSheet& sheet)
     fillChoices(sheet.choices);
     if (m_panel != nullptr && sheet.indicator(m_reading) == nullptr) {
         closePanel();
+    }
+    for (const ReadButton& each : m_readButtons) {
+        m_focusAfter = each.button->hasFocus() ? each.id : m_focusAfter;
     }
     const bool panelStays = m_panel != nullptr;
     if (panelStays) {
@@ -135,15 +145,17 @@ void IndicatorSection::show(const LoadSheet& sheet)
                           && sheet.state.purpose != Purpose::leak
                           && sheet.state.purpose != Purpose::warmUp);
     m_sheetForm->setVisible(canPlace && sheet.state.purpose == Purpose::bowieDick
-                            && sheet.indicators.empty() && m_sheetLot->count() > 0);
+                            && std::ranges::none_of(sheet.indicators, [](const auto& each) {
+                                   return !each.isStruck;
+                               }));
     setState(!sheet.state.ended ? tr("read once the cycle has ended")
              : open == 0        ? tr("nothing waits to be read")
                                 : tr("%n to be read", nullptr, open));
     if (!m_focusAfter.empty() && !panelStays) {
         const std::string next = std::exchange(m_focusAfter, {});
-        for (const auto& [id, button] : m_readButtons) {
-            if (id == next) {
-                button->setFocus(Qt::OtherFocusReason);
+        for (const ReadButton& each : m_readButtons) {
+            if (each.id == next) {
+                each.button->setFocus(Qt::OtherFocusReason);
             }
         }
     }
@@ -198,11 +210,19 @@ void IndicatorSection::addRow(const SheetIndicator& indicator, const LoadSheet& 
         read->setAccessibleName(tr("Read %1").arg(name));
         connect(read, &QPushButton::clicked, this, [this, id = indicator.id] { openPanel(id); });
         buttons->addWidget(read);
-        m_readButtons.emplace_back(indicator.id, read);
+        m_readButtons.push_back({indicator.id, indicator.holder, read});
         if (indicator.readings.empty()) {
             auto* const lost = makeButton(tr("Lost"), ButtonKind::quiet);
             lost->setAccessibleName(tr("%1 is lost").arg(name));
-            connect(lost, &QPushButton::clicked, this, [this, indicator] { lose(indicator); });
+            connect(lost, &QPushButton::clicked, this, [this, indicator, lost] {
+                // Only a second person takes it back: asked once.
+                if (lost->property("asked").toBool()) {
+                    lose(indicator);
+                    return;
+                }
+                lost->setProperty("asked", true);
+                lost->setText(tr("Really lost?"));
+            });
             buttons->addWidget(lost);
         }
     }
@@ -219,7 +239,7 @@ void IndicatorSection::openPanel(const std::string& id)
     m_reading = id;
     m_panel = new ReadingPanel(desk().workstation().look, placeText(*indicator),
                                productText(*indicator),
-                               indicator->response.value_or(Response::colour));
+                               indicator->response);
     connect(m_panel, &ReadingPanel::answered, this,
             [this, id](Seen seen, const QString& words) { read(id, seen, words); });
     connect(m_panel, &ReadingPanel::left, this, [this, id] {
@@ -245,6 +265,14 @@ void IndicatorSection::read(const std::string& id, Seen seen, const QString& wor
 {
     const SheetIndicator* const indicator = desk().sheet()->indicator(id);
     const QString where = indicator == nullptr ? QString() : placeText(*indicator);
+    const Person& person = desk().workstation().session.person();
+    if (indicator != nullptr && indicator->unclearTo() == person.name) {
+        emit desk().says(tr("%1 was unclear to you.").arg(where),
+                         tr("Somebody else reads it: change the person, or scan a badge."));
+        closePanel();
+        show(*desk().sheet());
+        return;
+    }
     // What is read next has the keyboard then.
     std::string next;
     bool isBehind = false;
@@ -261,7 +289,10 @@ void IndicatorSection::read(const std::string& id, Seen seen, const QString& wor
             closePanel();
             m_focusAfter = next;
         },
-        [this](const QString& why) { emit desk().says(why, {}); });
+        [this, id](const QString& why) {
+            emit desk().says(why, {});
+            openPanel(id);
+        });
 }
 
 void IndicatorSection::lose(const SheetIndicator& indicator)
@@ -325,9 +356,9 @@ void IndicatorSection::placeSheet()
 
 void IndicatorSection::goTo(const QString& subject)
 {
-    for (const auto& [id, button] : m_readButtons) {
-        if (subject.isEmpty() || text(id) == subject) {
-            button->setFocus(Qt::OtherFocusReason);
+    for (const ReadButton& each : m_readButtons) {
+        if (subject.isEmpty() || text(each.id) == subject || text(each.holder) == subject) {
+            each.button->setFocus(Qt::OtherFocusReason);
             return;
         }
     }

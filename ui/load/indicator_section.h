@@ -45,8 +45,14 @@ private:
     Field* m_chemicalField;
     QWidget* m_sheetForm;
     QComboBox* m_sheetLot;
-    bool m_isFilled = false;
-    std::vector<std::pair<std::string, QPushButton*>> m_readButtons;
+    struct ReadButton {
+        std::string id;
+        std::string holder;
+        QPushButton* button;
+    };
+
+    std::size_t m_filled = 0; ///< how many lots the boxes were filled with
+    std::vector<ReadButton> m_readButtons;
     std::string m_reading;          ///< the indicator whose panel is open; empty: none
     std::string m_focusAfter;       ///< the indicator that comes next once this one is recorded
     ReadingPanel* m_panel = nullptr;

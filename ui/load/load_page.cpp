@@ -10,6 +10,7 @@
 
 #include <QAction>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -29,7 +30,8 @@ LoadPage::LoadPage(Workstation& workstation)
       m_paper(new RecordPaper(m_workstation)),
       m_stack(new QStackedWidget),
       m_empty(makeEmpty()),
-      m_new(new NewLoadForm(workstation))
+      m_new(new NewLoadForm(workstation)),
+      m_reading(makeMuted(tr("Reading the load …")))
 {
     auto* const row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
@@ -43,6 +45,8 @@ LoadPage::LoadPage(Workstation& workstation)
     connect(m_paper, &RecordPaper::says, this, &Page::says);
     m_stack->addWidget(m_empty);
     m_stack->addWidget(m_new);
+    m_reading->setAlignment(Qt::AlignCenter);
+    m_stack->addWidget(m_reading);
     auto* const action = new QAction(tr("New load or test"), this);
     action->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_N));
     connect(action, &QAction::triggered, this, [this] { wantNew(); });
@@ -51,11 +55,14 @@ LoadPage::LoadPage(Workstation& workstation)
     connect(m_new, &NewLoadForm::left, this,
             [this] {
                 m_showsNew = false;
-                m_stack->setCurrentWidget(m_view == nullptr ? m_empty : m_view);
+                m_stack->setCurrentWidget(m_view == nullptr ? m_empty : m_reading);
+                if (m_view != nullptr) {
+                    see(m_view);
+                }
             });
     connect(m_new, &NewLoadForm::reserved, this, [this](const QString& cycle, const QString& lot) {
         emit says(tr("Lot control number %1 is reserved.").arg(lot),
-                  tr("Write it on every package, then scan what goes in."));
+                  tr("Write it on what goes in, then record that here."));
         open(cycle, QStringLiteral("contents"));
     });
     connect(&m_timer, &MomentTimer::came, this, &LoadPage::shown);
@@ -136,6 +143,7 @@ LoadView* LoadPage::viewOf(const QString& cycle)
     connect(view, &LoadView::says, this, &Page::says);
     connect(view, &LoadView::wantsBiologicals, this,
             [this] { emit wantsArea(QStringLiteral("biologicals")); });
+    connect(view, &LoadView::wantsCycle, this, [this](const QString& other) { open(other, {}); });
     connect(view, &LoadView::wantsNewLoad, this,
             [this](const QString& sterilizer, const QString& specification, const QString& note) {
                 wantNew(sterilizer, specification, note);
@@ -160,6 +168,7 @@ void LoadPage::open(const QString& cycle, const QString& thing)
     m_view = viewOf(cycle);
     m_list->mark(cycle);
     m_view->goTo(thing == cycle ? QString() : thing);
+    m_stack->setCurrentWidget(m_reading); // never another load under this one's mark
     m_view->refresh();
     see(m_view);
 }

@@ -5,6 +5,7 @@
 
 #include <map>
 
+class QLabel;
 class QStackedWidget;
 
 namespace loadwarden::ui {
@@ -51,6 +52,7 @@ private:
     QStackedWidget* m_stack;
     QWidget* m_empty;
     NewLoadForm* m_new;
+    QLabel* m_reading; ///< until a load is read
     LoadView* m_view = nullptr;
     std::map<QString, LoadView*> m_views; ///< every cycle that was opened: what is typed there stays
     bool m_isAsking = false;

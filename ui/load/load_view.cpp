@@ -47,17 +47,6 @@ QString lowered(QString words)
     return words;
 }
 
-/// Before a cycle has ended only what is already wrong is said: what is still to come is no reason.
-bool isKnownEarly(const Finding& finding)
-{
-    switch (partOf(finding)) {
-    case SheetPart::sterilizer:
-    case SheetPart::contents:
-    case SheetPart::immediateUse: return true;
-    default: return finding.outcome == Outcome::fails;
-    }
-}
-
 } // namespace
 
 LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* parent)
@@ -165,7 +154,7 @@ void LoadView::show()
     const bool isDecidable = VerdictBand::isDecidable(sheet);
     if (!view.isImported()) {
         std::ranges::copy_if(all, std::back_inserter(m_findings), [&](const Finding& finding) {
-            return isDecidable || isKnownEarly(finding);
+            return isDecidable || isKnownBeforeTheEnd(finding);
         });
     }
     // What decides stands first.
@@ -175,11 +164,16 @@ void LoadView::show()
     m_reasons->show(m_findings, m_desk->style(),
                     [this](const Finding& finding) { return itemName(finding); },
                     [this](const Finding& finding) {
-                        const SheetIndicator* const indicator =
-                            m_desk->sheet()->indicator(finding.subject);
-                        return indicator == nullptr
+                        const auto& all = m_desk->sheet()->indicators;
+                        const auto named = std::ranges::find_if(
+                            all, [&](const SheetIndicator& each) {
+                                return each.id == finding.subject
+                                       || (each.where == IndicatorPlace::pcd
+                                           && each.holder == finding.subject);
+                            });
+                        return finding.subject.empty() || named == all.end()
                                    ? std::string()
-                                   : tr("(%1)").arg(lowered(placeText(*indicator))).toStdString();
+                                   : tr("(%1)").arg(lowered(placeText(*named))).toStdString();
                     });
     m_reasonsHead->setText(view.isImported()                      ? tr("Nothing is decided about it")
                            : !isDecidable && m_findings.empty()   ? tr("Nothing speaks against it so far")
@@ -230,6 +224,10 @@ void LoadView::settle(int index)
     case SheetPart::biologicals: emit wantsBiologicals(); break;
     case SheetPart::history: goToA(static_cast<HistorySection*>(nullptr)); break;
     case SheetPart::sterilizer:
+        if (hasPrefix(finding.subject, "ld") && finding.subject != m_desk->cycle()) {
+            emit wantsCycle(text(finding.subject));
+            break;
+        }
         emit says(text(say(finding, m_desk->style()).next),
                   tr("That is recorded of the sterilizer, not in this load: the page Today shows "
                      "its state and its tests."));

@@ -37,6 +37,8 @@ signals:
     void says(const QString& what, const QString& next);
     void wantsBiologicals();
     void wantsPaper();
+    /// A reason lies in another cycle.
+    void wantsCycle(const QString& cycle);
     void wantsNewLoad(const QString& sterilizer, const QString& specification, const QString& note);
 
 private:

@@ -14,23 +14,24 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace loadwarden::ui {
 namespace {
 
 /// Writes beside the reservation what the load is for.
-void annotate(Office& office, const SignedIn& who, const std::string& cycle,
-              const std::string& note)
+OrRefusal<Appended> annotate(Office& office, const SignedIn& who, const std::string& cycle,
+                             const std::string& note, const std::string& reason)
 {
     std::vector<Entry> entries;
     {
         ReadSnapshot snapshot(office.connection());
         entries = entriesAbout(snapshot, cycle);
     }
-    (void)Recorder(office).record(who, {.act = EntryAnnotated{note},
-                                        .subjects = entries.front().subjects,
-                                        .reason = "a note",
-                                        .supersedes = entries.front().seq});
+    return Recorder(office).record(who, {.act = EntryAnnotated{note},
+                                         .subjects = entries.front().subjects,
+                                         .reason = reason,
+                                         .supersedes = entries.front().seq});
 }
 
 } // namespace
@@ -39,7 +40,7 @@ NewLoadForm::NewLoadForm(Workstation& workstation, QWidget* parent)
     : QFrame(parent),
       m_workstation(workstation),
       m_sterilizer(new QComboBox),
-      m_sterilizerField(new Field(tr("&Sterilizer"), m_sterilizer)),
+      m_sterilizerField(new Field(tr("Sterilizer"), m_sterilizer)),
       m_specification(new QComboBox),
       m_purpose(new QComboBox),
       m_note(makeMuted({}))
@@ -53,9 +54,9 @@ NewLoadForm::NewLoadForm(Workstation& workstation, QWidget* parent)
            "package before the load goes in: the number is never given again, also not when the "
            "cycle is aborted or never runs.")));
     column->addSpacing(space::medium);
-    auto* const program = new Field(tr("&Program"), m_specification,
+    auto* const program = new Field(tr("Program"), m_specification,
                                     tr("by which its record is judged"));
-    auto* const purpose = new Field(tr("P&urpose"), m_purpose);
+    auto* const purpose = new Field(tr("Purpose"), m_purpose);
     for (QWidget* const field : {static_cast<QWidget*>(m_sterilizerField),
                                  static_cast<QWidget*>(program), static_cast<QWidget*>(purpose)}) {
         field->setMaximumWidth(520);
@@ -169,18 +170,25 @@ void NewLoadForm::reserve()
         .specification = m_specification->currentData().toString().toStdString(),
         .purpose = static_cast<Purpose>(m_purpose->currentData().toInt()),
         .cycleType = {}};
+    if (std::exchange(m_isReserving, true)) {
+        return;
+    }
     m_workstation.desk.record(
         this,
-        [who = *m_workstation.session.who(), wanted,
-         note = m_noteText.toStdString()](Office& office) {
+        [who = *m_workstation.session.who(), wanted, note = m_noteText.toStdString(),
+         reason = tr("what it is for").toStdString()](Office& office) -> OrRefusal<ReservedCycle> {
             auto reserved = reserveCycle(office, who, wanted);
             if (const auto* const done = std::get_if<ReservedCycle>(&reserved);
                 done != nullptr && !note.empty()) {
-                annotate(office, who, done->cycle, note);
+                auto noted = annotate(office, who, done->cycle, note, reason);
+                if (auto* const refusal = std::get_if<Refusal>(&noted)) {
+                    return std::move(*refusal);
+                }
             }
             return reserved;
         },
         [this](const OrRefusal<ReservedCycle>& answer) {
+            m_isReserving = false;
             if (const auto* const refusal = std::get_if<Refusal>(&answer)) {
                 const Told told = say(*refusal, m_workstation.desk.style());
                 m_sterilizerField->setError(text(told.says) + u' ' + text(told.next));
@@ -188,7 +196,8 @@ void NewLoadForm::reserve()
             }
             const auto& done = std::get<ReservedCycle>(answer);
             emit reserved(text(done.cycle), text(done.lot));
-        });
+        },
+        [this] { m_isReserving = false; });
 }
 
 } // namespace loadwarden::ui

@@ -49,6 +49,7 @@ private:
     QString m_wantedSpecification;
     QString m_noteText;
     std::optional<Purpose> m_wantedPurpose;
+    bool m_isReserving = false; ///< a second press meanwhile is none
 };
 
 } // namespace loadwarden::ui

@@ -58,6 +58,7 @@ ThreeWay::ThreeWay(const QString& of, const QString& what, QWidget* parent)
     setFocusProxy(m_button);
     connect(m_button, &QPushButton::clicked, this, [this] {
         set(!m_value ? std::optional(true) : *m_value ? std::optional(false) : std::nullopt);
+        emit answered();
     });
     set({});
 }
@@ -137,6 +138,8 @@ void PackageSection::makeRows(const LoadSheet& sheet)
         m_grid->addWidget(row.out, line, 1);
         for (int i = 0; i < names.size(); ++i) {
             row.looks.push_back(new ThreeWay(row.label, names[i]));
+            connect(row.looks.back(), &ThreeWay::answered, row.out,
+                    [out = row.out] { out->setChecked(true); });
             m_grid->addWidget(row.looks.back(), line, i + 2);
         }
         m_rows.push_back(std::move(row));
@@ -149,8 +152,8 @@ void PackageSection::show(const LoadSheet& sheet)
     setVisible(isLoad);
     makeRows(sheet);
     showChecked(sheet);
-    const auto unchecked = static_cast<int>(
-        std::ranges::count_if(sheet.items, [](const SheetItem& item) { return !item.check; }));
+    const auto unchecked = static_cast<int>(std::ranges::count(
+        sheet.view().decision.findings, Key::itemNotChecked, &Finding::key));
     const bool isDone = unchecked == 0 && sheet.unloaded;
     m_form->setVisible(sheet.state.ended && !m_rows.empty() && (!isDone || m_isAgain));
     m_again->setVisible(sheet.state.ended && !m_rows.empty() && isDone && !m_isAgain);
@@ -179,7 +182,9 @@ void PackageSection::allGood()
     for (const Row& row : m_rows) {
         row.out->setChecked(true);
         for (ThreeWay* const look : row.looks) {
-            look->set(true);
+            if (!look->value()) {
+                look->set(true); // a NO that somebody said stays
+            }
         }
     }
     m_record->setFocus();
@@ -213,8 +218,10 @@ void PackageSection::record()
                              .intact = row.looks[2]->value(),
                              .sealed = row.looks[3]->value(),
                              .labelAgrees = row.looks[4]->value()};
-        if (!row.out->isChecked()) {
+        if (!row.out->isChecked() && !desk().sheet()->unloaded) {
+            // Nobody looked at what did not come out.
             inside << row.label;
+            continue;
         }
         if (check.cooled || check.dry || check.intact || check.sealed || check.labelAgrees) {
             acts.push_back({.act = check, .subjects = {row.id, desk().cycle()}});
@@ -230,6 +237,21 @@ void PackageSection::record()
         m_error->show();
         m_record->setFocus();
         return;
+    }
+    for (const Row& row : m_rows) {
+        if (!inside.contains(row.label)) {
+            continue;
+        }
+        const auto added = std::ranges::find_if(
+            desk().sheet()->record.entries, [&](const Entry& entry) {
+                return std::holds_alternative<ItemAdded>(entry.act) && entry.subject("it") == row.id;
+            });
+        if (added != desk().sheet()->record.entries.end()) {
+            acts.push_back({.act = EntryAnnotated{tr("It did not come out at unloading.").toStdString()},
+                            .subjects = added->subjects,
+                            .reason = tr("unloading").toStdString(),
+                            .supersedes = added->seq});
+        }
     }
     if (acts.empty()) {
         m_error->setText(tr("Say what you looked at first."));

@@ -19,6 +19,10 @@ public:
     [[nodiscard]] std::optional<bool> value() const { return m_value; }
     void set(std::optional<bool> value);
 
+signals:
+    /// Somebody said something of it.
+    void answered();
+
 private:
     QString m_of;
     QString m_what;

@@ -1,6 +1,7 @@
 #include "ui/load/printout_section.h"
 
 #include "core/cycle/limits.h"
+#include "core/desk/verify_and_release.h"
 #include "core/quantities/decimal.h"
 #include "core/words/say_terms.h"
 #include "ui/load/load_text.h"
@@ -16,6 +17,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace loadwarden::ui {
 
@@ -74,11 +76,11 @@ QWidget* PrintoutSection::makePrintout()
     m_end = new TimeEdit(zone, desk().now());
     m_start->clearTime();
     m_end->clearTime();
-    m_counterField = new Field(tr("Cycle co&unter printed"), m_counter);
+    m_counterField = new Field(tr("Cycle counter printed"), m_counter);
     m_startField = new Field(tr("Start printed"), m_start);
     m_endField = new Field(tr("End printed"), m_end);
-    grid->addWidget(new Field(tr("Steri&lizer printed"), m_sterilizer), 0, 0);
-    grid->addWidget(new Field(tr("&Program printed"), m_program), 0, 1);
+    grid->addWidget(new Field(tr("Sterilizer printed"), m_sterilizer), 0, 0);
+    grid->addWidget(new Field(tr("Program printed"), m_program), 0, 1);
     grid->addWidget(m_counterField, 0, 2);
     grid->addWidget(m_startField, 1, 0);
     grid->addWidget(m_endField, 1, 1);
@@ -144,18 +146,48 @@ void PrintoutSection::show(const LoadSheet& sheet)
                            });
     m_form->setVisible(canType && !isTest && (!isRead || m_isAgain));
     m_again->setVisible(canType && !isTest && isRead && !m_isAgain);
-    const bool isVerified = !sheet.view().folded.record.load.verifications.empty();
     const bool isAsked =
         std::ranges::any_of(sheet.view().decision.findings, [](const Finding& finding) {
             return ruleOf(finding.key) == RuleId::verification
                    && finding.key != Key::verificationByOperator;
         });
-    m_verify->setVisible(canType && !isTest && (isAsked || !isVerified));
+    const bool isVerified =
+        !sheet.view().folded.record.load.verifications.empty() && !isAsked;
+    m_verify->setVisible(canType && !isTest && !isVerified);
     setState(!sheet.state.ended ? tr("when the cycle has ended")
              : isVerified       ? tr("looked at and verified")
              : hasPrintout      ? tr("recorded, not verified yet")
                                 : tr("not recorded yet"));
     setVisible(!isTest);
+    if (std::exchange(m_isVerifyNext, false) && m_verify->isVisible()) {
+        m_verify->setFocus();
+    }
+}
+
+QString PrintoutSection::printedText(const LoadSheet& sheet)
+{
+    const auto& printed = sheet.view().folded.record.load.printout;
+    if (!printed) {
+        return {};
+    }
+    const HouseStyle style = desk().style();
+    QStringList said;
+    if (!printed->sterilizer.empty()) {
+        said << text(printed->sterilizer);
+    }
+    if (!printed->program.empty()) {
+        said << text(printed->program);
+    }
+    if (printed->counter) {
+        said << tr("counter %1").arg(*printed->counter);
+    }
+    if (printed->start) {
+        said << tr("start %1").arg(shortTime(*printed->start, sheet, style));
+    }
+    if (printed->end) {
+        said << tr("end %1").arg(shortTime(*printed->end, sheet, style));
+    }
+    return said.join(QStringLiteral(", "));
 }
 
 void PrintoutSection::showFacts(const LoadSheet& sheet)
@@ -164,24 +196,7 @@ void PrintoutSection::showFacts(const LoadSheet& sheet)
     const FactBook book(sheet.record.entries);
     const HouseStyle style = desk().style();
     if (const Fact* const fact = newestFact<PrintoutRecorded>(book, desk().cycle())) {
-        const auto& printed = std::get<PrintoutRecorded>(fact->current().act);
-        QStringList said;
-        if (!printed.sterilizer.empty()) {
-            said << text(printed.sterilizer);
-        }
-        if (!printed.program.empty()) {
-            said << text(printed.program);
-        }
-        if (printed.counter) {
-            said << tr("counter %1").arg(*printed.counter);
-        }
-        if (printed.start) {
-            said << tr("start %1").arg(text(sayTime(printed.start->at, style)));
-        }
-        if (printed.end) {
-            said << tr("end %1").arg(text(sayTime(printed.end->at, style)));
-        }
-        m_facts->add(tr("Printed"), said.join(QStringLiteral(", ")),
+        m_facts->add(tr("Printed"), printedText(sheet),
                      whoText(fact->current(), sheet, style));
     }
     for (const SheetParameter& parameter : sheet.parameters) {
@@ -332,7 +347,7 @@ void PrintoutSection::record()
             m_askedAbout.clear();
             m_isAgain = false;
             m_record->setText(tr("Record what the printout says"));
-            m_verify->setFocus();
+            m_isVerifyNext = true;
         },
         [this](const QString& why) {
             m_error->setText(why);
@@ -344,6 +359,11 @@ void PrintoutSection::verify()
 {
     QStringList seen;
     const LoadSheet& sheet = *desk().sheet();
+    if (const QString printed = printedText(sheet); !printed.isEmpty()) {
+        seen << tr("Printed: %1").arg(printed);
+    } else {
+        seen << tr("Nothing of the printout's own is recorded: no counter, no times");
+    }
     for (const SheetParameter& parameter : sheet.parameters) {
         for (const ParameterReading& reading : parameter.readings) {
             const QString limits = limitsText(parameter, reading.value.unit);
@@ -356,12 +376,13 @@ void PrintoutSection::verify()
             seen << tr("%1: no reading").arg(capital(text(say(parameter.parameter))));
         }
     }
-    desk().sign(tr("The physical record of %1 was looked at and is this cycle's").arg(desk().lot()),
-                seen, tr("Sign the verification"),
-                [cycle = desk().cycle()](Office&) {
-                    return std::vector{ToRecord{.act = PhysicalVerified{}, .subjects = {cycle}}};
-                },
-                tr("The physical record is verified."));
+    desk().signOnSight(
+        tr("The physical record of %1 was looked at and is this cycle's").arg(desk().lot()), seen,
+        tr("Sign the verification"),
+        [](Office& office, const SignedIn& who, Signature signature, const Sight& sight) {
+            return verifyOnSight(office, who, std::move(signature), sight);
+        },
+        tr("The physical record is verified."));
 }
 
 void PrintoutSection::answer(PrintoutAnswer answer, std::optional<PrintoutField> field)
@@ -379,7 +400,7 @@ void PrintoutSection::answer(PrintoutAnswer answer, std::optional<PrintoutField>
 void PrintoutSection::goTo(const QString& subject)
 {
     for (const Line& line : m_lines) {
-        if (subject == QLatin1String(textOf(line.parameter).data()) && line.edit->isVisibleTo(this)) {
+        if (subject == text(std::string(textOf(line.parameter))) && line.edit->isVisibleTo(this)) {
             line.edit->setFocus(Qt::OtherFocusReason);
             return;
         }

@@ -41,6 +41,8 @@ private:
     /// Words about a reading beyond its limits, which is asked about once.
     [[nodiscard]] QString beyondLimits(const Line& line) const;
     void verify();
+    /// What the printout shows of its cycle, in one line; empty: nothing is recorded of it.
+    [[nodiscard]] QString printedText(const LoadSheet& sheet);
     void answer(PrintoutAnswer answer, std::optional<PrintoutField> field);
 
     Facts* m_facts;
@@ -61,6 +63,7 @@ private:
     QPushButton* m_verify;
     QPushButton* m_again; ///< brings the lines back once everything is read
     bool m_isAgain = false;
+    bool m_isVerifyNext = false; ///< once what was recorded is shown
     QVBoxLayout* m_answers;
     QString m_askedAbout; ///< readings beyond their limits that somebody was asked about
 };

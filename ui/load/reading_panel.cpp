@@ -8,6 +8,8 @@
 #include <QKeyEvent>
 #include <QVBoxLayout>
 
+#include <utility>
+
 namespace loadwarden::ui {
 namespace {
 
@@ -16,9 +18,13 @@ struct AnswerWords {
 };
 
 /// What must be known to read it.
-QString directionsOf(Response response)
+QString directionsOf(std::optional<Response> response)
 {
-    switch (response) {
+    if (!response) {
+        return AnswerWords::tr("Its product is in no register, so nobody knows how it answers. "
+                               "Register the product and its lot under Settings, then read it.");
+    }
+    switch (*response) {
     case Response::movingFront:
         return AnswerWords::tr("The front need only have entered the accept zone: it need not fill "
                                "it. On the boundary, or short of it, is no pass.");
@@ -35,9 +41,15 @@ QString directionsOf(Response response)
 
 } // namespace
 
-std::vector<ReadingAnswer> answersOf(Response response)
+std::vector<ReadingAnswer> answersOf(std::optional<Response> response)
 {
-    switch (response) {
+    if (!response) {
+        return {{Seen::unclear, Qt::Key_U, AnswerWords::tr("Unclear\nits product is not registered"),
+                 true},
+                {Seen::unchanged, Qt::Key_N, AnswerWords::tr("Reject: no change"), false},
+                {Seen::absent, Qt::Key_M, AnswerWords::tr("Reject: it is missing"), false}};
+    }
+    switch (*response) {
     case Response::movingFront:
         return {{Seen::frontInAcceptZone, Qt::Key_A,
                  AnswerWords::tr("Accept\nfront in the accept zone"), true},
@@ -69,7 +81,7 @@ std::vector<ReadingAnswer> answersOf(Response response)
 }
 
 ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& product,
-                           Response response, QWidget* parent)
+                           std::optional<Response> response, QWidget* parent)
     : QFrame(parent), m_answers(answersOf(response))
 {
     setObjectName(QStringLiteral("reading"));
@@ -78,7 +90,9 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     column->setSpacing(space::small);
     column->addWidget(makeLabel(tr("%1: what do you see?").arg(where), Type::strong));
     column->addWidget(makeMuted(product));
-    column->addWidget(new IndicatorSchematic(look, response));
+    if (response) {
+        column->addWidget(new IndicatorSchematic(look, *response));
+    }
     column->addWidget(makeLabel(directionsOf(response)));
     column->addWidget(makeMuted(
         tr("A neutral drawing, not this product: its maker's own directions decide how it is "
@@ -98,10 +112,7 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
         if (answer.isLarge) {
             button->setMinimumHeight(2 * space::target);
         }
-        connect(button, &QPushButton::clicked, this, [this, i] {
-            QString words = m_answers[i].words;
-            emit answered(m_answers[i].seen, words.replace(u'\n', QStringLiteral(", ")));
-        });
+        connect(button, &QPushButton::clicked, this, [this, i] { give(i); });
         m_buttons.push_back(button);
         if (answer.isLarge) {
             large->addWidget(button, 1);
@@ -118,6 +129,15 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     column->addLayout(small);
 }
 
+void ReadingPanel::give(std::size_t answer)
+{
+    if (std::exchange(m_isAnswered, true)) {
+        return; // a key that is held, or a second press
+    }
+    QString words = m_answers[answer].words;
+    emit answered(m_answers[answer].seen, words.replace(u'\n', QStringLiteral(", ")));
+}
+
 void ReadingPanel::focusFirst()
 {
     m_buttons.front()->setFocus(Qt::OtherFocusReason);
@@ -130,7 +150,8 @@ void ReadingPanel::keyPressEvent(QKeyEvent* event)
         return;
     }
     for (std::size_t i = 0; i < m_answers.size(); ++i) {
-        if (event->key() == m_answers[i].key && event->modifiers() == Qt::NoModifier) {
+        if (event->key() == m_answers[i].key && event->modifiers() == Qt::NoModifier
+            && !event->isAutoRepeat()) {
             m_buttons[i]->click();
             return;
         }

@@ -5,6 +5,7 @@
 
 #include <QFrame>
 
+#include <optional>
 #include <vector>
 
 class QPushButton;
@@ -21,15 +22,16 @@ struct ReadingAnswer {
 
 /// What can be seen on a product that answers so: accept, reject and unclear first, then the rarer
 /// rejections.
-[[nodiscard]] std::vector<ReadingAnswer> answersOf(Response response);
+/// Of a product that is in no register nobody knows what a good answer is.
+[[nodiscard]] std::vector<ReadingAnswer> answersOf(std::optional<Response> response);
 
 /// One indicator read: how its kind answers, and three large answers by one key each.
 class ReadingPanel : public QFrame {
     Q_OBJECT
 
 public:
-    ReadingPanel(Look& look, const QString& where, const QString& product, Response response,
-                 QWidget* parent = nullptr);
+    ReadingPanel(Look& look, const QString& where, const QString& product,
+                 std::optional<Response> response, QWidget* parent = nullptr);
 
     void focusFirst();
 
@@ -41,6 +43,9 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void give(std::size_t answer);
+
+    bool m_isAnswered = false;
     std::vector<ReadingAnswer> m_answers;
     std::vector<QPushButton*> m_buttons;
 };

@@ -15,7 +15,7 @@ ReviewForm::ReviewForm(CycleDesk& desk, QWidget* parent)
       m_asks(makeLabel({}, Type::strong)),
       m_answer(new ChoiceRow(tr("Answer"), {tr("Isolated"), tr("Not isolated")}, -1)),
       m_why(new QLineEdit),
-      m_field(new Field(tr("W&hy"), m_why))
+      m_field(new Field(tr("Why"), m_why))
 {
     setObjectName(QStringLiteral("reading"));
     auto* const column = new QVBoxLayout(this);
@@ -35,6 +35,7 @@ ReviewForm::ReviewForm(CycleDesk& desk, QWidget* parent)
     column->addLayout(buttons);
     connect(sign, &QPushButton::clicked, this, &ReviewForm::sign);
     connect(leave, &QPushButton::clicked, this, &ReviewForm::leave);
+    connect(&desk, &CycleDesk::changed, this, &ReviewForm::lookAgain);
     hide();
 }
 
@@ -50,6 +51,24 @@ void ReviewForm::ask(const Finding& finding)
     m_field->setError({});
     show();
     m_answer->setFocus(Qt::OtherFocusReason);
+}
+
+void ReviewForm::lookAgain()
+{
+    if (isHidden()) {
+        return;
+    }
+    // What is answered is what is decided now.
+    for (const Finding& finding : m_desk.sheet()->view().decision.findings) {
+        if (finding.key == m_finding.key && finding.subject == m_finding.subject
+            && finding.outcome == Outcome::review) {
+            m_finding = finding;
+            m_asks->setText(tr("Review: %1").arg(text(say(finding, m_desk.style()).says)));
+            return;
+        }
+    }
+    leave();
+    emit m_desk.says(tr("What was to be reviewed is no longer found."), {});
 }
 
 void ReviewForm::sign()

@@ -20,6 +20,7 @@ public:
 
 private:
     void sign();
+    void lookAgain();
     void leave();
 
     CycleDesk& m_desk;

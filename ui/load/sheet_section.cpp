@@ -4,7 +4,6 @@
 
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QVBoxLayout>
 
 namespace loadwarden::ui {
@@ -109,19 +108,6 @@ void ChoiceRow::choose(int index)
     for (std::size_t i = 0; i < m_buttons.size(); ++i) {
         m_buttons[i]->setChecked(static_cast<int>(i) == index);
     }
-}
-
-void ChoiceRow::keyPressEvent(QKeyEvent* event)
-{
-    const int step = event->key() == Qt::Key_Right ? 1 : event->key() == Qt::Key_Left ? -1 : 0;
-    for (std::size_t i = 0; step != 0 && i < m_buttons.size(); ++i) {
-        const auto next = static_cast<int>(i) + step;
-        if (m_buttons[i]->hasFocus() && next >= 0 && next < static_cast<int>(m_buttons.size())) {
-            m_buttons[static_cast<std::size_t>(next)]->setFocus();
-            return;
-        }
-    }
-    QWidget::keyPressEvent(event);
 }
 
 } // namespace loadwarden::ui

@@ -58,7 +58,7 @@ private:
     int m_rows = 0;
 };
 
-/// Buttons of which one is chosen, by the arrows, too.
+/// Buttons of which one is chosen.
 class ChoiceRow : public QWidget {
     Q_OBJECT
 
@@ -72,9 +72,6 @@ public:
 
 signals:
     void changed(int index);
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     std::vector<QPushButton*> m_buttons;

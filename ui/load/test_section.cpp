@@ -52,8 +52,8 @@ QWidget* TestSection::makeConditions()
     m_drying = new ChoiceRow(tr("Drying was run"), {tr("Yes"), tr("No")}, -1);
     m_minutes = makeNumber();
     m_celsius = makeNumber();
-    m_minutesField = new Field(tr("&Exposure in minutes"), m_minutes);
-    m_celsiusField = new Field(tr("Exposure &temperature in °C"), m_celsius);
+    m_minutesField = new Field(tr("Exposure in minutes"), m_minutes);
+    m_celsiusField = new Field(tr("Exposure temperature in °C"), m_celsius);
     grid->addWidget(new Field(tr("Chamber empty but for the test"), m_empty), 0, 0);
     grid->addWidget(new Field(tr("Drying was run"), m_drying), 0, 1);
     grid->addWidget(m_minutesField, 1, 0);
@@ -73,9 +73,9 @@ QWidget* TestSection::makeLeak()
     m_settled = makeNumber();
     m_leakMinutes = makeNumber();
     m_rise = makeNumber();
-    m_settledField = new Field(tr("&Settling in minutes"), m_settled);
-    m_leakMinutesField = new Field(tr("&Measured for minutes"), m_leakMinutes);
-    m_riseField = new Field(tr("Pressure &rise in mbar"), m_rise);
+    m_settledField = new Field(tr("Settling in minutes"), m_settled);
+    m_leakMinutesField = new Field(tr("Measured for minutes"), m_leakMinutes);
+    m_riseField = new Field(tr("Pressure rise in mbar"), m_rise);
     grid->addWidget(m_settledField, 0, 0);
     grid->addWidget(m_leakMinutesField, 0, 1);
     grid->addWidget(m_riseField, 0, 2);
@@ -107,7 +107,7 @@ QWidget* TestSection::makeVoid()
     auto* const row = new QHBoxLayout(form);
     row->setContentsMargins(0, 0, 0, 0);
     m_why = new QLineEdit;
-    m_whyField = new Field(tr("Why the test is &void"), m_why, tr("a lead or supervisor signs it"));
+    m_whyField = new Field(tr("Why the test is void"), m_why, tr("a lead or supervisor signs it"));
     row->addWidget(m_whyField, 1);
     auto* const button = makeButton(tr("Sign the reason"));
     connect(button, &QPushButton::clicked, this, &TestSection::explain);

@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <ranges>
 
 namespace loadwarden::ui {
 namespace {
@@ -30,12 +31,12 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
       m_lot(makeLabel({}, Type::title, false)),
       m_phase(makeMuted({})),
       m_behind(makeLabel({})),
-      m_main(makeButton(tr("Sign the &release"), ButtonKind::main)),
-      m_hold(makeButton(tr("Sign a &hold"))),
-      m_reprocess(makeButton(tr("Sign &reprocess"))),
+      m_main(makeButton(tr("Sign the release"), ButtonKind::main)),
+      m_hold(makeButton(tr("Sign a hold"))),
+      m_reprocess(makeButton(tr("Sign reprocess"))),
       m_emergency(makeButton(tr("Emergency release of an implant"))),
       m_again(makeButton(tr("New load for its items"))),
-      m_paper(makeButton(tr("&Paper"), ButtonKind::quiet))
+      m_paper(makeButton(tr("Paper"), ButtonKind::quiet))
 {
     setObjectName(QStringLiteral("verdict"));
     auto* const lines = new QVBoxLayout(this);
@@ -89,6 +90,13 @@ void VerdictBand::show(const LoadSheet& sheet)
                                                                 : tr("Running"));
     } else if (view.isTest()) {
         m_badge->show(view.judgement.result);
+    } else if (!view.folded.isUnderstood) {
+        m_badge->show(Glyph::note, ToneOf::bad, tr("Cannot be judged here"));
+    } else if (view.signedAs && *view.signedAs >= view.decision.verdict) {
+        m_badge->show(*view.signedAs);
+    } else if (view.decision.verdict == Verdict::release) {
+        m_badge->show(glyphOf(Verdict::release), toneOf(Verdict::release),
+                      tr("Release, not signed"));
     } else {
         m_badge->show(view.decision.verdict);
     }
@@ -98,6 +106,14 @@ void VerdictBand::show(const LoadSheet& sheet)
                                                            : text(sheet.sterilizerName),
                               text(say(sheet.state.purpose)), phaseText(sheet, m_desk.style())));
     QStringList behind;
+    if (!view.folded.isUnderstood) {
+        behind << tr("The journal holds entries about this that this version does not know; "
+                     "nothing can be signed with it.");
+    }
+    if (view.signedAs && isDecidable(sheet) && *view.signedAs > view.decision.verdict) {
+        behind << tr("Decided now: %1. It stays as signed until somebody signs anew.")
+                      .arg(text(say(view.decision.verdict)));
+    }
     if (view.signedAs && isDecidable(sheet) && *view.signedAs < view.decision.verdict) {
         behind << tr("Signed better than what is decided now: find its items, and sign anew.");
     }
@@ -122,7 +138,8 @@ void VerdictBand::show(const LoadSheet& sheet)
 void VerdictBand::showActions(const LoadSheet& sheet)
 {
     const CycleView& view = sheet.view();
-    const bool canSign = isDecidable(sheet) && !view.isTest();
+    const bool canSign =
+        isDecidable(sheet) && !view.isTest() && view.folded.isUnderstood;
     const Person& person = m_desk.workstation().session.person();
     const bool isRelease = canSign && view.decision.verdict == Verdict::release;
     const auto foreseen = canSign && !isRelease && view.decision.verdict == Verdict::quarantine
@@ -130,8 +147,9 @@ void VerdictBand::showActions(const LoadSheet& sheet)
                               : std::nullopt;
     m_mainVerifies = foreseen && foreseen->verdict == Verdict::release;
     const bool isNew = view.folded.phase != Phase::disposed;
-    m_main->setText(m_mainVerifies ? tr("Verify the readings and &release") : tr("Sign the &release"));
-    m_main->setVisible((isRelease || m_mainVerifies) && isNew);
+    m_main->setText(m_mainVerifies ? tr("Verify the readings and release") : tr("Sign the release"));
+    m_main->setVisible((isRelease || m_mainVerifies)
+                       && (isNew || view.signedAs != Verdict::release));
     m_hold->setVisible(canSign && view.decision.verdict != Verdict::reprocess
                        && (isNew || view.signedAs == Verdict::release));
     m_reprocess->setVisible(canSign && (isNew || view.signedAs != Verdict::reprocess));
@@ -152,12 +170,10 @@ void VerdictBand::showActions(const LoadSheet& sheet)
     m_paper->setVisible(!view.isImported());
 }
 
-QStringList VerdictBand::seen() const
+QStringList VerdictBand::seen(const Decision& decision) const
 {
     const LoadSheet& sheet = *m_desk.sheet();
-    const CycleView& view = sheet.view();
     QStringList lines;
-    lines << tr("Decided now: %1").arg(text(say(view.decision.verdict)));
     for (const SheetParameter& parameter : sheet.parameters) {
         for (const ParameterReading& reading : parameter.readings) {
             const QString limits = limitsText(parameter, reading.value.unit);
@@ -167,21 +183,21 @@ QStringList VerdictBand::seen() const
                               limits.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(limits));
         }
     }
-    for (const SheetItem& item : sheet.items) {
-        if (item.verdict && *item.verdict != view.decision.verdict) {
-            lines << tr("%1 stays behind: %2")
-                         .arg(text(item.label), text(say(*item.verdict)));
+    for (const ItemDecision& item : decision.items) {
+        if (item.verdict > decision.verdict) {
+            lines << tr("%1 stays behind: %2").arg(text(item.label), text(say(item.verdict)));
         }
     }
-    constexpr std::size_t mostReasons = 6;
-    std::size_t said = 0;
-    for (const Finding& finding : view.decision.findings) {
-        if (said++ < mostReasons) {
-            lines << text(say(finding, m_desk.style()).says);
-        }
+    constexpr std::ptrdiff_t mostReasons = 6;
+    std::vector<Finding> findings = decision.findings;
+    std::ranges::stable_sort(
+        findings, [](const Finding& a, const Finding& b) { return a.outcome > b.outcome; });
+    for (const Finding& finding : findings | std::views::take(mostReasons)) {
+        lines << text(say(finding, m_desk.style()).says);
     }
-    if (said > mostReasons) {
-        lines << tr("and %1 more reasons, on the page").arg(said - mostReasons);
+    if (std::ssize(findings) > mostReasons) {
+        lines << tr("and %n more reason(s), on the page", nullptr,
+                    static_cast<int>(std::ssize(findings) - mostReasons));
     }
     return lines;
 }
@@ -189,7 +205,9 @@ QStringList VerdictBand::seen() const
 void VerdictBand::signAs(Verdict meaning)
 {
     const QString lot = m_desk.lot();
-    const auto count = static_cast<int>(m_desk.sheet()->items.size());
+    const Decision& decision = m_desk.sheet()->view().decision;
+    const auto count = static_cast<int>(
+        std::ranges::count(decision.items, Verdict::release, &ItemDecision::verdict));
     QString what;
     QString button;
     switch (meaning) {
@@ -206,8 +224,10 @@ void VerdictBand::signAs(Verdict meaning)
         button = tr("Sign reprocess");
         break;
     }
+    QStringList lines = seen(decision);
+    lines.prepend(tr("Decided now: %1").arg(text(say(decision.verdict))));
     m_desk.signOnSight(
-        what, seen(), button,
+        what, lines, button,
         [meaning](Office& office, const SignedIn& who, Signature signature, const Sight& sight) {
             return Dispositions(office).sign(who, std::move(signature), sight, meaning);
         },
@@ -216,8 +236,14 @@ void VerdictBand::signAs(Verdict meaning)
 
 void VerdictBand::verifyAndRelease()
 {
-    QStringList lines = seen();
-    lines.front() = tr("Decided once the readings are verified: Release");
+    const CycleView& view = m_desk.sheet()->view();
+    const Person& person = m_desk.workstation().session.person();
+    const auto foreseen = decisionOnceVerified(view, person.id, person.role);
+    if (!foreseen) {
+        return;
+    }
+    QStringList lines = seen(*foreseen);
+    lines.prepend(tr("Decided once the readings are verified: %1").arg(text(say(foreseen->verdict))));
     m_desk.verifyAndRelease(
         tr("The physical record of %1 was looked at and is this cycle's, and load %1 is released")
             .arg(m_desk.lot()),

@@ -34,7 +34,8 @@ signals:
 private:
     void signAs(Verdict meaning);
     void verifyAndRelease();
-    [[nodiscard]] QStringList seen() const;
+    /// What a signer of a decision is shown to have seen.
+    [[nodiscard]] QStringList seen(const Decision& decision) const;
     void showActions(const LoadSheet& sheet);
 
     CycleDesk& m_desk;

@@ -35,18 +35,25 @@ TimeEdit::TimeEdit(Zone zone, Instant shown, QWidget* parent)
     row->addStretch();
     setFocusProxy(m_time);
     set(shown);
-    connect(m_time, &QLineEdit::textEdited, this, &TimeEdit::edited);
-    connect(m_date, &QLineEdit::textEdited, this, &TimeEdit::edited);
+    for (QLineEdit* const line : {m_time, m_date}) {
+        connect(line, &QLineEdit::textEdited, this, [this] {
+            m_untouched.reset();
+            emit edited();
+        });
+    }
 }
 
 void TimeEdit::set(Instant moment)
 {
+    // In the hour that the clocks show twice, the moment itself is still one.
+    m_untouched = Instant{moment.ms - moment.ms % 60'000};
     m_time->setText(minuteText(minuteIn(m_zone, moment)));
     m_date->setText(text(formatDate(m_zone.dateOf(moment))));
 }
 
 void TimeEdit::clearTime()
 {
+    m_untouched.reset();
     m_time->clear();
 }
 
@@ -62,6 +69,9 @@ std::optional<int> TimeEdit::minuteOfDay() const
 
 std::optional<JournalTime> TimeEdit::value() const
 {
+    if (m_untouched) {
+        return journalTime(*m_untouched, m_zone);
+    }
     if (!whatIsWrong().isEmpty()) {
         return std::nullopt;
     }
@@ -72,6 +82,9 @@ std::optional<JournalTime> TimeEdit::value() const
 
 QString TimeEdit::whatIsWrong() const
 {
+    if (m_untouched) {
+        return {};
+    }
     const auto minute = minuteOfDay();
     if (!minute) {
         return tr("Type the time as 07:14.");

@@ -39,6 +39,7 @@ private:
     [[nodiscard]] std::optional<int> minuteOfDay() const;
 
     Zone m_zone;
+    std::optional<Instant> m_untouched; ///< what was set, as long as nobody typed
     QLineEdit* m_date;
     QLineEdit* m_time;
 };

@@ -196,7 +196,9 @@ void MainWindow::scanned(const QString& text)
 void MainWindow::showFound(const QString& scan, const LookedUp& found)
 {
     using Why = SignInPage::Why;
-    const bool isOut = m_work == nullptr || m_session->isLocked();
+    // While somebody is asked who they are, nothing is done in the name of whoever was there before.
+    const bool isOut = m_work == nullptr || m_session->isLocked()
+                       || m_stack->currentWidget() == m_signIn;
     if (found.what == LookedUp::What::person) {
         askWho(m_work == nullptr       ? Why::first
                : m_session->isLocked() ? Why::locked
