@@ -11,7 +11,8 @@ namespace {
 
 constexpr int days = 21;
 constexpr int loadsPlanned = 300;
-constexpr int positiveDay = 11; ///< a vial of sterilizer 2 grows
+constexpr int positiveDay = 11;    ///< a vial of sterilizer 2 grows
+constexpr int livingLoads = 1'000; ///< from this number on: those of the living day
 
 /// What is the matter with a load.
 enum class Matter {
@@ -23,7 +24,9 @@ enum class Matter {
     wetPackage,
     readingTypedWrongly,
     readingMissing,
-    positive
+    positive,
+    secondReaderAwaited, ///< one reader was not sure, and nobody else has looked
+    controlDead
 };
 
 struct Load {
@@ -32,6 +35,7 @@ struct Load {
     Instant start;
     Matter matter = Matter::nothing;
     bool hasVial = false;
+    bool isLeft = false; ///< nobody has signed it yet
     std::string cycle;
     std::vector<std::string> items;
     std::vector<std::string> externals;
@@ -76,11 +80,31 @@ public:
                 for (const int which : {1, 2}) {
                     const bool isOut = which == 2 && day == positiveDay && turn > 0;
                     if (number < loadsPlanned && !isOut) {
-                        planLoad(day, which, turn, number++);
+                        planLoad(day, which, turn, number++, matterOf(day, which, turn), false);
                     }
                 }
             }
         }
+    }
+
+    /// What somebody finds who comes in on the Friday at ten past one, besides the three weeks.
+    void planLivingDay()
+    {
+        for (int day = livingDay - 2; day <= livingDay; ++day) {
+            planTest(day, 3);
+            if (day != livingDay) {
+                planTest(day, 4); // on the Friday it is forgotten
+            }
+        }
+        int number = livingLoads;
+        const auto left = [&](int turn, Matter matter) {
+            planLoad(livingDay, 3, turn, number++, matter, true);
+        };
+        planLoad(livingDay - 1, 3, 0, number++, Matter::nothing, false);
+        planLoad(livingDay, 3, 0, number++, Matter::nothing, false);
+        left(1, Matter::controlDead);
+        left(2, Matter::secondReaderAwaited);
+        left(3, Matter::wetPackage);
     }
 
 private:
@@ -139,14 +163,15 @@ private:
                             : Matter::nothing;
     }
 
-    void planLoad(int day, int which, int turn, int number)
+    void planLoad(int day, int which, int turn, int number, Matter matter, bool isLeft)
     {
         const auto load = std::make_shared<Load>();
         load->sterilizer = idOf(which);
         load->number = number;
         load->start = onDay(day, 6, 20 + which * 11) + Duration::minutes(turn * 95);
-        load->matter = matterOf(day, which, turn);
-        load->hasVial = turn == 0 || load->matter == Matter::implant;
+        load->matter = matter;
+        load->hasVial = turn == 0 || matter == Matter::implant || matter == Matter::controlDead;
+        load->isLeft = isLeft;
         m_department.at(after(load->start, -12), [=, this] { fill(*load, day); });
         m_department.at(load->start, [=, this] { start(*load, day); });
         m_department.at(after(load->start, 52), [=, this] { end(*load, day); });
@@ -155,6 +180,9 @@ private:
         if (load->hasVial) {
             m_department.at(after(load->start, 62), [=, this] { incubate(*load, day); });
             m_department.at(after(load->start, 124), [=, this] { readVial(*load, day); });
+        }
+        if (isLeft) {
+            return;
         }
         const int wait = load->matter == Matter::implant ? 130 : 80;
         m_department.at(after(load->start, wait), [=, this] { sign(*load, day); });
@@ -250,10 +278,12 @@ private:
                                 {load.cycle});
         }
         m_department.record(on(day), PhysicalVerified{}, {load.cycle});
-        if (load.matter == Matter::frontOnBoundary) {
+        if (load.matter == Matter::frontOnBoundary || load.matter == Matter::secondReaderAwaited) {
             m_department.record(on(day), ChemicalRead{Seen::unclear}, {load.strip, load.cycle});
-            m_department.record(lead(), ChemicalRead{Seen::frontInAcceptZone},
-                                {load.strip, load.cycle});
+            if (load.matter == Matter::frontOnBoundary) {
+                m_department.record(lead(), ChemicalRead{Seen::frontInAcceptZone},
+                                    {load.strip, load.cycle});
+            }
         } else {
             m_department.record(on(day), ChemicalRead{Seen::frontInAcceptZone},
                                 {load.strip, load.cycle});
@@ -290,7 +320,9 @@ private:
 
     void readVial(Load& load, int day)
     {
-        m_department.record(on(day), BiologicalRead{Seen::growth}, {load.control});
+        const bool isDead = load.matter == Matter::controlDead;
+        m_department.record(on(day), BiologicalRead{isDead ? Seen::noGrowth : Seen::growth},
+                            {load.control});
         const bool grows = load.matter == Matter::positive;
         m_department.record(on(day), BiologicalRead{grows ? Seen::growth : Seen::noGrowth},
                             {load.vial, load.cycle});
@@ -369,17 +401,24 @@ private:
     }
 
     Department& m_department;
-    std::map<std::string, std::int64_t> m_counters{{"sz-1", 4'200}, {"sz-2", 3'900}};
+    std::map<std::string, std::int64_t> m_counters{
+        {"sz-1", 4'200}, {"sz-2", 3'900}, {"sz-3", 1'150}, {"sz-4", 7'410}};
 };
 
 } // namespace
 
-void planThreeWeeks(Department& department)
+void planThreeWeeks(Department& department, bool withLivingDay)
 {
     // The agenda keeps what it is given until it is done.
     static std::unique_ptr<Weeks> weeks;
     weeks = std::make_unique<Weeks>(department);
     weeks->plan();
+    if (withLivingDay) {
+        registerForLivingDay(department);
+        weeks->planLivingDay();
+        planGasLoad(department);
+        planImmediateUse(department);
+    }
 }
 
 const std::vector<std::string>& plannedLoads()
