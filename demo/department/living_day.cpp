@@ -190,6 +190,8 @@ void fillTray(Department& department, Run& run)
 void registerForLivingDay(Department& department)
 {
     registerSterilizers(department);
+    department.record(morning(), ProductLotRecorded{"LOT-vial-old", parseDate("2031-03-21")},
+                      {"pl-vial-old", "pr-vial"});
     registerGas(department);
     registerImmediateUse(department);
 }

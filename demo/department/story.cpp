@@ -26,7 +26,7 @@ enum class Matter {
     readingMissing,
     positive,
     secondReaderAwaited, ///< one reader was not sure, and nobody else has looked
-    controlDead
+    controlDead          ///< an implant's vial showed no growth, and neither did its control
 };
 
 struct Load {
@@ -170,7 +170,7 @@ private:
         load->number = number;
         load->start = onDay(day, 6, 20 + which * 11) + Duration::minutes(turn * 95);
         load->matter = matter;
-        load->hasVial = turn == 0 || matter == Matter::implant || matter == Matter::controlDead;
+        load->hasVial = turn == 0 || hasImplant(*load);
         load->isLeft = isLeft;
         m_department.at(after(load->start, -12), [=, this] { fill(*load, day); });
         m_department.at(load->start, [=, this] { start(*load, day); });
@@ -188,6 +188,17 @@ private:
         m_department.at(after(load->start, wait), [=, this] { sign(*load, day); });
     }
 
+    static bool hasImplant(const Load& load)
+    {
+        return load.matter == Matter::implant || load.matter == Matter::controlDead;
+    }
+
+    /// A dead control speaks against every vial of its lot on that day: it has a lot of its own.
+    static std::string vialLot(const Load& load)
+    {
+        return load.matter == Matter::controlDead ? "pl-vial-old" : "pl-vial";
+    }
+
     const Worker& on(int day) const { return onDuty(m_department.now(), day); }
 
     void fill(Load& load, int day)
@@ -203,8 +214,7 @@ private:
             const std::string external = m_department.newId("ci");
             const std::string internal = m_department.newId("ci");
             ItemAdded added{.label = "T" + std::to_string(1'000 + load.number * 10 + i),
-                            .implant = load.matter == Matter::implant && i == 0 ? Implant::yes
-                                                                                : Implant::no,
+                            .implant = hasImplant(load) && i == 0 ? Implant::yes : Implant::no,
                             .packaging = "pk-wrap",
                             .devices = {"dv-general"}};
             added.external = PlacedIndicator{external, "pr-tape", "pl-tape", {}};
@@ -220,7 +230,7 @@ private:
         if (load.hasVial) {
             load.vial = m_department.newId("bv");
             subjects.push_back(load.vial);
-            placed.vials = {{load.vial, "pr-vial", "pl-vial", {}}};
+            placed.vials = {{load.vial, "pr-vial", vialLot(load), {}}};
         }
         m_department.record(on(day), placed, subjects);
     }
@@ -311,7 +321,7 @@ private:
     void incubate(Load& load, int day)
     {
         load.control = m_department.newId("bc");
-        m_department.record(on(day), ControlPrepared{"pr-vial", "pl-vial", {}}, {load.control});
+        m_department.record(on(day), ControlPrepared{"pr-vial", vialLot(load), {}}, {load.control});
         m_department.record(on(day), BiologicalActivated{}, {load.control});
         m_department.record(on(day), BiologicalIncubated{}, {load.control, "in-1"});
         m_department.record(on(day), BiologicalActivated{}, {load.vial, load.cycle});
