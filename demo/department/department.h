@@ -64,6 +64,9 @@ public:
     Verdict signAsDecided(const Worker& who, const std::string& cycle);
     void review(const Worker& who, const std::string& cycle, const ReviewAsked& asked);
 
+    /// How many loads have been reserved, without tests.
+    [[nodiscard]] int loads() const { return m_loads; }
+
     /// One of 0 to `most`, the same in every run.
     [[nodiscard]] int draw(int most);
 
@@ -77,6 +80,7 @@ private:
     std::map<std::string, SignedIn> m_in;
     std::multimap<Instant, std::function<void()>> m_agenda;
     std::uint64_t m_state = 20310304;
+    int m_loads = 0;
 };
 
 /// Registers sterilizers, specifications, products, packagings, devices and incubators.
@@ -97,8 +101,5 @@ void planGasLoad(Department& department);
 
 /// A load for immediate use for which nobody wrote down why.
 void planImmediateUse(Department& department);
-
-/// Every load that was planned, by its id, in the order of their starts.
-[[nodiscard]] const std::vector<std::string>& plannedLoads();
 
 } // namespace loadwarden::demo

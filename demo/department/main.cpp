@@ -24,7 +24,7 @@ int main(int argc, char** argv)
         registerEverything(department);
         planThreeWeeks(department, argc == 4);
         department.run(*until);
-        std::cout << plannedLoads().size() << " loads are recorded in " << argv[1] << ".\n";
+        std::cout << department.loads() << " loads are recorded in " << argv[1] << ".\n";
     } catch (const std::exception& error) {
         std::cerr << "loadwarden-demo: " << error.what() << '\n';
         return 2;

@@ -45,8 +45,6 @@ struct Load {
     std::int64_t counter = 0;
 };
 
-std::vector<std::string> planned;
-
 Instant after(Instant moment, int minutes)
 {
     return moment + Duration::minutes(minutes);
@@ -207,7 +205,6 @@ private:
             m_department
                 .reserve(on(day), {.sterilizer = load.sterilizer, .specification = "sp-wrapped"})
                 .cycle;
-        planned.push_back(load.cycle);
         const int items = 3 + m_department.draw(3);
         for (int i = 0; i < items; ++i) {
             const std::string item = m_department.newId("it");
@@ -429,11 +426,6 @@ void planThreeWeeks(Department& department, bool withLivingDay)
         planGasLoad(department);
         planImmediateUse(department);
     }
-}
-
-const std::vector<std::string>& plannedLoads()
-{
-    return planned;
 }
 
 } // namespace loadwarden::demo
