@@ -151,7 +151,11 @@ Appended Department::correct(const Worker& who, std::int64_t seq, const std::str
 
 ReservedCycle Department::reserve(const Worker& who, const CycleWanted& wanted)
 {
-    return must(reserveCycle(office(), in(who), wanted));
+    ReservedCycle reserved = must(reserveCycle(office(), in(who), wanted));
+    if (wanted.purpose == Purpose::routine || wanted.purpose == Purpose::immediateUse) {
+        ++m_loads;
+    }
+    return reserved;
 }
 
 CycleView Department::view(const std::string& cycle)

@@ -64,6 +64,9 @@ public:
     Verdict signAsDecided(const Worker& who, const std::string& cycle);
     void review(const Worker& who, const std::string& cycle, const ReviewAsked& asked);
 
+    /// How many loads have been reserved, without tests.
+    [[nodiscard]] int loads() const { return m_loads; }
+
     /// One of 0 to `most`, the same in every run.
     [[nodiscard]] int draw(int most);
 
@@ -77,15 +80,26 @@ private:
     std::map<std::string, SignedIn> m_in;
     std::multimap<Instant, std::function<void()>> m_agenda;
     std::uint64_t m_state = 20310304;
+    int m_loads = 0;
 };
 
 /// Registers sterilizers, specifications, products, packagings, devices and incubators.
 void registerEverything(Department& department);
 
-/// Three weeks: 300 loads and the tests around them.
-void planThreeWeeks(Department& department);
+/// Three weeks: 300 loads and the tests around them. With the living day also what somebody finds
+/// who comes in at ten past one on Friday 14 March: seven loads more, on three sterilizers more.
+void planThreeWeeks(Department& department, bool withLivingDay);
 
-/// Every load that was planned, by its id, in the order of their starts.
-[[nodiscard]] const std::vector<std::string>& plannedLoads();
+/// The living day's day, counted from 0.
+inline constexpr int livingDay = 11;
+
+/// Registers what only the living day uses: sterilizers 3 and 4, one for ethylene oxide.
+void registerForLivingDay(Department& department);
+
+/// A load of ethylene oxide that is sterilized and still aerating.
+void planGasLoad(Department& department);
+
+/// A load for immediate use for which nobody wrote down why.
+void planImmediateUse(Department& department);
 
 } // namespace loadwarden::demo

@@ -14,16 +14,17 @@ int main(int argc, char** argv)
         argc == 4 ? loadwarden::parseInstant(argv[3]) : std::optional(loadwarden::lastMoment);
     if (argc < 3 || argc > 4 || !until) {
         std::cerr << "usage: loadwarden-demo NEW-JOURNAL FOLDER [UNTIL]\n"
-                     "UNTIL: where the story stops, as 2031-03-14T13:10-05:00\n";
+                     "UNTIL: where the story stops, as 2031-03-14T13:10-05:00; with it, that "
+                     "Friday has more to see\n";
         return 2;
     }
     try {
         using namespace loadwarden::demo;
         Department department{argv[1], argv[2]};
         registerEverything(department);
-        planThreeWeeks(department);
+        planThreeWeeks(department, argc == 4);
         department.run(*until);
-        std::cout << plannedLoads().size() << " loads are recorded in " << argv[1] << ".\n";
+        std::cout << department.loads() << " loads are recorded in " << argv[1] << ".\n";
     } catch (const std::exception& error) {
         std::cerr << "loadwarden-demo: " << error.what() << '\n';
         return 2;

@@ -11,7 +11,8 @@ namespace {
 
 constexpr int days = 21;
 constexpr int loadsPlanned = 300;
-constexpr int positiveDay = 11; ///< a vial of sterilizer 2 grows
+constexpr int positiveDay = 11;    ///< a vial of sterilizer 2 grows
+constexpr int livingLoads = 1'000; ///< from this number on: those of the living day
 
 /// What is the matter with a load.
 enum class Matter {
@@ -23,7 +24,9 @@ enum class Matter {
     wetPackage,
     readingTypedWrongly,
     readingMissing,
-    positive
+    positive,
+    secondReaderAwaited, ///< one reader was not sure, and nobody else has looked
+    controlDead          ///< an implant's vial showed no growth, and neither did its control
 };
 
 struct Load {
@@ -32,6 +35,7 @@ struct Load {
     Instant start;
     Matter matter = Matter::nothing;
     bool hasVial = false;
+    bool isLeft = false; ///< nobody has signed it yet
     std::string cycle;
     std::vector<std::string> items;
     std::vector<std::string> externals;
@@ -40,8 +44,6 @@ struct Load {
     std::string control;
     std::int64_t counter = 0;
 };
-
-std::vector<std::string> planned;
 
 Instant after(Instant moment, int minutes)
 {
@@ -76,11 +78,31 @@ public:
                 for (const int which : {1, 2}) {
                     const bool isOut = which == 2 && day == positiveDay && turn > 0;
                     if (number < loadsPlanned && !isOut) {
-                        planLoad(day, which, turn, number++);
+                        planLoad(day, which, turn, number++, matterOf(day, which, turn), false);
                     }
                 }
             }
         }
+    }
+
+    /// What somebody finds who comes in on the Friday at ten past one, besides the three weeks.
+    void planLivingDay()
+    {
+        for (int day = livingDay - 2; day <= livingDay; ++day) {
+            planTest(day, 3);
+            if (day != livingDay) {
+                planTest(day, 4); // on the Friday it is forgotten
+            }
+        }
+        int number = livingLoads;
+        const auto left = [&](int turn, Matter matter) {
+            planLoad(livingDay, 3, turn, number++, matter, true);
+        };
+        planLoad(livingDay - 1, 3, 0, number++, Matter::nothing, false);
+        planLoad(livingDay, 3, 0, number++, Matter::nothing, false);
+        left(1, Matter::controlDead);
+        left(2, Matter::secondReaderAwaited);
+        left(3, Matter::wetPackage);
     }
 
 private:
@@ -139,14 +161,15 @@ private:
                             : Matter::nothing;
     }
 
-    void planLoad(int day, int which, int turn, int number)
+    void planLoad(int day, int which, int turn, int number, Matter matter, bool isLeft)
     {
         const auto load = std::make_shared<Load>();
         load->sterilizer = idOf(which);
         load->number = number;
         load->start = onDay(day, 6, 20 + which * 11) + Duration::minutes(turn * 95);
-        load->matter = matterOf(day, which, turn);
-        load->hasVial = turn == 0 || load->matter == Matter::implant;
+        load->matter = matter;
+        load->hasVial = turn == 0 || hasImplant(*load);
+        load->isLeft = isLeft;
         m_department.at(after(load->start, -12), [=, this] { fill(*load, day); });
         m_department.at(load->start, [=, this] { start(*load, day); });
         m_department.at(after(load->start, 52), [=, this] { end(*load, day); });
@@ -156,8 +179,22 @@ private:
             m_department.at(after(load->start, 62), [=, this] { incubate(*load, day); });
             m_department.at(after(load->start, 124), [=, this] { readVial(*load, day); });
         }
+        if (isLeft) {
+            return;
+        }
         const int wait = load->matter == Matter::implant ? 130 : 80;
         m_department.at(after(load->start, wait), [=, this] { sign(*load, day); });
+    }
+
+    static bool hasImplant(const Load& load)
+    {
+        return load.matter == Matter::implant || load.matter == Matter::controlDead;
+    }
+
+    /// A dead control speaks against every vial of its lot on that day: it has a lot of its own.
+    static std::string vialLot(const Load& load)
+    {
+        return load.matter == Matter::controlDead ? "pl-vial-old" : "pl-vial";
     }
 
     const Worker& on(int day) const { return onDuty(m_department.now(), day); }
@@ -168,15 +205,13 @@ private:
             m_department
                 .reserve(on(day), {.sterilizer = load.sterilizer, .specification = "sp-wrapped"})
                 .cycle;
-        planned.push_back(load.cycle);
         const int items = 3 + m_department.draw(3);
         for (int i = 0; i < items; ++i) {
             const std::string item = m_department.newId("it");
             const std::string external = m_department.newId("ci");
             const std::string internal = m_department.newId("ci");
             ItemAdded added{.label = "T" + std::to_string(1'000 + load.number * 10 + i),
-                            .implant = load.matter == Matter::implant && i == 0 ? Implant::yes
-                                                                                : Implant::no,
+                            .implant = hasImplant(load) && i == 0 ? Implant::yes : Implant::no,
                             .packaging = "pk-wrap",
                             .devices = {"dv-general"}};
             added.external = PlacedIndicator{external, "pr-tape", "pl-tape", {}};
@@ -192,7 +227,7 @@ private:
         if (load.hasVial) {
             load.vial = m_department.newId("bv");
             subjects.push_back(load.vial);
-            placed.vials = {{load.vial, "pr-vial", "pl-vial", {}}};
+            placed.vials = {{load.vial, "pr-vial", vialLot(load), {}}};
         }
         m_department.record(on(day), placed, subjects);
     }
@@ -250,10 +285,12 @@ private:
                                 {load.cycle});
         }
         m_department.record(on(day), PhysicalVerified{}, {load.cycle});
-        if (load.matter == Matter::frontOnBoundary) {
+        if (load.matter == Matter::frontOnBoundary || load.matter == Matter::secondReaderAwaited) {
             m_department.record(on(day), ChemicalRead{Seen::unclear}, {load.strip, load.cycle});
-            m_department.record(lead(), ChemicalRead{Seen::frontInAcceptZone},
-                                {load.strip, load.cycle});
+            if (load.matter == Matter::frontOnBoundary) {
+                m_department.record(lead(), ChemicalRead{Seen::frontInAcceptZone},
+                                    {load.strip, load.cycle});
+            }
         } else {
             m_department.record(on(day), ChemicalRead{Seen::frontInAcceptZone},
                                 {load.strip, load.cycle});
@@ -281,7 +318,7 @@ private:
     void incubate(Load& load, int day)
     {
         load.control = m_department.newId("bc");
-        m_department.record(on(day), ControlPrepared{"pr-vial", "pl-vial", {}}, {load.control});
+        m_department.record(on(day), ControlPrepared{"pr-vial", vialLot(load), {}}, {load.control});
         m_department.record(on(day), BiologicalActivated{}, {load.control});
         m_department.record(on(day), BiologicalIncubated{}, {load.control, "in-1"});
         m_department.record(on(day), BiologicalActivated{}, {load.vial, load.cycle});
@@ -290,7 +327,9 @@ private:
 
     void readVial(Load& load, int day)
     {
-        m_department.record(on(day), BiologicalRead{Seen::growth}, {load.control});
+        const bool isDead = load.matter == Matter::controlDead;
+        m_department.record(on(day), BiologicalRead{isDead ? Seen::noGrowth : Seen::growth},
+                            {load.control});
         const bool grows = load.matter == Matter::positive;
         m_department.record(on(day), BiologicalRead{grows ? Seen::growth : Seen::noGrowth},
                             {load.vial, load.cycle});
@@ -369,22 +408,24 @@ private:
     }
 
     Department& m_department;
-    std::map<std::string, std::int64_t> m_counters{{"sz-1", 4'200}, {"sz-2", 3'900}};
+    std::map<std::string, std::int64_t> m_counters{
+        {"sz-1", 4'200}, {"sz-2", 3'900}, {"sz-3", 1'150}, {"sz-4", 7'410}};
 };
 
 } // namespace
 
-void planThreeWeeks(Department& department)
+void planThreeWeeks(Department& department, bool withLivingDay)
 {
     // The agenda keeps what it is given until it is done.
     static std::unique_ptr<Weeks> weeks;
     weeks = std::make_unique<Weeks>(department);
     weeks->plan();
-}
-
-const std::vector<std::string>& plannedLoads()
-{
-    return planned;
+    if (withLivingDay) {
+        registerForLivingDay(department);
+        weeks->planLivingDay();
+        planGasLoad(department);
+        planImmediateUse(department);
+    }
 }
 
 } // namespace loadwarden::demo
