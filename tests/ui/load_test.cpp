@@ -99,6 +99,7 @@ protected:
         desktop.press(Qt::Key_Escape);
         ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() == nullptr; }));
         QApplication::setActiveWindow(&desktop.window());
+        settle();
     }
 
     bool saysSoon(const QString& text)

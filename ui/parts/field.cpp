@@ -2,6 +2,7 @@
 
 #include "ui/look/text.h"
 
+#include <QAbstractButton>
 #include <QVBoxLayout>
 
 namespace loadwarden::ui {
@@ -16,7 +17,9 @@ Field::Field(const QString& label, QWidget* editor, const QString& hint, QWidget
     name->setBuddy(editor);
     QString plain = label;
     editor->setAccessibleName(plain.remove(u'&'));
-    if (QWidget* const line = editor->focusProxy()) {
+    const auto* const button = qobject_cast<QAbstractButton*>(editor->focusProxy());
+    if (QWidget* const line = editor->focusProxy();
+        line != nullptr && (button == nullptr || button->text().isEmpty())) {
         // What has the keyboard is what a screen reader names.
         const QString part = line->accessibleName();
         line->setAccessibleName(part.isEmpty() ? plain

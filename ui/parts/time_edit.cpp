@@ -34,21 +34,20 @@ TimeEdit::TimeEdit(Zone zone, Instant shown, QWidget* parent)
     row->addWidget(m_date);
     row->addStretch();
     setFocusProxy(m_time);
-    set(shown);
     for (QLineEdit* const line : {m_time, m_date}) {
-        connect(line, &QLineEdit::textEdited, this, [this] {
-            m_untouched.reset();
-            emit edited();
-        });
+        connect(line, &QLineEdit::textChanged, this, [this] { m_untouched.reset(); });
+        connect(line, &QLineEdit::textEdited, this, &TimeEdit::edited);
     }
+    set(shown);
 }
 
 void TimeEdit::set(Instant moment)
 {
+    const int minute = minuteIn(m_zone, moment);
+    m_time->setText(twoDigits(minute / 60) + u':' + twoDigits(minute % 60));
+    m_date->setText(text(formatDate(m_zone.dateOf(moment))));
     // In the hour that the clocks show twice, the moment itself is still one.
     m_untouched = Instant{moment.ms - moment.ms % 60'000};
-    m_time->setText(minuteText(minuteIn(m_zone, moment)));
-    m_date->setText(text(formatDate(m_zone.dateOf(moment))));
 }
 
 void TimeEdit::clearTime()
