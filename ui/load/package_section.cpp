@@ -133,6 +133,7 @@ void PackageSection::makeRows(const LoadSheet& sheet)
     for (const SheetItem* const item : wanted) {
         const int line = static_cast<int>(m_rows.size()) + 1;
         Row row{.id = item->id, .label = text(item->label), .out = new QCheckBox, .looks = {}};
+        row.out->setMinimumWidth(space::target);
         row.out->setAccessibleName(tr("%1 came out").arg(row.label));
         m_grid->addWidget(makeLabel(row.label, Type::strong), line, 0);
         m_grid->addWidget(row.out, line, 1);

@@ -104,9 +104,9 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     for (std::size_t i = 0; i < m_answers.size(); ++i) {
         const ReadingAnswer& answer = m_answers[i];
         const QString key = QKeySequence(answer.key).toString();
-        auto* const button =
-            makeButton(tr("%1  (%2)", "an answer, its key").arg(answer.words, key),
-                       answer.isLarge ? ButtonKind::key : ButtonKind::plain);
+        const QString word = answer.words.section(u'\n', 0, 0);
+        auto* const button = makeButton(tr("%1  (%2)", "an answer, its key").arg(word, key),
+                                        answer.isLarge ? ButtonKind::key : ButtonKind::plain);
         button->setAccessibleName(
             tr("%1: %2", "an answer, of what").arg(QString(answer.words).replace(u'\n', u' '), where));
         if (answer.isLarge) {
@@ -115,18 +115,22 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
         connect(button, &QPushButton::clicked, this, [this, i] { give(i); });
         m_buttons.push_back(button);
         if (answer.isLarge) {
-            large->addWidget(button, 1);
+            auto* const tile = new QVBoxLayout;
+            tile->setSpacing(space::hair);
+            tile->addWidget(button);
+            tile->addWidget(makeMuted(answer.words.section(u'\n', 1)));
+            large->addLayout(tile, 1);
         } else {
             small->addWidget(button);
         }
     }
     column->addLayout(large);
+    column->addLayout(small);
     auto* const leave = makeButton(tr("Not now"), ButtonKind::quiet);
     leave->setAccessibleName(tr("Not now: %1").arg(where));
     connect(leave, &QPushButton::clicked, this, &ReadingPanel::left);
     small->addStretch();
-    small->addWidget(leave);
-    column->addLayout(small);
+    column->addWidget(leave, 0, Qt::AlignLeft);
 }
 
 void ReadingPanel::give(std::size_t answer)

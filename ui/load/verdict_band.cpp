@@ -52,14 +52,16 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
     words->addWidget(m_phase);
     words->addWidget(m_behind);
     row->addLayout(words, 1);
-    auto* const buttons = new QHBoxLayout;
-    buttons->setSpacing(space::small);
-    buttons->addStretch();
-    for (QPushButton* const button :
-         {m_paper, m_again, m_emergency, m_hold, m_reprocess, m_main}) {
-        buttons->addWidget(button);
+    for (const auto& line : {std::vector{m_paper, m_hold, m_reprocess, m_main},
+                             std::vector{m_again, m_emergency}}) {
+        auto* const buttons = new QHBoxLayout;
+        buttons->setSpacing(space::small);
+        buttons->addStretch();
+        for (QPushButton* const button : line) {
+            buttons->addWidget(button);
+        }
+        lines->addLayout(buttons);
     }
-    lines->addLayout(buttons);
     connect(m_main, &QPushButton::clicked, this, [this] {
         if (m_mainVerifies) {
             verifyAndRelease();

@@ -43,8 +43,7 @@ TimeEdit::TimeEdit(Zone zone, Instant shown, QWidget* parent)
 
 void TimeEdit::set(Instant moment)
 {
-    const int minute = minuteIn(m_zone, moment);
-    m_time->setText(twoDigits(minute / 60) + u':' + twoDigits(minute % 60));
+    m_time->setText(minuteText(minuteIn(m_zone, moment)));
     m_date->setText(text(formatDate(m_zone.dateOf(moment))));
     // In the hour that the clocks show twice, the moment itself is still one.
     m_untouched = Instant{moment.ms - moment.ms % 60'000};

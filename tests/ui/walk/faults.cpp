@@ -11,6 +11,7 @@
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QTest>
 
 #include <algorithm>
@@ -87,6 +88,14 @@ bool takesTab(const QWidget* widget)
 {
     return (widget->focusPolicy() & Qt::TabFocus) != 0 && widget->isEnabled()
            && widget->focusProxy() == nullptr && !isPartOfAnother(widget);
+}
+
+/// Everything that scrolls shows its top: where Tab went before must not decide where things are.
+void scrollToTop(const QWidget& window)
+{
+    for (const auto* const scroll : window.findChildren<QScrollArea*>()) {
+        scroll->verticalScrollBar()->setValue(0);
+    }
 }
 
 } // namespace
@@ -172,6 +181,7 @@ std::vector<Fault> nameless(const QWidget& window)
 
 std::vector<Fault> wrongTabOrder(QWidget& window)
 {
+    scrollToTop(window);
     std::vector<Fault> faults;
     std::vector<QWidget*> expected;
     for (QWidget* const widget : visibleWidgets(window)) {
@@ -198,6 +208,7 @@ std::vector<Fault> wrongTabOrder(QWidget& window)
         }
         QTest::keyClick(focus == nullptr ? &window : focus, Qt::Key_Tab);
     }
+    scrollToTop(window);
     for (const QWidget* const widget : expected) {
         if (std::ranges::find(reached, widget) == reached.end()) {
             faults.push_back({QStringLiteral("is not reached by Tab"), nameOf(widget)});
