@@ -3,6 +3,8 @@
 #include "core/cycle/cycle_words.h"
 #include "core/sterilizers/clock_offset.h"
 
+#include <algorithm>
+
 namespace loadwarden {
 namespace {
 
@@ -28,6 +30,7 @@ DayCycle dayCycleOf(const CycleView& view, const FoundCycle& found)
                    .end = {},
                    .decided = {},
                    .signedAs = view.signedAs,
+                   .behind = 0,
                    .test = {}};
     const bool hasEnded = cycle.phase != Phase::beingLoaded && cycle.phase != Phase::running;
     if (view.isTest()) {
@@ -50,6 +53,9 @@ DayCycle dayCycleOf(const CycleView& view, const FoundCycle& found)
     }
     if (hasEnded) {
         cycle.decided = view.decision.verdict;
+        cycle.behind = std::ranges::count_if(view.decision.items, [&](const ItemDecision& item) {
+            return item.verdict > view.decision.verdict;
+        });
     }
     return cycle;
 }

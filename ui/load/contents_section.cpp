@@ -145,11 +145,11 @@ void ContentsSection::show(const LoadSheet& sheet)
     fillChoices(sheet.choices);
     showItems(sheet);
     m_form->setVisible(!sheet.state.ended);
-    const auto count = static_cast<int>(sheet.items.size());
+    const auto count = sheet.items.size();
     setState(count == 0 ? tr("nothing yet")
              : sheet.state.started && !sheet.state.ended
-                 ? tr("%n item(s); what is added now is recorded late", nullptr, count)
-                 : tr("%n item(s)", nullptr, count));
+                 ? tr("items: %1; what is added now is recorded late").arg(count)
+                 : tr("items: %1").arg(count));
 }
 
 void ContentsSection::showItems(const LoadSheet& sheet)

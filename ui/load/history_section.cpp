@@ -73,7 +73,7 @@ void HistorySection::show(const LoadSheet& sheet)
             addLine(line, *entry, sheet);
         }
     }
-    setState(tr("%n entries", nullptr, static_cast<int>(lines.size())));
+    setState(tr("entries: %1").arg(lines.size()));
 }
 
 void HistorySection::addLine(const HistoryLine& line, const Entry& entry, const LoadSheet& sheet)

@@ -150,7 +150,7 @@ void IndicatorSection::show(const LoadSheet& sheet)
                                }));
     setState(!sheet.state.ended ? tr("read once the cycle has ended")
              : open == 0        ? tr("nothing waits to be read")
-                                : tr("%n to be read", nullptr, open));
+                                : tr("to be read: %1").arg(open));
     if (!m_focusAfter.empty() && !panelStays) {
         const std::string next = std::exchange(m_focusAfter, {});
         for (const ReadButton& each : m_readButtons) {

@@ -19,7 +19,7 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int widthOfList = 264;
+constexpr int widthOfList = 292;
 
 } // namespace
 

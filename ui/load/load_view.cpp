@@ -171,9 +171,17 @@ void LoadView::show()
                                        || (each.where == IndicatorPlace::pcd
                                            && each.holder == finding.subject);
                             });
-                        return finding.subject.empty() || named == all.end()
-                                   ? std::string()
-                                   : tr("(%1)").arg(lowered(placeText(*named))).toStdString();
+                        if (finding.subject.empty() || named == all.end()) {
+                            return std::string();
+                        }
+                        if (named->id != finding.subject) {
+                            return named->holderName.empty() ? tr("without a mark").toStdString()
+                                                             : named->holderName;
+                        }
+                        const QString where = lowered(placeText(*named));
+                        return (named->isVial ? tr("vial %1", "where it is").arg(where)
+                                              : tr("indicator %1", "where it is").arg(where))
+                            .toStdString();
                     });
     m_reasonsHead->setText(view.isImported()                      ? tr("Nothing is decided about it")
                            : !isDecidable && m_findings.empty()   ? tr("Nothing speaks against it so far")

@@ -153,15 +153,15 @@ void PackageSection::show(const LoadSheet& sheet)
     setVisible(isLoad);
     makeRows(sheet);
     showChecked(sheet);
-    const auto unchecked = static_cast<int>(std::ranges::count(
-        sheet.view().decision.findings, Key::itemNotChecked, &Finding::key));
+    const auto unchecked = std::ranges::count(sheet.view().decision.findings, Key::itemNotChecked,
+                                              &Finding::key);
     const bool isDone = unchecked == 0 && sheet.unloaded;
     m_form->setVisible(sheet.state.ended && !m_rows.empty() && (!isDone || m_isAgain));
     m_again->setVisible(sheet.state.ended && !m_rows.empty() && isDone && !m_isAgain);
     m_record->setText(sheet.unloaded ? tr("Record what was looked at") : tr("Record the unloading"));
     setState(!sheet.state.ended ? tr("when the cycle has ended")
              : unchecked == 0   ? tr("every package was looked at")
-                                : tr("%n package(s) not looked at", nullptr, unchecked));
+                                : tr("packages not looked at: %1").arg(unchecked));
 }
 
 void PackageSection::showChecked(const LoadSheet& sheet)

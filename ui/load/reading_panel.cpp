@@ -4,6 +4,7 @@
 #include "ui/look/text.h"
 
 #include <QCoreApplication>
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QVBoxLayout>
@@ -12,6 +13,8 @@
 
 namespace loadwarden::ui {
 namespace {
+
+constexpr int widthOfAnswer = 220;
 
 struct AnswerWords {
     Q_DECLARE_TR_FUNCTIONS(loadwarden::ui::AnswerWords)
@@ -97,8 +100,11 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     column->addWidget(makeMuted(
         tr("A neutral drawing, not this product: its maker's own directions decide how it is "
            "read.")));
-    auto* const large = new QHBoxLayout;
-    large->setSpacing(space::medium);
+    auto* const large = new QGridLayout;
+    large->setHorizontalSpacing(space::medium);
+    large->setVerticalSpacing(space::small);
+    large->setColumnMinimumWidth(0, widthOfAnswer);
+    large->setColumnStretch(1, 1);
     auto* const small = new QHBoxLayout;
     small->setSpacing(space::small);
     for (std::size_t i = 0; i < m_answers.size(); ++i) {
@@ -110,16 +116,15 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
         button->setAccessibleName(
             tr("%1: %2", "an answer, of what").arg(QString(answer.words).replace(u'\n', u' '), where));
         if (answer.isLarge) {
-            button->setMinimumHeight(2 * space::target);
+            button->setMinimumHeight(space::target + space::medium);
         }
         connect(button, &QPushButton::clicked, this, [this, i] { give(i); });
         m_buttons.push_back(button);
         if (answer.isLarge) {
-            auto* const tile = new QVBoxLayout;
-            tile->setSpacing(space::hair);
-            tile->addWidget(button);
-            tile->addWidget(makeMuted(answer.words.section(u'\n', 1)));
-            large->addLayout(tile, 1);
+            // Each with what it means beside it, so that no words are cut at any size of text.
+            const int line = large->rowCount();
+            large->addWidget(button, line, 0);
+            large->addWidget(makeLabel(answer.words.section(u'\n', 1), Type::strong), line, 1);
         } else {
             small->addWidget(button);
         }

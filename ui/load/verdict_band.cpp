@@ -198,8 +198,7 @@ QStringList VerdictBand::seen(const Decision& decision) const
         lines << text(say(finding, m_desk.style()).says);
     }
     if (std::ssize(findings) > mostReasons) {
-        lines << tr("and %n more reason(s), on the page", nullptr,
-                    static_cast<int>(std::ssize(findings) - mostReasons));
+        lines << tr("More reasons on the page: %1").arg(std::ssize(findings) - mostReasons);
     }
     return lines;
 }
@@ -208,13 +207,13 @@ void VerdictBand::signAs(Verdict meaning)
 {
     const QString lot = m_desk.lot();
     const Decision& decision = m_desk.sheet()->view().decision;
-    const auto count = static_cast<int>(
-        std::ranges::count(decision.items, Verdict::release, &ItemDecision::verdict));
+    const auto count =
+        std::ranges::count(decision.items, Verdict::release, &ItemDecision::verdict);
     QString what;
     QString button;
     switch (meaning) {
     case Verdict::release:
-        what = tr("Release load %1 with %n item(s)", nullptr, count).arg(lot);
+        what = tr("Release load %1, items: %2").arg(lot).arg(count);
         button = tr("Sign the release");
         break;
     case Verdict::quarantine:

@@ -140,8 +140,7 @@ void RecordPaper::save(const QString& file)
         [this, file, lot = paper::lotText(m_record->view)](const std::optional<int>& pages) {
             if (pages) {
                 hide();
-                emit says(tr("The paper of %1 is in %2: %n page(s).", nullptr, *pages)
-                              .arg(lot, file),
+                emit says(tr("The paper of %1 is in %2. Pages: %3.").arg(lot, file).arg(*pages),
                           {});
             }
         },

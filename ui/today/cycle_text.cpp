@@ -44,6 +44,13 @@ QString stateText(const DayCycle& cycle)
     }
     const QString verdict =
         text(say(cycle.signedAs ? *cycle.signedAs : cycle.decided.value_or(Verdict::quarantine)));
+    if (cycle.behind > 0) {
+        return (cycle.signedAs ? CycleWords::tr("%1, signed; stay behind: %2", "a verdict, how many")
+                               : CycleWords::tr("%1, not signed; stay behind: %2",
+                                                "a verdict, how many"))
+            .arg(verdict)
+            .arg(cycle.behind);
+    }
     if (!cycle.signedAs) {
         return CycleWords::tr("%1, not signed", "a verdict").arg(verdict);
     }
@@ -52,7 +59,7 @@ QString stateText(const DayCycle& cycle)
             .arg(text(say(*cycle.decided)), verdict.toLower());
     }
     return cycle.phase == Phase::evidenceChanged
-               ? CycleWords::tr("%1, signed, evidence changed since", "a verdict").arg(verdict)
+               ? CycleWords::tr("%1, signed, changed since", "a verdict").arg(verdict)
                : CycleWords::tr("%1, signed", "a verdict").arg(verdict);
 }
 
