@@ -164,14 +164,14 @@ void LoadView::show()
     m_reasons->show(m_findings, m_desk->style(),
                     [this](const Finding& finding) { return itemName(finding); },
                     [this](const Finding& finding) {
-                        const auto& all = m_desk->sheet()->indicators;
+                        const auto& placed = m_desk->sheet()->indicators;
                         const auto named = std::ranges::find_if(
-                            all, [&](const SheetIndicator& each) {
+                            placed, [&](const SheetIndicator& each) {
                                 return each.id == finding.subject
                                        || (each.where == IndicatorPlace::pcd
                                            && each.holder == finding.subject);
                             });
-                        if (finding.subject.empty() || named == all.end()) {
+                        if (finding.subject.empty() || named == placed.end()) {
                             return std::string();
                         }
                         if (named->id != finding.subject) {
