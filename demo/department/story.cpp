@@ -35,13 +35,14 @@ struct Load {
     Instant start;
     Matter matter = Matter::nothing;
     bool hasVial = false;
-    bool isLeft = false; ///< nobody has signed it yet
+    bool isLeft = false; ///< nobody signs it
+    bool isSigned = false;
     std::string cycle;
     std::vector<std::string> items;
     std::vector<std::string> externals;
     std::string strip;
     std::string vial;
-    std::string control;
+    std::string control; ///< empty: another load's is beside its vial
     std::int64_t counter = 0;
 };
 
@@ -317,10 +318,15 @@ private:
 
     void incubate(Load& load, int day)
     {
-        load.control = m_department.newId("bc");
-        m_department.record(on(day), ControlPrepared{"pr-vial", vialLot(load), {}}, {load.control});
-        m_department.record(on(day), BiologicalActivated{}, {load.control});
-        m_department.record(on(day), BiologicalIncubated{}, {load.control, "in-1"});
+        // One control a day of each lot, beside the first vial.
+        std::string& control = m_controlOfDay[{day, vialLot(load)}];
+        if (control.empty()) {
+            control = m_department.newId("bc");
+            load.control = control;
+            m_department.record(on(day), ControlPrepared{"pr-vial", vialLot(load), {}}, {control});
+            m_department.record(on(day), BiologicalActivated{}, {control});
+            m_department.record(on(day), BiologicalIncubated{}, {control, "in-1"});
+        }
         m_department.record(on(day), BiologicalActivated{}, {load.vial, load.cycle});
         m_department.record(on(day), BiologicalIncubated{}, {load.vial, load.cycle, "in-1"});
     }
@@ -328,13 +334,17 @@ private:
     void readVial(Load& load, int day)
     {
         const bool isDead = load.matter == Matter::controlDead;
-        m_department.record(on(day), BiologicalRead{isDead ? Seen::noGrowth : Seen::growth},
-                            {load.control});
+        if (!load.control.empty()) {
+            m_department.record(on(day), BiologicalRead{isDead ? Seen::noGrowth : Seen::growth},
+                                {load.control});
+        }
         const bool grows = load.matter == Matter::positive;
         m_department.record(on(day), BiologicalRead{grows ? Seen::growth : Seen::noGrowth},
                             {load.vial, load.cycle});
         if (grows) {
             afterAPositive(load, day);
+        } else if (load.isSigned) {
+            (void)m_department.signAsDecided(on(day), load.cycle); // with the vial's answer
         }
     }
 
@@ -392,6 +402,7 @@ private:
 
     void sign(Load& load, int day)
     {
+        load.isSigned = true;
         const bool asks = load.matter == Matter::implant;
         const Verdict verdict = m_department.signAsDecided(asks ? lead() : on(day), load.cycle);
         if (load.matter == Matter::lowTemperature || load.matter == Matter::aborted) {
@@ -408,6 +419,7 @@ private:
     }
 
     Department& m_department;
+    std::map<std::pair<int, std::string>, std::string> m_controlOfDay; ///< by day and lot
     std::map<std::string, std::int64_t> m_counters{
         {"sz-1", 4'200}, {"sz-2", 3'900}, {"sz-3", 1'150}, {"sz-4", 7'410}};
 };

@@ -124,6 +124,10 @@ private:
                 records != nullptr && records->isVisible()) {
                 showRecord(*records);
             }
+            if (const auto* const settings = window.findChild<ui::SettingsPage*>();
+                settings != nullptr && settings->isVisible()) {
+                (void)QTest::qWaitFor([&] { return settings->isUpToDate(); }, longestWaitMs);
+            }
             const QLatin1String area(ui::areas()[static_cast<std::size_t>(i)].id);
             save(window, area);
             if (area == QLatin1String("load")) {
