@@ -1,7 +1,7 @@
 #include "core/desk/biologicals.h"
 
-#include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
+#include "core/desk/newest_facts.h"
 #include "core/desk/today.h"
 #include "core/release/assemble.h"
 #include "core/release/cycle_contexts.h"
@@ -32,12 +32,8 @@ std::map<std::string, Recorded> registerOf(ReadSnapshot& snapshot, std::string_v
     const std::vector<Entry> entries = registerEntries(snapshot, prefix);
     const FactBook book(entries);
     std::map<std::string, Recorded> found;
-    for (const Fact& fact : book.facts()) {
-        const std::string& id = fact.origin->subjects.front();
-        if (std::holds_alternative<Recorded>(fact.current().act)
-            && peekRevision<Recorded>(book, id, newest) == &fact) {
-            found.insert_or_assign(id, std::get<Recorded>(fact.current().act));
-        }
+    for (const Fact* const fact : newestFacts<Recorded>(book)) {
+        found.emplace(fact->origin->subjects.front(), std::get<Recorded>(fact->current().act));
     }
     return found;
 }
@@ -52,13 +48,6 @@ std::map<std::pair<std::string, std::string>, std::string> lotIds(ReadSnapshot& 
         }
     }
     return ids;
-}
-
-bool hasImplant(const CycleView& view)
-{
-    return !view.isTest()
-           && std::ranges::any_of(view.folded.record.load.items,
-                                  [](const Item& item) { return item.implant != Implant::no; });
 }
 
 /// The rules call a vial void as long as it is not activated; until it is incubated it still can
@@ -214,7 +203,7 @@ private:
                     .cycle = view.id,
                     .lot = view.lot(),
                     .sterilizer = sterilizer,
-                    .hasImplant = hasImplant(view),
+                    .hasImplant = mayHoldImplant(view),
                     .signedAs = view.signedAs,
                     .started = vial.incubationStart,
                     .dueAt = judged.dueAt,
@@ -407,7 +396,7 @@ private:
                 found.held.push_back({.cycle = cycle->id,
                                       .lot = view->lot(),
                                       .signedAs = view->signedAs,
-                                      .hasImplant = hasImplant(*view),
+                                      .hasImplant = mayHoldImplant(*view),
                                       .isPositive = cycle->id == found.cycle});
             }
         }

@@ -1,7 +1,7 @@
 #include "core/desk/choices.h"
 
-#include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
+#include "core/desk/newest_facts.h"
 
 #include <algorithm>
 #include <map>
@@ -15,17 +15,8 @@ void eachNewest(ReadSnapshot& snapshot, std::string_view prefix, Visit visit)
 {
     const std::vector<Entry> entries = registerEntries(snapshot, prefix);
     const FactBook book(entries);
-    std::vector<std::string> done;
-    for (const Fact& fact : book.facts()) {
-        const std::string& id = fact.origin->subjects.front();
-        if (!std::holds_alternative<Recorded>(fact.origin->act)
-            || std::ranges::find(done, id) != done.end()) {
-            continue;
-        }
-        done.push_back(id);
-        if (const Fact* const found = peekRevision<Recorded>(book, id, newest)) {
-            visit(*found, id, std::get<Recorded>(found->current().act));
-        }
+    for (const Fact* const fact : newestFacts<Recorded>(book)) {
+        visit(*fact, fact->origin->subjects.front(), std::get<Recorded>(fact->current().act));
     }
 }
 

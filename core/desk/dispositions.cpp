@@ -63,12 +63,6 @@ SignedGrounds groundsOf(const CycleView& view)
     return grounds;
 }
 
-bool hasImplant(const CycleView& view)
-{
-    return std::ranges::any_of(view.folded.record.load.items,
-                               [](const Item& item) { return item.implant != Implant::no; });
-}
-
 Role roleFor(Reviewer reviewer)
 {
     return reviewer == Reviewer::supervisor || reviewer == Reviewer::secondSupervisor
@@ -162,7 +156,7 @@ OrRefusal<Appended> Dispositions::sign(const SignedIn& who, Signature signature,
             return Refusal{
                 .why = RefusalWhy::notReleasable, .subject = view.lot(), .verdict = verdict};
         }
-        if (meaning == Verdict::release && hasImplant(view)
+        if (meaning == Verdict::release && mayHoldImplant(view)
             && !mayDo(author.role, Task::releaseImplants)) {
             return Refusal{.why = RefusalWhy::roleTooLow,
                            .subject =

@@ -1,11 +1,11 @@
 #include "core/desk/load_sheet.h"
 
 #include "core/acts/fold/facts.h"
+#include "core/acts/fold/seen.h"
 #include "core/cycle/limits.h"
 #include "core/desk/journal_entries.h"
 
 #include <algorithm>
-#include <array>
 
 namespace loadwarden {
 namespace {
@@ -13,7 +13,7 @@ namespace {
 /// Adds what entries say to a sheet.
 class Making {
 public:
-    Making(LoadSheet& sheet) : m_sheet(sheet), m_book(sheet.record.entries) {}
+    explicit Making(LoadSheet& sheet) : m_sheet(sheet), m_book(sheet.record.entries) {}
 
     void make()
     {
@@ -163,7 +163,7 @@ private:
             return;
         }
         const Entry& entry = fact.stands() ? fact.current() : *fact.origin;
-        const auto seen = seenOf(entry.act);
+        const auto seen = seenIn(entry.act);
         if (seen) {
             row->readings.push_back({.seq = entry.seq,
                                      .seen = *seen,
@@ -190,23 +190,6 @@ private:
             }
         }
         return nullptr;
-    }
-
-    static std::optional<Seen> seenOf(const AnyAct& act)
-    {
-        if (const auto* const read = std::get_if<ChemicalRead>(&act)) {
-            return read->seen;
-        }
-        if (const auto* const again = std::get_if<ChemicalReread>(&act)) {
-            return again->seen;
-        }
-        if (const auto* const grown = std::get_if<BiologicalRead>(&act)) {
-            return grown->seen;
-        }
-        if (const auto* const grownAgain = std::get_if<BiologicalReread>(&act)) {
-            return grownAgain->seen;
-        }
-        return std::nullopt;
     }
 
     LoadSheet& m_sheet;

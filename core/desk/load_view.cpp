@@ -76,6 +76,13 @@ void appendFindings(std::string& out, const std::vector<Finding>& findings)
 
 } // namespace
 
+bool mayHoldImplant(const CycleView& view)
+{
+    return !view.isTest()
+           && std::ranges::any_of(view.folded.record.load.items,
+                                  [](const Item& item) { return item.implant != Implant::no; });
+}
+
 std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
                                    std::string_view cycle, Instant now, std::int64_t upTo)
 {

@@ -38,6 +38,9 @@ struct CycleView {
     }
 };
 
+/// Whether an implant is in a load, or may be: of an item it is not said that it is none.
+[[nodiscard]] bool mayHoldImplant(const CycleView& view);
+
 /// The cycle as of an entry, decided for a moment. nullopt where nothing was ever recorded of it.
 /// Throws StoreFault::damaged where the journal cannot be read. Where its policy is none that this
 /// program can read, it is not understood.

@@ -60,12 +60,6 @@ bool asksForAnything(const Finding& finding)
            || finding.key == Key::biIncubating;
 }
 
-bool hasImplant(const CycleView& view)
-{
-    return std::ranges::any_of(view.folded.record.load.items,
-                               [](const Item& item) { return item.implant != Implant::no; });
-}
-
 Need needOf(const CycleView& view, NeedKind kind)
 {
     return {.kind = kind,
@@ -76,7 +70,7 @@ Need needOf(const CycleView& view, NeedKind kind)
             .name = {},
             .at = {},
             .findings = {},
-            .hasImplant = hasImplant(view)};
+            .hasImplant = mayHoldImplant(view)};
 }
 
 void add(std::optional<Need>& need, const CycleView& view, NeedKind kind, const Finding& finding)

@@ -1,7 +1,7 @@
 #include "core/desk/registers.h"
 
-#include "core/acts/fold/registers.h"
 #include "core/desk/journal_entries.h"
+#include "core/desk/newest_facts.h"
 #include "core/desk/people.h"
 #include "core/desk/today.h"
 #include "core/indicators/product.h"
@@ -20,28 +20,6 @@ Registered<Recorded> registeredBy(const Fact& fact)
             .seq = entry.seq,
             .at = entry.recordedAt.at,
             .by = entry.actor};
-}
-
-/// The newest fact of each id, in the order of the first.
-template <class Recorded>
-std::vector<const Fact*> newestFacts(const FactBook& book)
-{
-    std::vector<const Fact*> found;
-    std::vector<std::string_view> seen;
-    for (const Fact& fact : book.facts()) {
-        if (!std::holds_alternative<Recorded>(fact.origin->act)) {
-            continue;
-        }
-        const std::string_view id = fact.origin->subjects.front();
-        if (std::ranges::find(seen, id) != seen.end()) {
-            continue;
-        }
-        seen.push_back(id);
-        if (const Fact* const fresh = peekRevision<Recorded>(book, id, newest)) {
-            found.push_back(fresh);
-        }
-    }
-    return found;
 }
 
 template <class Recorded>

@@ -6,8 +6,6 @@
 #include "core/release/assemble.h"
 #include "core/release/decide.h"
 
-#include <algorithm>
-
 namespace loadwarden {
 
 std::optional<Decision> decisionOnceVerified(const CycleView& view, const std::string& person,
@@ -61,10 +59,7 @@ OrRefusal<Appended> verifyAndRelease(Office& office, const SignedIn& who, Signat
         }
         person = personById(peopleOf(snapshot), who.id()).value_or(Person{});
         const auto foreseen = decisionOnceVerified(*view, who.id(), person.role);
-        const bool hasImplant = std::ranges::any_of(
-            view->folded.record.load.items,
-            [](const Item& item) { return item.implant != Implant::no; });
-        if (hasImplant && !mayDo(person.role, Task::releaseImplants)) {
+        if (mayHoldImplant(*view) && !mayDo(person.role, Task::releaseImplants)) {
             return Refusal{.why = RefusalWhy::roleTooLow,
                            .subject =
                                std::string(wordOf(roleWords, rightOf(Task::releaseImplants).least)),
