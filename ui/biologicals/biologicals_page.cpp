@@ -5,6 +5,7 @@
 #include "ui/biologicals/bi_text.h"
 #include "ui/biologicals/positive_view.h"
 #include "ui/look/text.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/clock_text.h"
 #include "ui/parts/empty_state.h"
 #include "ui/shell/desk_link.h"
@@ -23,23 +24,6 @@
 #include <utility>
 
 namespace loadwarden::ui {
-namespace {
-
-void clear(QLayout* layout)
-{
-    while (QLayoutItem* const item = layout->takeAt(0)) {
-        if (item->widget() != nullptr) {
-            item->widget()->hide();
-            item->widget()->deleteLater();
-        } else if (item->layout() != nullptr) {
-            clear(item->layout());
-        }
-        delete item;
-    }
-}
-
-} // namespace
-
 BiologicalsPage::BiologicalsPage(Workstation& workstation)
     : m_workstation(workstation),
       m_timer(workstation.desk.clock()),
@@ -143,7 +127,7 @@ void BiologicalsPage::showNow()
 {
     m_showsLater = false;
     const int scrolled = m_scroll->verticalScrollBar()->value();
-    clear(m_column);
+    clearLayout(m_column);
     m_rows.clear();
     for (const BiPositive& positive : m_made->positives) {
         auto* const view =

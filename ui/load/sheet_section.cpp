@@ -8,19 +8,6 @@
 
 namespace loadwarden::ui {
 
-void clearLayout(QLayout* layout)
-{
-    while (QLayoutItem* const item = layout->takeAt(0)) {
-        if (item->widget() != nullptr) {
-            item->widget()->hide();
-            item->widget()->deleteLater();
-        } else if (item->layout() != nullptr) {
-            clearLayout(item->layout());
-        }
-        delete item;
-    }
-}
-
 SheetSection::SheetSection(CycleDesk& desk, const QString& heading, QWidget* parent)
     : QFrame(parent), m_desk(desk), m_column(new QVBoxLayout(this)), m_state(makeMuted({}, true))
 {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "ui/load/cycle_desk.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/glyph_view.h"
 
 #include <QFrame>
@@ -39,9 +40,6 @@ private:
     QVBoxLayout* m_column;
     QLabel* m_state;
 };
-
-/// Takes everything out of a layout and destroys it once control is back in the event loop.
-void clearLayout(QLayout* layout);
 
 /// Two columns: what, and what was said of it.
 class Facts : public QWidget {

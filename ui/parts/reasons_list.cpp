@@ -1,6 +1,7 @@
 #include "ui/parts/reasons_list.h"
 
 #include "ui/look/text.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/glyph_view.h"
 
 #include <QHBoxLayout>
@@ -38,12 +39,7 @@ void ReasonsList::show(const std::vector<Finding>& findings, const HouseStyle& s
                        const std::function<QString(const Finding&)>& nameOfItem,
                        const std::function<std::string(const Finding&)>& nameOfSubject)
 {
-    while (QLayoutItem* const item = m_rows->takeAt(0)) {
-        // Perhaps it is what was just chosen that has it shown anew.
-        item->widget()->hide();
-        item->widget()->deleteLater();
-        delete item;
-    }
+    clearLayout(m_rows);
     for (std::size_t i = 0; i < findings.size(); ++i) {
         Said said = say(findings[i], style);
         if (const std::string name = nameOfSubject ? nameOfSubject(findings[i]) : std::string();

@@ -4,6 +4,7 @@
 #include "ui/look/text.h"
 #include "ui/paper/sheets/fact_line.h"
 #include "ui/paper/sheets/load_parts.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/verdict_badge.h"
 #include "ui/shell/desk_link.h"
 
@@ -102,21 +103,10 @@ RecordPane::RecordPane(Workstation& workstation, QWidget* parent)
     clear();
 }
 
-void RecordPane::emptyRows()
-{
-    while (QLayoutItem* const item = m_rows->takeAt(0)) {
-        if (item->widget() != nullptr) {
-            item->widget()->hide();
-            item->widget()->deleteLater();
-        }
-        delete item;
-    }
-}
-
 void RecordPane::clear()
 {
     m_record.reset();
-    emptyRows();
+    clearLayout(m_rows);
     m_lot->setText(tr("Nothing is chosen"));
     m_state->setText(tr("Choose a load or a test: its history stands here, with everything that "
                         "was corrected."));
@@ -131,7 +121,7 @@ void RecordPane::clear()
 void RecordPane::wait(const QString& lot)
 {
     m_record.reset();
-    emptyRows();
+    clearLayout(m_rows);
     m_lot->setText(lot);
     m_badge->hide();
     m_state->setText(tr("Its history is being read."));
@@ -145,7 +135,7 @@ void RecordPane::wait(const QString& lot)
 void RecordPane::show(std::shared_ptr<const CycleRecord> record)
 {
     m_record = std::move(record);
-    emptyRows();
+    clearLayout(m_rows);
     const QString lot = paper::lotText(m_record->view);
     m_lot->setText(lot);
     showState();

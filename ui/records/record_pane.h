@@ -43,7 +43,6 @@ signals:
 private:
     void showState();
     void addFact(const Fact& fact);
-    void emptyRows();
 
     Workstation& m_workstation;
     QLabel* m_lot;

@@ -40,15 +40,4 @@ void FileEdit::choose()
     }
 }
 
-void clearLines(QLayout* layout)
-{
-    while (QLayoutItem* const item = layout->takeAt(0)) {
-        if (item->widget() != nullptr) {
-            item->widget()->hide();
-            item->widget()->deleteLater();
-        }
-        delete item;
-    }
-}
-
 } // namespace loadwarden::ui

@@ -28,7 +28,4 @@ private:
     QLineEdit* m_line;
 };
 
-/// Takes away every widget of a layout.
-void clearLines(QLayout* layout);
-
 } // namespace loadwarden::ui

@@ -1,6 +1,7 @@
 #include "ui/settings/policy_form.h"
 
 #include "core/words/say_policy.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/field.h"
 #include "ui/settings/file_edit.h"
 #include "ui/settings/policy_table.h"
@@ -114,7 +115,7 @@ bool PolicyForm::check()
 
 void PolicyForm::showErrors(const std::vector<PolicyError>& errors)
 {
-    clearLines(m_lines);
+    clearLayout(m_lines);
     m_table->show({});
     setError(m_fileField, tr("Nothing was recorded: %n error(s) in the file.", "",
                              static_cast<int>(errors.size())));
@@ -133,7 +134,7 @@ void PolicyForm::showErrors(const std::vector<PolicyError>& errors)
 
 void PolicyForm::showExam()
 {
-    clearLines(m_lines);
+    clearLayout(m_lines);
     const auto& differences = m_exam->differences;
     m_says->setText(differences.empty()
                         ? tr("No setting changes: only title, sources or notes do.")

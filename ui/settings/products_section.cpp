@@ -1,5 +1,6 @@
 #include "ui/settings/products_section.h"
 
+#include "ui/parts/clear_layout.h"
 #include "ui/settings/lot_form.h"
 #include "ui/settings/product_form.h"
 #include "ui/settings/product_text.h"
@@ -48,11 +49,7 @@ public:
     void show(const Registers& registers)
     {
         m_form->show(registers);
-        while (QLayoutItem* const item = m_rows->takeAt(0)) {
-            item->widget()->hide();
-            item->widget()->deleteLater();
-            delete item;
-        }
+        clearLayout(m_rows);
         int count = 0;
         for (auto lot = registers.lots.rbegin(); lot != registers.lots.rend(); ++lot) {
             if (lot->product == m_product) {

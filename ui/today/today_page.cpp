@@ -2,6 +2,7 @@
 
 #include "core/words/say.h"
 #include "ui/look/text.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/clock_text.h"
 #include "ui/parts/empty_state.h"
 #include "ui/parts/glyph_view.h"
@@ -23,17 +24,6 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr std::size_t mostRows = 40; ///< before somebody asks for all of them
-
-void clear(QLayout* layout)
-{
-    while (QLayoutItem* const item = layout->takeAt(0)) {
-        if (item->widget() != nullptr) {
-            item->widget()->hide();
-            item->widget()->deleteLater();
-        }
-        delete item;
-    }
-}
 
 QScrollArea* makeScroll()
 {
@@ -186,7 +176,7 @@ void TodayPage::showNeeds()
         hadFocus = row->action()->hasFocus() ? row->about() : hadFocus;
     }
     const int scrolled = m_scroll->verticalScrollBar()->value();
-    clear(m_rows);
+    clearLayout(m_rows);
     m_needRows.clear();
     if (m_today->sterilizers.empty()) {
         m_rows->addWidget(new EmptyState(
@@ -248,7 +238,7 @@ void TodayPage::showSterilizers()
 {
     const std::vector<SterilizerDay>& days = m_today->sterilizers;
     if (m_sterilizerRows.size() != days.size()) {
-        clear(m_sterilizers);
+        clearLayout(m_sterilizers);
         m_sterilizerRows.clear();
         for (std::size_t i = 0; i < days.size(); ++i) {
             auto* const row = new SterilizerRow(m_workstation.look);
