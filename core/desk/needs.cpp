@@ -34,6 +34,9 @@ std::optional<NeedKind> kindOf(const Finding& finding)
     if (finding.outcome == Outcome::review) {
         return NeedKind::review;
     }
+    if (finding.key == Key::aerationRunning) {
+        return NeedKind::aerating;
+    }
     switch (rule) {
     case RuleId::printout:
     case RuleId::physical:
@@ -70,6 +73,7 @@ Need needOf(const CycleView& view, NeedKind kind)
             .name = {},
             .at = {},
             .findings = {},
+            .parts = {},
             .hasImplant = mayHoldImplant(view)};
 }
 
@@ -86,7 +90,31 @@ void add(std::optional<Need>& need, const CycleView& view, NeedKind kind, const 
     }
     if (isOfVials(kind) && kind == need->kind) {
         need->subject = need->findings.front().subject;
+    }
+    if ((isOfVials(kind) || kind == NeedKind::aerating) && kind == need->kind) {
         need->at = need->findings.front().changesAt;
+    }
+}
+
+/// Which PCDs the findings mean.
+void nameParts(const CycleView& view, Need& need)
+{
+    const auto isNamed = [&need](const std::string& id) {
+        return std::ranges::any_of(need.findings,
+                                   [&id](const Finding& finding) { return finding.subject == id; });
+    };
+    for (const ProcessChallengeDevice& pcd : view.folded.record.load.pcds) {
+        const auto mark = view.folded.pcdMarks.find(pcd.id);
+        const auto name = [&](const std::string& id) {
+            if (isNamed(id)) {
+                need.parts.push_back(
+                    {id, mark == view.folded.pcdMarks.end() ? std::string() : mark->second});
+            }
+        };
+        name(pcd.id);
+        for (const Vial& each : pcd.vials) {
+            name(each.id);
+        }
     }
 }
 
@@ -115,7 +143,8 @@ std::optional<Instant> dueSince(const CycleView& view)
 
 bool isForNow(NeedKind kind)
 {
-    return kind != NeedKind::biologicalComing && kind != NeedKind::lotExpires;
+    return kind != NeedKind::biologicalComing && kind != NeedKind::aerating
+           && kind != NeedKind::lotExpires;
 }
 
 void appendNeeds(const CycleView& view, std::vector<Need>& needs)
@@ -128,6 +157,7 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
     if (view.signedAs && *view.signedAs < decision.verdict) {
         Need need = needOf(view, NeedKind::evidenceWorse);
         std::ranges::copy_if(decision.findings, std::back_inserter(need.findings), asksForAnything);
+        nameParts(view, need);
         needs.push_back(std::move(need));
         return;
     }
@@ -145,13 +175,14 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
             continue;
         }
         const auto kind = kindOf(finding);
+        const bool isFailed = decision.verdict == Verdict::reprocess && kind != NeedKind::growth;
         // Of a load that failed anyway nothing else is asked for but what its vials will show.
-        if (kind && isOfVials(*kind)) {
+        if (isFailed && finding.outcome == Outcome::fails && finding.item < 0) {
+            add(rest, view, NeedKind::failed, finding);
+        } else if (kind && isOfVials(*kind)) {
             add(vials, view, *kind, finding);
-        } else if (decision.verdict == Verdict::reprocess && kind != NeedKind::growth) {
-            if (finding.outcome == Outcome::fails && finding.item < 0) {
-                add(rest, view, NeedKind::failed, finding);
-            }
+        } else if (isFailed) {
+            continue;
         } else if (kind && (finding.item < 0 || finding.outcome != Outcome::fails)) {
             add(rest, view, *kind, finding);
         }
@@ -163,8 +194,14 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
     if (vials && vials->kind == NeedKind::biologicalDue) {
         vials->at = dueSince(view);
     }
+    if (rest && vials && rest->kind == NeedKind::failed && vials->kind == NeedKind::controlDead) {
+        // No vial of it will show anything: one word about the load is enough.
+        rest->findings.insert(rest->findings.end(), vials->findings.begin(), vials->findings.end());
+        vials.reset();
+    }
     for (std::optional<Need>* const need : {&vials, &rest}) {
         if (*need) {
+            nameParts(view, **need);
             needs.push_back(std::move(**need));
         }
     }

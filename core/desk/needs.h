@@ -26,11 +26,18 @@ enum class NeedKind : std::uint8_t {
     signature,        ///< everything is there and good
     evidenceChanged,  ///< since it was signed, without being worse
     biologicalComing, ///< `at`: when to look at it next
+    aerating,         ///< nothing else is missing; `at`: when it has lasted long enough
     lotExpires        ///< a product's lot; `at`: the first moment of the day after its date
 };
 
 /// Whether somebody can do something about it now.
 [[nodiscard]] bool isForNow(NeedKind kind);
+
+/// Where a vial, an indicator or a PCD of a load is, for people: ids say nothing to them.
+struct NeedPart {
+    std::string id;      ///< as a finding's subject
+    std::string pcdMark; ///< empty: nothing is written on it
+};
 
 /// Something that asks for a person, and what its sentences need.
 struct Need {
@@ -42,6 +49,7 @@ struct Need {
     std::string name;              ///< of what `subject` is, where it has one
     std::optional<Instant> at;     ///< see kind
     std::vector<Finding> findings; ///< those behind it, of the load in the order of the decision
+    std::vector<NeedPart> parts;   ///< that the findings name
     bool hasImplant = false;       ///< of a load: an implant is in it, or may be
 };
 

@@ -32,8 +32,11 @@ private:
         case NeedKind::evidenceChanged: return tr("Evidence changed since signed");
         case NeedKind::review: return tr("Waits for a review");
         case NeedKind::printout: return tr("Printout incomplete");
-        case NeedKind::reading: return tr("Readings missing");
+        case NeedKind::reading:
+            return isSecondLook() ? tr("Unclear: a second reader is needed")
+                                  : tr("Readings missing");
         case NeedKind::otherEvidence: return tr("Record incomplete");
+        case NeedKind::aerating: return tr("Aerating");
         case NeedKind::signature: return tr("Ready to sign");
         case NeedKind::biologicalComing: return tr("Biological indicator incubating");
         case NeedKind::lotExpires: return tr("Lot expires");
@@ -67,7 +70,8 @@ private:
                 .arg(QString::fromStdString(n_.lot));
         case NeedKind::biologicalDue:
             return n_.at ? tr("To be read since %1. %2").arg(at(), first()) : first();
-        case NeedKind::biologicalComing: return first();
+        case NeedKind::biologicalComing:
+        case NeedKind::aerating: return first();
         case NeedKind::lotExpires:
             return tr("%1, lot %2: the last moment to use it is before %3.")
                 .arg(QString::fromStdString(n_.name), QString::fromStdString(n_.lot), at());
@@ -85,11 +89,25 @@ private:
         case NeedKind::biologicalDue: return tr("Read it");
         case NeedKind::review: return tr("Review it");
         case NeedKind::signature: return tr("Sign it");
-        case NeedKind::printout:
-        case NeedKind::otherEvidence: return tr("Complete it");
-        case NeedKind::reading: return tr("Read them");
+        case NeedKind::otherEvidence:
+        case NeedKind::printout: return tr("Complete it");
+        case NeedKind::reading: return isSecondLook() ? tr("Have it read again") : tr("Read them");
         case NeedKind::lotExpires: return tr("Look at the lot");
         default: return tr("Look at it");
+        }
+    }
+
+    /// Whether what comes first is an unclear answer of an indicator.
+    [[nodiscard]] bool isSecondLook() const
+    {
+        if (n_.findings.empty()) {
+            return false;
+        }
+        switch (n_.findings.front().key) {
+        case Key::pcdUnclear:
+        case Key::itemExternalUnclear:
+        case Key::itemInternalUnclear: return true;
+        default: return false;
         }
     }
 
@@ -100,8 +118,28 @@ private:
 
     [[nodiscard]] QString first() const
     {
-        return n_.findings.empty() ? QString()
-                                   : QString::fromStdString(say(n_.findings.front(), style_).says);
+        return n_.findings.empty()
+                   ? QString()
+                   : QString::fromStdString(say(named(n_.findings.front()), style_).says);
+    }
+
+    /// A finding whose subject says where the thing is.
+    [[nodiscard]] Finding named(Finding finding) const
+    {
+        for (const NeedPart& part : n_.parts) {
+            if (part.id == finding.subject) {
+                finding.subject =
+                    (part.id.starts_with("pd-")
+                         ? (part.pcdMark.empty() ? tr("without a mark")
+                                                 : QString::fromStdString(part.pcdMark))
+                     : part.pcdMark.empty()
+                         ? tr("in the PCD")
+                         : tr("in PCD %1").arg(QString::fromStdString(part.pcdMark)))
+                        .toStdString();
+                break;
+            }
+        }
+        return finding;
     }
 
     /// The first finding, how many more there are, or what is said where there is none.

@@ -31,7 +31,8 @@ Mark markOf(NeedKind kind)
     case NeedKind::evidenceChanged:
     case NeedKind::review: return {Glyph::quarantine, ToneOf::waiting};
     case NeedKind::signature: return {Glyph::release, ToneOf::good};
-    case NeedKind::biologicalComing: return {Glyph::running, ToneOf::neutral};
+    case NeedKind::biologicalComing:
+    case NeedKind::aerating: return {Glyph::running, ToneOf::neutral};
     case NeedKind::lotExpires: return {Glyph::note, ToneOf::neutral};
     }
     return {Glyph::note, ToneOf::neutral};

@@ -24,6 +24,7 @@ struct CycleFold {
     bool isImported = false;             ///< its id is that of a load of the time before
     const Fact* specification = nullptr; ///< bound, and of the cycle's purpose
     std::vector<std::string> itemIds;    ///< it-, beside load.items
+    std::map<std::string, std::string> pcdMarks; ///< what is written on a PCD, by pd-
     std::vector<std::string> placed;     ///< ci- and bv- that stand somewhere in the record
     LoadRecord load;                     ///< of a test without items and what belongs to them
     HistoryCycle cycle;                  ///< the same cycle as another's history, or a test, has it

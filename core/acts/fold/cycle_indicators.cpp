@@ -104,6 +104,7 @@ void foldIndicators(Folding& folding, CycleFold& into, bool own)
     folding.eachValue<PcdPlaced>(into.id, own, [&](const Entry& entry, const PcdPlaced& act) {
         const std::string_view pcd = entry.subject("pd");
         pcdOf(into.load, pcd);
+        into.pcdMarks[std::string(pcd)] = act.mark;
         for (const PlacedIndicator& each : act.indicators) {
             placing.chemical(pcd, each);
         }

@@ -151,6 +151,7 @@ FoldedEvidence foldEvidence(std::span<const Entry* const> entries, std::string_v
     }
 
     folded.itemIds = std::move(own.itemIds);
+    folded.pcdMarks = std::move(own.pcdMarks);
     folded.sterilizer = own.sterilizer;
     folded.phase = phaseOf(folding, own);
     folded.entries = takenEntries(folding);

@@ -5,6 +5,7 @@
 #include "core/release/evidence.h"
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -46,6 +47,7 @@ struct HistoryLine {
 struct FoldedEvidence {
     EvidenceRecord record;
     std::vector<std::string> itemIds; ///< it-, beside record.load.items
+    std::map<std::string, std::string> pcdMarks; ///< what is written on a PCD, by pd-
     std::string sterilizer;           ///< sz-; empty: not known
     Phase phase = Phase::beingLoaded;
     std::optional<std::string> policy; ///< digest of the policy bound; nullopt: none recorded

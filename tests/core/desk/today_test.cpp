@@ -146,6 +146,74 @@ TEST_F(TodayOfADepartment, NamesWhenAVialOfAnImplantLoadIsDue)
     EXPECT_EQ(need(NeedKind::biologicalDue)->at, due);
 }
 
+TEST_F(TodayOfADepartment, KnowsThePcdThatAVialIsIn)
+{
+    department.passBowieDick();
+    const std::string cycle = department.runLoad(Implant::yes);
+    department.readLoad(cycle);
+    department.incubate(cycle);
+    const auto coming = need(NeedKind::biologicalComing);
+    ASSERT_TRUE(coming);
+    ASSERT_EQ(coming->parts.size(), 1U);
+    EXPECT_EQ(coming->parts[0].id, coming->subject);
+    EXPECT_EQ(coming->parts[0].pcdMark, "PCD");
+}
+
+CycleView viewWith(Verdict verdict, std::vector<Finding> findings)
+{
+    CycleView view{.id = "ld-1"};
+    view.folded.phase = Phase::awaitingDecision;
+    view.decision.verdict = verdict;
+    view.decision.findings = std::move(findings);
+    return view;
+}
+
+TEST(Needs, OfALoadThatFailedIsOneAndSaysWhy)
+{
+    std::vector<Need> needs;
+    appendNeeds(viewWith(Verdict::reprocess,
+                         {{.key = Key::pcdRejected, .outcome = Outcome::fails, .subject = "pd-1"},
+                          {.key = Key::biControl,
+                           .outcome = Outcome::waits,
+                           .cause = Cause::controlDead,
+                           .subject = "bv-1"}}),
+                needs);
+    ASSERT_EQ(needs.size(), 1U);
+    EXPECT_EQ(needs[0].kind, NeedKind::failed);
+    ASSERT_EQ(needs[0].findings.size(), 2U);
+    EXPECT_EQ(needs[0].findings[0].key, Key::pcdRejected);
+}
+
+TEST(Needs, OfALoadThatFailsByItsVialsHaveAReason)
+{
+    std::vector<Need> needs;
+    appendNeeds(viewWith(Verdict::reprocess,
+                         {{.key = Key::biLost, .outcome = Outcome::fails, .subject = "bv-1"}}),
+                needs);
+    ASSERT_EQ(needs.size(), 1U);
+    EXPECT_EQ(needs[0].kind, NeedKind::failed);
+    EXPECT_EQ(needs[0].findings.size(), 1U);
+}
+
+TEST(Needs, OfWhatOnlyAeratesComeLater)
+{
+    std::vector<Need> needs;
+    const Instant over = local("20:00");
+    appendNeeds(viewWith(Verdict::quarantine, {{.key = Key::aerationRunning,
+                                                .outcome = Outcome::waits,
+                                                .changesAt = over}}),
+                needs);
+    ASSERT_EQ(needs.size(), 1U);
+    EXPECT_EQ(needs[0].kind, NeedKind::aerating);
+    EXPECT_EQ(needs[0].at, over);
+    EXPECT_FALSE(isForNow(needs[0].kind));
+    appendNeeds(viewWith(Verdict::quarantine,
+                         {{.key = Key::aerationRunning, .outcome = Outcome::waits},
+                          {.key = Key::printoutMissing, .outcome = Outcome::waits}}),
+                needs);
+    EXPECT_EQ(needs[1].kind, NeedKind::printout) << "something can be done now";
+}
+
 TEST_F(TodayOfADepartment, PutsGrowthFirst)
 {
     department.passBowieDick();

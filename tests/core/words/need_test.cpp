@@ -47,5 +47,27 @@ TEST(SayNeed, SaysHowManyReasonsThereAre)
     EXPECT_NE(say(fullNeed(review, 5), {}).says.find("4 more"), std::string::npos);
 }
 
+TEST(SayNeed, SaysWhereAThingIsAndNotItsId)
+{
+    Need need = fullNeed(static_cast<int>(NeedKind::biologicalComing), 1);
+    need.parts = {{"bv-1", "A"}};
+    EXPECT_NE(say(need, {}).says.find("(BI) in PCD A is due"), std::string::npos)
+        << say(need, {}).says;
+    need.parts = {{"bv-1", ""}};
+    EXPECT_NE(say(need, {}).says.find("(BI) in the PCD is due"), std::string::npos);
+    need.findings = {{.key = Key::pcdUnclear, .subject = "pd-1"}};
+    need.parts = {{"pd-1", "A"}};
+    EXPECT_NE(say(need, {}).says.find("(PCD) A was read"), std::string::npos)
+        << say(need, {}).says;
+}
+
+TEST(SayNeed, AnUnclearAnswerAsksForAnotherReader)
+{
+    Need need = fullNeed(static_cast<int>(NeedKind::reading), 1);
+    EXPECT_EQ(say(need, {}).action, "Read them");
+    need.findings = {{.key = Key::pcdUnclear, .subject = "pd-1"}};
+    EXPECT_EQ(say(need, {}).action, "Have it read again");
+}
+
 } // namespace
 } // namespace loadwarden
