@@ -43,7 +43,7 @@ QPalette paletteOf(const Colours& c)
     return palette;
 }
 
-QString sheetOf(const Colours& c, TextSize size)
+QString sheetOf(const Colours& c, Theme theme, TextSize size)
 {
     askForResources();
     QFile file(QStringLiteral(":/style/loadwarden.qss"));
@@ -75,6 +75,9 @@ QString sheetOf(const Colours& c, TextSize size)
                                                       {"@bad", c.bad.ink},
                                                       {"@neutral-soft", c.neutral.soft},
                                                       {"@neutral", c.neutral.ink}};
+    // Pictures in the theme's colours of ink and of what stands on the accent.
+    sheet.replace(QLatin1String("@theme"), theme == Theme::light ? QLatin1String("light")
+                                                                 : QLatin1String("dark"));
     for (const auto& [name, colour] : colours) {
         sheet.replace(QLatin1String(name), colour.name());
     }
@@ -110,7 +113,7 @@ void Look::apply(Theme theme, TextSize size)
     m_application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
     m_application.setPalette(paletteOf(colours()));
     m_application.setFont(font(Type::body));
-    m_application.setStyleSheet(sheetOf(colours(), size));
+    m_application.setStyleSheet(sheetOf(colours(), theme, size));
     emit changed();
 }
 
