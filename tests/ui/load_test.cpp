@@ -1,8 +1,6 @@
 // The record of a load as a person works, by keys and scanner.
 #include "core/desk/recorder.h"
-#include "tests/ui/department.h"
-#include "ui/load/load_page.h"
-#include "ui/load/load_view.h"
+#include "tests/ui/load_screen.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -11,7 +9,6 @@
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
-#include <QTest>
 
 #include <sqlite3.h>
 
@@ -19,167 +16,6 @@
 
 namespace loadwarden::ui_tests {
 namespace {
-
-const std::string secondPin = "739182";
-
-class LoadOnScreen : public ::testing::Test {
-protected:
-    LoadOnScreen()
-    {
-        desktop.found();
-        registerDepartment(desktop);
-        passBowieDick(desktop);
-        desktop.clock().set(local("06:40"));
-    }
-
-    void openPage(const QString& who = QStringLiteral("B-1"), const std::string& pin = supervisorPin)
-    {
-        desktop.open();
-        desktop.signIn(who, pin);
-        desktop.press(Qt::Key_2, Qt::ControlModifier);
-        settle();
-    }
-
-    void settle()
-    {
-        QTest::qWait(20);
-        ASSERT_TRUE(desktop.waitFor([this] { return page() != nullptr && page()->isUpToDate(); }));
-        QTest::qWait(20);
-    }
-
-    /// Goes on with Tab until what has the keyboard is called so.
-    void tabTo(const QString& name)
-    {
-        QTest::qWait(20); // what was made anew is seen a moment later
-        QStringList passed;
-        for (int i = 0; i < 200; ++i) {
-            if (desktop.focusName().startsWith(name)) {
-                return;
-            }
-            passed << desktop.focusName();
-            desktop.press(Qt::Key_Tab);
-        }
-        passed.removeDuplicates();
-        FAIL() << "Tab does not lead to " << name.toStdString() << " but through "
-               << passed.join(QStringLiteral("; ")).toStdString();
-    }
-
-    void pressButton(const QString& name)
-    {
-        tabTo(name);
-        desktop.press(Qt::Key_Space);
-    }
-
-    void choose(const QString& combo, int downs)
-    {
-        tabTo(combo);
-        for (int i = 0; i < downs; ++i) {
-            desktop.press(Qt::Key_Down);
-        }
-    }
-
-    void sign(const std::string& pin = supervisorPin)
-    {
-        dialogIsActive();
-        ASSERT_TRUE(desktop.comesToSee("You sign"));
-        desktop.type(QString::fromStdString(pin));
-        desktop.press(Qt::Key_Return);
-    }
-
-    /// No window manager makes a dialog active here.
-    void dialogIsActive()
-    {
-        ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() != nullptr; }));
-        QApplication::setActiveWindow(QApplication::activeModalWidget());
-        ASSERT_TRUE(desktop.waitFor([] { return QApplication::focusWidget() != nullptr; }));
-    }
-
-    void leaveDialog()
-    {
-        desktop.press(Qt::Key_Escape);
-        ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() == nullptr; }));
-        QApplication::setActiveWindow(&desktop.window());
-        settle();
-    }
-
-    bool saysSoon(const QString& text)
-    {
-        const bool isSaid = desktop.waitFor([&] { return desktop.messages().contains(text); });
-        if (QApplication::activeModalWidget() == nullptr) {
-            QApplication::setActiveWindow(&desktop.window());
-        }
-        return isSaid;
-    }
-
-    /// The load of the department runs and is opened.
-    void openLoad(Implant implant = Implant::no, const QString& who = QStringLiteral("B-1"),
-                  const std::string& pin = supervisorPin)
-    {
-        cycle = runLoad(desktop, implant);
-        openPage(who, pin);
-        ASSERT_TRUE(desktop.waitFor([this] { return page()->isUpToDate(); }));
-        tabTo("Loads and tests at hand");
-        desktop.press(Qt::Key_Return);
-        ASSERT_TRUE(desktop.waitFor([this] {
-            return page()->view() != nullptr && page()->view()->desk().isUpToDate();
-        }));
-    }
-
-    ui::LoadPage* page() { return desktop.window().findChild<ui::LoadPage*>(); }
-
-    const LoadSheet& sheet() { return *page()->view()->desk().sheet(); }
-
-    void readPrintout()
-    {
-        tabTo("Sterilizer printed");
-        desktop.type("S1");
-        tabTo("Program printed");
-        desktop.type("P1");
-        tabTo("Cycle counter printed");
-        desktop.type("101");
-        tabTo("Start printed: Time as 07:14");
-        desktop.type("07:00");
-        desktop.press(Qt::Key_Tab);
-        desktop.press(Qt::Key_Tab);
-        desktop.type("07:50");
-        tabTo("Temperature");
-        desktop.type("132.4");
-        tabTo("Exposure time");
-        desktop.type("4");
-        tabTo("Drying time");
-        desktop.type("20");
-        pressButton("Record what the printout says");
-        ASSERT_TRUE(saysSoon("What the printout says is recorded."));
-        settle();
-    }
-
-    void readIndicators()
-    {
-        pressButton("Read Outside of I1");
-        ASSERT_TRUE(desktop.comesToSee("what do you see?"));
-        desktop.press(Qt::Key_A);
-        ASSERT_TRUE(saysSoon("Outside of I1: Accept"));
-        settle();
-        ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Read In PCD"; }))
-            << "what is read next has the keyboard, not " << desktop.focusName().toStdString();
-        desktop.press(Qt::Key_Space);
-        ASSERT_TRUE(desktop.comesToSee("The front need only have entered the accept zone"));
-        desktop.press(Qt::Key_A);
-        ASSERT_TRUE(saysSoon("In PCD: Accept"));
-        settle();
-    }
-
-    void unload()
-    {
-        pressButton("Everything came out and is good");
-        desktop.press(Qt::Key_Space);
-        ASSERT_TRUE(saysSoon("The unloading is recorded."));
-        settle();
-    }
-
-    Desktop desktop;
-    std::string cycle;
-};
 
 TEST_F(LoadOnScreen, TheWholeJobByKeyboardAlone)
 {
@@ -323,9 +159,9 @@ TEST_F(LoadOnScreen, ACorrectionIsSignedAndStaysInTheHistory)
     EXPECT_TRUE(desktop.comesToSee("Say why it is struck."));
     desktop.type("of another load");
     pressButton(QStringLiteral("Strike entry %1").arg(seq));
-    sign();
-    EXPECT_TRUE(desktop.comesToSee("takes a second person of higher")) << "refused with the reason";
-    leaveDialog();
+    EXPECT_TRUE(desktop.comesToSee("takes a second person of higher"))
+        << "said before anybody types a PIN";
+    EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
     EXPECT_EQ(sheet().view().folded.record.load.printout.has_value(), true);
     pressButton(QStringLiteral("Only add the note to entry %1").arg(seq));
     ASSERT_TRUE(saysSoon("The note is recorded."));

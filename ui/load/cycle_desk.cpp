@@ -10,6 +10,22 @@
 #include <utility>
 
 namespace loadwarden::ui {
+namespace {
+
+/// Acts that say themselves when they happened keep that.
+void stamp(std::vector<ToRecord>& acts, const Later& later)
+{
+    for (ToRecord& act : acts) {
+        if (!act.happenedAt) {
+            act.happenedAt = later.at;
+        }
+        if (kindOf(act.act).fromPaper) {
+            act.paper = later.paper;
+        }
+    }
+}
+
+} // namespace
 
 CycleDesk::CycleDesk(Workstation& workstation, std::string cycle, QObject* parent)
     : QObject(parent), m_workstation(workstation), m_cycle(std::move(cycle))
@@ -54,13 +70,26 @@ void CycleDesk::refresh()
 void CycleDesk::record(Acts acts, const QString& done, std::function<void()> then,
                        std::function<void(const QString&)> refused)
 {
+    if (m_later && !m_later->wrong.isEmpty()) {
+        const QString why = tr("It is not recorded yet.");
+        if (refused) {
+            refused(why + u' ' + m_later->wrong);
+        } else {
+            emit says(why, m_later->wrong);
+        }
+        return;
+    }
     if (std::exchange(m_isRecording, true)) {
         return;
     }
     m_workstation.desk.record(
         this,
-        [who = *m_workstation.session.who(), acts = std::move(acts)](Office& office) {
-            const std::vector<ToRecord> made = acts(office);
+        [who = *m_workstation.session.who(), acts = std::move(acts),
+         later = m_later](Office& office) {
+            std::vector<ToRecord> made = acts(office);
+            if (later) {
+                stamp(made, *later);
+            }
             return Recorder(office).record(who, made);
         },
         [this, done, then = std::move(then),
@@ -112,16 +141,29 @@ void CycleDesk::askPin(ToSign toSign, const QString& done, std::function<void()>
 void CycleDesk::sign(const QString& what, const QStringList& seen, const QString& button, Acts acts,
                      const QString& done, std::function<void()> then)
 {
-    askPin({.what = what,
-                   .seen = seen,
-                   .button = button,
-                   .signing =
-                       [acts = std::move(acts)](Office& office, const SignedIn& who,
-                                                Signature signature) {
-                           const std::vector<ToRecord> made = acts(office);
-                           return Recorder(office).record(who, made, std::move(signature));
-                       }},
-                  done, std::move(then));
+    ToSign toSign{.what = what,
+                  .seen = seen,
+                  .button = button,
+                  .signing = [acts](Office& office, const SignedIn& who, Signature signature) {
+                      const std::vector<ToRecord> made = acts(office);
+                      return Recorder(office).record(who, made, std::move(signature));
+                  }};
+    // What is refused whoever signs is said before anybody types a PIN.
+    m_workstation.desk.ask(
+        this,
+        [who = *m_workstation.session.who(), acts = std::move(acts)](Office& office) {
+            const std::vector<ToRecord> made = acts(office);
+            return Recorder(office).whyNot(who, made);
+        },
+        [this, toSign = std::move(toSign), done,
+         then = std::move(then)](const std::optional<Refusal>& refusal) {
+            if (refusal) {
+                const Told told = say(*refusal, style());
+                emit says(text(told.says), text(told.next));
+                return;
+            }
+            askPin(toSign, done, then);
+        });
 }
 
 void CycleDesk::signOnSight(const QString& what, const QStringList& seen, const QString& button,

@@ -17,6 +17,13 @@
 
 namespace loadwarden::ui {
 
+/// What was done before it is recorded.
+struct Later {
+    QString wrong; ///< why it cannot be recorded so; empty: nothing is
+    std::optional<JournalTime> at;
+    std::optional<FromPaper> paper; ///< who did it, where another types it
+};
+
 /// One cycle on its page: what is known of it, and the way to record more. What its parts share.
 class CycleDesk : public QObject {
     Q_OBJECT
@@ -38,6 +45,10 @@ public:
     /// Reads it anew.
     void refresh();
 
+    /// From now on what is recorded, but for what is signed, is of that time and person; nullopt:
+    /// of now and of who is signed in.
+    void setLater(std::optional<Later> later) { m_later = std::move(later); }
+
     /// Makes the acts on the desk's thread, where new ids come from, and records them together.
     using Acts = std::function<std::vector<ToRecord>(Office&)>;
 
@@ -49,7 +60,7 @@ public:
     void record(AnyAct act, std::vector<std::string> subjects, const QString& done,
                 std::function<void()> then = {}, std::function<void(const QString&)> refused = {});
 
-    /// Asks for a PIN and records with it; `then` is called once that is done.
+    /// Asks for a PIN and records with it, unless it is refused whoever signs; `then` is called once that is done.
     void sign(const QString& what, const QStringList& seen, const QString& button, Acts acts,
               const QString& done, std::function<void()> then = {});
     /// The same for what rests on the decision that is shown.
@@ -71,6 +82,7 @@ private:
     Workstation m_workstation;
     std::string m_cycle;
     std::optional<LoadSheet> m_sheet;
+    std::optional<Later> m_later;
     bool m_isAsking = false;
     bool m_asksAgain = false;
     bool m_isRecording = false; ///< a second press meanwhile is none

@@ -5,9 +5,11 @@
 #include "ui/load/contents_section.h"
 #include "ui/load/cycle_section.h"
 #include "ui/load/emergency_form.h"
+#include "ui/load/further_section.h"
 #include "ui/load/history_section.h"
 #include "ui/load/immediate_section.h"
 #include "ui/load/indicator_section.h"
+#include "ui/load/later_strip.h"
 #include "ui/load/load_text.h"
 #include "ui/load/package_section.h"
 #include "ui/load/printout_section.h"
@@ -63,6 +65,9 @@ LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* pare
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(m_band);
+    auto* const later = new LaterStrip(*m_desk);
+    column->addWidget(later);
+    connect(m_band, &VerdictBand::wantsLater, later, &LaterStrip::toggle);
     auto* const row = new QHBoxLayout;
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
@@ -123,6 +128,7 @@ QWidget* LoadView::makeRecord()
     auto* const indicators = add<IndicatorSection>(column);
     m_packages = add<PackageSection>(column);
     add<AerationSection>(column);
+    add<FurtherSection>(column);
     add<HistorySection>(column);
     column->addStretch();
     connect(indicators, &IndicatorSection::wantsBiologicals, this, &LoadView::wantsBiologicals);

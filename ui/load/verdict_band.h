@@ -30,6 +30,8 @@ signals:
     /// The items are to be processed anew in a load of their own.
     void wantsNewLoad();
     void wantsPaper();
+    /// Something was done earlier, or stands on paper.
+    void wantsLater();
 
 private:
     void signAs(Verdict meaning);
@@ -49,6 +51,7 @@ private:
     QPushButton* m_emergency;
     QPushButton* m_again;
     QPushButton* m_paper;
+    QPushButton* m_later;
     bool m_mainVerifies = false;
 };
 

@@ -8,13 +8,16 @@
 namespace loadwarden::ui {
 
 Field::Field(const QString& label, QWidget* editor, const QString& hint, QWidget* parent)
-    : QWidget(parent), m_editor(editor), m_line(makeMuted(hint)), m_hint(hint)
+    : QWidget(parent),
+      m_editor(editor),
+      m_name(makeLabel(label, Type::strong)),
+      m_line(makeMuted(hint)),
+      m_hint(hint)
 {
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(space::hair);
-    QLabel* const name = makeLabel(label, Type::strong);
-    name->setBuddy(editor);
+    m_name->setBuddy(editor);
     QString plain = label;
     editor->setAccessibleName(plain.remove(u'&'));
     const auto* const button = qobject_cast<QAbstractButton*>(editor->focusProxy());
@@ -28,11 +31,18 @@ Field::Field(const QString& label, QWidget* editor, const QString& hint, QWidget
                                     : tr("%1: %2", "a field, a part of it").arg(plain, part));
     }
     editor->setAccessibleDescription(hint);
-    column->addWidget(name);
+    column->addWidget(m_name);
     column->addWidget(editor);
     column->addWidget(m_line);
     column->addSpacing(space::small);
     column->addStretch();
+}
+
+void Field::setName(const QString& label)
+{
+    m_name->setText(label);
+    QString plain = label;
+    m_editor->setAccessibleName(plain.remove(u'&'));
 }
 
 void Field::setError(const QString& says)

@@ -18,12 +18,15 @@ public:
 
     [[nodiscard]] QWidget* editor() const { return m_editor; }
 
+    /// Another label for an editor that is a combo box or a line.
+    void setName(const QString& label);
     /// An empty text: nothing is wrong.
     void setError(const QString& says);
     [[nodiscard]] bool hasError() const { return m_hasError; }
 
 private:
     QWidget* m_editor;
+    QLabel* m_name;
     QLabel* m_line;
     QString m_hint;
     bool m_hasError = false;
