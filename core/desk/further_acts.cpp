@@ -8,6 +8,13 @@
 namespace loadwarden {
 namespace {
 
+bool hasGrown(const SheetIndicator& vial)
+{
+    return std::ranges::any_of(vial.readings, [](const SheetReading& reading) {
+        return reading.seen == Seen::growth && !reading.isStruck;
+    });
+}
+
 class Collector {
 public:
     explicit Collector(const LoadSheet& sheet) : m_sheet(sheet), m_book(sheet.record.entries) {}
@@ -50,6 +57,7 @@ private:
               indicators([](const SheetIndicator& each) { return !each.unclearTo().empty(); }));
         m_all.push_back({Further::recordFailure, {}});
         m_all.push_back({Further::resolveFailure, {}});
+        offerOfPositives();
         if (isLoad) {
             const auto isReleased = [this](const SheetItem& item) {
                 const auto found = m_sheet.state.released.find(item.id);
@@ -65,6 +73,52 @@ private:
                       return says<ItemDistributed>(item.id) && !says<ItemReturned>(item.id);
                   }));
         }
+    }
+
+    /// Incidents are of the load whose vial grew; where it is closed, nothing is to be found any
+    /// more.
+    void offerOfPositives()
+    {
+        std::vector<Choice> grown;
+        for (const SheetIndicator& each : m_sheet.indicators) {
+            if (each.isVial && hasGrown(each)) {
+                grown.push_back({each.id, {}});
+            }
+        }
+        if (grown.empty()) {
+            return;
+        }
+        const std::vector<Choice> open = incidents();
+        if (open.empty()) {
+            m_all.push_back({Further::openIncident, {}});
+            return;
+        }
+        if (!isClosed()) {
+            offer(Further::findIncident, std::move(grown));
+            offer(Further::closeIncident, open);
+        }
+    }
+
+    [[nodiscard]] std::vector<Choice> incidents() const
+    {
+        std::vector<Choice> found;
+        for (const std::uint32_t index : m_book.about(m_sheet.view().id)) {
+            const Fact& fact = m_book.facts()[index];
+            if (fact.stands() && std::holds_alternative<IncidentOpened>(fact.current().act)) {
+                const std::string id(fact.origin->subject("ic"));
+                found.push_back({id, m_sheet.view().lot()});
+            }
+        }
+        return found;
+    }
+
+    [[nodiscard]] bool isClosed() const
+    {
+        const auto& sterilizer = m_sheet.view().folded.record.sterilizer;
+        return sterilizer
+               && std::ranges::any_of(sterilizer->incidents, [this](const Incident& each) {
+                      return each.positiveLot == m_sheet.view().lot() && !each.closings.empty();
+                  });
     }
 
     /// Whether such an act about the cycle, or about a part of it, stands.

@@ -19,6 +19,9 @@ enum class Further : std::uint8_t {
     classAlarm,      ///< what an alarm of the sterilizer means
     recordFailure,   ///< a process failure
     resolveFailure,  ///< its cause and what was done about it
+    openIncident,    ///< a vial grew
+    findIncident,    ///< what a growth turned out to be
+    closeIncident,   ///< another cycle has shown that the sterilizer works
     distribute,      ///< an item leaves the department
     use,             ///< an item was used on somebody
     takeBack         ///< an item came back unused
@@ -28,7 +31,7 @@ enum class Further : std::uint8_t {
 struct FurtherChoice {
     Further what{};
     /// Of what it can be said, the first suggested: items and indicators by id, a parameter by its
-    /// number, an alarm by its code. Empty: of the cycle.
+    /// number, an alarm by its code, incidents by id. Empty: of the cycle.
     std::vector<Choice> of;
 };
 

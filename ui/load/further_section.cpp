@@ -191,7 +191,7 @@ void FurtherSection::record()
     if (!answer) {
         return;
     }
-    if (answer->what != Further::moveItem) {
+    if (!namesACycle(answer->what)) {
         recordAs(*answer, {});
         return;
     }
@@ -206,7 +206,7 @@ void FurtherSection::record()
                 recordAs(answer, found.id);
                 return;
             }
-            m_numberField->setError(tr("No load has this number."));
+            m_numberField->setError(tr("No load or test has this number."));
             m_number->selectAll();
             m_number->setFocus();
         });
@@ -215,7 +215,14 @@ void FurtherSection::record()
 void FurtherSection::recordAs(const FurtherAnswer& answer, const std::string& otherCycle)
 {
     const ToRecord act = toRecord(answer, *desk().sheet(), otherCycle);
-    const CycleDesk::Acts acts = [act](Office&) { return std::vector{act}; };
+    const bool isNew = answer.what == Further::openIncident;
+    const CycleDesk::Acts acts = [act, isNew](Office& office) {
+        ToRecord made = act;
+        if (isNew) {
+            made.subjects.front() = office.place().ids.next("ic");
+        }
+        return std::vector{made};
+    };
     const QString done = tr("Recorded: %1.").arg(m_words.name);
     const auto then = [this] {
         m_what->setCurrentIndex(0);

@@ -17,6 +17,7 @@ public:
     static FurtherWords ofContents(Further what);
     static FurtherWords ofEvidence(Further what);
     static FurtherWords ofFailures(Further what);
+    static FurtherWords ofIncidents(Further what);
     static FurtherWords ofUse(Further what);
 };
 
@@ -105,6 +106,33 @@ FurtherWords Words::ofFailures(Further what)
     }
 }
 
+FurtherWords Words::ofIncidents(Further what)
+{
+    switch (what) {
+    case Further::openIncident:
+        return {.name = tr("A positive is taken up as an incident"),
+                .hint = tr("A positive never disappears by itself: what is done about it is "
+                           "recorded in its incident, which a supervisor closes."),
+                .button = tr("Open the incident")};
+    case Further::findIncident:
+        return {.name = tr("What a growth turned out to be"),
+                .hint = tr("A supervisor says so, with what shows it. The reading itself stays."),
+                .of = tr("Which vial"),
+                .how = tr("What it was"),
+                .hows = {tr("The control, taken for the vial"), tr("A vial of another load")},
+                .reason = tr("What shows it"),
+                .button = tr("Sign the finding")};
+    case Further::closeIncident:
+        return {.name = tr("An incident is closed"),
+                .hint = tr("Cause and correction are known, what is in question was found, and a "
+                           "later cycle with a biological indicator was negative."),
+                .number = tr("Lot control number of the cycle whose vial was negative"),
+                .reason = tr("Cause, correction, and what became of the items"),
+                .button = tr("Sign the closing")};
+    default: return {};
+    }
+}
+
 FurtherWords Words::ofUse(Further what)
 {
     switch (what) {
@@ -134,11 +162,11 @@ std::vector<ReadingAnswer> answersFor(const LoadSheet& sheet, std::string_view o
     return answersOf(indicator == nullptr ? std::nullopt : indicator->response);
 }
 
-AnyAct actOf(const FurtherAnswer& answer, const LoadSheet& sheet, const std::string& otherCycle)
+AnyAct actOf(const FurtherAnswer& answer, const LoadSheet& sheet, const std::string& other)
 {
     switch (answer.what) {
     case Further::moveItem:
-        return ItemMoved{.from = sheet.view().id, .to = otherCycle, .why = answer.reason};
+        return ItemMoved{.from = sheet.view().id, .to = other, .why = answer.reason};
     case Further::confirmItem: return ItemConfirmed{};
     case Further::loseCheck: return PackageCheckLost{};
     case Further::losePrintout: return PrintoutLost{};
@@ -156,6 +184,11 @@ AnyAct actOf(const FurtherAnswer& answer, const LoadSheet& sheet, const std::str
         return FailureResolved{.causeKnown = answer.how == 0,
                                .reach = answer.detail == 0 ? Reach::thatLoad : Reach::sterilizer,
                                .what = answer.reason};
+    case Further::openIncident: return IncidentOpened{};
+    case Further::findIncident:
+        return IncidentFound{.was = answer.how == 1 ? FoundToBe::otherLoad : FoundToBe::control,
+                             .why = answer.reason};
+    case Further::closeIncident: return IncidentClosed{answer.reason};
     case Further::distribute: return ItemDistributed{answer.number};
     case Further::use: return ItemUsed{answer.number};
     case Further::takeBack: return ItemReturned{answer.reason};
@@ -169,6 +202,18 @@ std::int64_t newestReading(const LoadSheet& sheet, std::string_view of)
     const SheetIndicator* const indicator = sheet.indicator(of);
     const SheetReading* const newest = indicator == nullptr ? nullptr : indicator->newestReading();
     return newest == nullptr ? 0 : newest->seq;
+}
+
+/// The newest incident of the load.
+std::string incidentOf(const LoadSheet& sheet)
+{
+    std::string found;
+    for (const Entry& entry : sheet.record.entries) {
+        if (std::holds_alternative<IncidentOpened>(entry.act)) {
+            found = entry.subject("ic");
+        }
+    }
+    return found;
 }
 
 } // namespace
@@ -192,6 +237,9 @@ FurtherWords wordsOf(Further what, const LoadSheet& sheet, std::string_view of)
     case Further::classAlarm:
     case Further::recordFailure:
     case Further::resolveFailure: return Words::ofFailures(what);
+    case Further::openIncident:
+    case Further::findIncident:
+    case Further::closeIncident: return Words::ofIncidents(what);
     case Further::distribute:
     case Further::use:
     case Further::takeBack: return Words::ofUse(what);
@@ -210,16 +258,24 @@ QString nameOf(Further what, const Choice& of, const LoadSheet& sheet)
     return text(of.name);
 }
 
-ToRecord toRecord(const FurtherAnswer& answer, const LoadSheet& sheet,
-                  const std::string& otherCycle)
+ToRecord toRecord(const FurtherAnswer& answer, const LoadSheet& sheet, const std::string& other)
 {
-    ToRecord act{.act = actOf(answer, sheet, otherCycle), .subjects = {sheet.view().id}};
+    ToRecord act{.act = actOf(answer, sheet, other), .subjects = {sheet.view().id}};
     switch (answer.what) {
-    case Further::moveItem: act.subjects = {answer.of, sheet.view().id, otherCycle}; break;
+    case Further::moveItem: act.subjects = {answer.of, sheet.view().id, other}; break;
     case Further::rereadIndicator:
         act.subjects = {answer.of, sheet.view().id};
         act.reason = answer.reason;
         act.supersedes = newestReading(sheet, answer.of);
+        break;
+    case Further::openIncident:
+        act.subjects = {other, sheet.view().id, sheet.view().folded.sterilizer};
+        break;
+    case Further::findIncident:
+        act.subjects = {incidentOf(sheet), answer.of, sheet.view().id};
+        break;
+    case Further::closeIncident:
+        act.subjects = {answer.of, other, sheet.view().folded.sterilizer};
         break;
     case Further::classAlarm: act.subjects = {sheet.view().folded.sterilizer}; break;
     case Further::losePrintout:
@@ -229,6 +285,11 @@ ToRecord toRecord(const FurtherAnswer& answer, const LoadSheet& sheet,
     default: act.subjects = {answer.of, sheet.view().id}; break;
     }
     return act;
+}
+
+bool namesACycle(Further what)
+{
+    return what == Further::moveItem || what == Further::closeIncident;
 }
 
 } // namespace loadwarden::ui

@@ -40,8 +40,11 @@ struct FurtherAnswer {
     std::string reason;
 };
 
-/// The act; `otherCycle` is that whose number was typed.
+/// The act; `other` is the cycle whose number was typed, or the id of a new incident.
 [[nodiscard]] ToRecord toRecord(const FurtherAnswer& answer, const LoadSheet& sheet,
-                                const std::string& otherCycle);
+                                const std::string& other);
+
+/// Whether the number that is asked for is that of another load or test.
+[[nodiscard]] bool namesACycle(Further what);
 
 } // namespace loadwarden::ui

@@ -89,5 +89,25 @@ TEST_F(FurtherActs, OfAnItemThatIsNotYetInTheChamber)
     EXPECT_THAT(kinds(cycle), ::testing::ElementsAre(Further::moveItem));
 }
 
+TEST_F(FurtherActs, OfAPositiveAreItsIncidentUntilItIsClosed)
+{
+    department.passBowieDick();
+    const std::string cycle = department.runLoad(Implant::no);
+    department.readLoad(cycle);
+    department.incubate(cycle);
+    EXPECT_THAT(kinds(cycle), Not(Contains(Further::openIncident)));
+    department.readBiological(cycle, local("09:00", "2031-03-05"), Seen::growth);
+    EXPECT_THAT(kinds(cycle), Contains(Further::openIncident));
+    department.record(department.operating(), IncidentOpened{}, {"ic-1", cycle, "sz-1"});
+    const std::vector<FurtherChoice> open = offered(cycle);
+    EXPECT_EQ(std::ranges::count(open, Further::openIncident, &FurtherChoice::what), 0);
+    const auto find = std::ranges::find(open, Further::findIncident, &FurtherChoice::what);
+    ASSERT_NE(find, open.end());
+    EXPECT_EQ(find->of.front().id, WorkingDepartment::partOf("bv", cycle));
+    const auto close = std::ranges::find(open, Further::closeIncident, &FurtherChoice::what);
+    ASSERT_NE(close, open.end());
+    EXPECT_EQ(close->of.front().id, "ic-1");
+}
+
 } // namespace
 } // namespace loadwarden
