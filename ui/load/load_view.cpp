@@ -55,6 +55,7 @@ LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* pare
     : QWidget(parent),
       m_desk(new CycleDesk(workstation, cycle.toStdString(), this)),
       m_band(new VerdictBand(*m_desk)),
+      m_later(new LaterStrip(*m_desk)),
       m_reasons(new ReasonsList(workstation.look)),
       m_reasonsHead(makeLabel({}, Type::heading)),
       m_review(new ReviewForm(*m_desk)),
@@ -65,9 +66,7 @@ LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* pare
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(m_band);
-    auto* const later = new LaterStrip(*m_desk);
-    column->addWidget(later);
-    connect(m_band, &VerdictBand::wantsLater, later, &LaterStrip::toggle);
+    column->addWidget(m_later);
     auto* const row = new QHBoxLayout;
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
@@ -119,6 +118,9 @@ QWidget* LoadView::makeRecord()
     column->setContentsMargins(space::small, space::medium, space::large, space::large);
     column->setSpacing(space::medium);
     column->addWidget(m_emergency);
+    auto* const later = makeButton(tr("Done earlier, or on paper"), ButtonKind::quiet);
+    connect(later, &QPushButton::clicked, m_later, &LaterStrip::toggle);
+    column->addWidget(later, 0, Qt::AlignRight);
     // In the order in which they come up at the sterilizer.
     add<CycleSection>(column);
     m_contents = add<ContentsSection>(column);

@@ -12,6 +12,7 @@ namespace loadwarden::ui {
 
 class ContentsSection;
 class EmergencyForm;
+class LaterStrip;
 class PackageSection;
 class ReasonsList;
 class ReviewForm;
@@ -53,6 +54,7 @@ private:
 
     CycleDesk* m_desk;
     VerdictBand* m_band;
+    LaterStrip* m_later;
     ReasonsList* m_reasons;
     QLabel* m_reasonsHead;
     ReviewForm* m_review;

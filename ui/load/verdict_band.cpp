@@ -36,8 +36,7 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
       m_reprocess(makeButton(tr("Sign reprocess"))),
       m_emergency(makeButton(tr("Emergency release of an implant"))),
       m_again(makeButton(tr("New load for its items"))),
-      m_paper(makeButton(tr("Paper"), ButtonKind::quiet)),
-      m_later(makeButton(tr("Done earlier, or on paper"), ButtonKind::quiet))
+      m_paper(makeButton(tr("Paper"), ButtonKind::quiet))
 {
     setObjectName(QStringLiteral("verdict"));
     auto* const lines = new QVBoxLayout(this);
@@ -53,7 +52,7 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
     words->addWidget(m_phase);
     words->addWidget(m_behind);
     row->addLayout(words, 1);
-    for (const auto& line : {std::vector{m_later, m_paper, m_hold, m_reprocess, m_main},
+    for (const auto& line : {std::vector{m_paper, m_hold, m_reprocess, m_main},
                              std::vector{m_again, m_emergency}}) {
         auto* const buttons = new QHBoxLayout;
         buttons->setSpacing(space::small);
@@ -74,7 +73,6 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
     connect(m_reprocess, &QPushButton::clicked, this, [this] { signAs(Verdict::reprocess); });
     connect(m_emergency, &QPushButton::clicked, this, &VerdictBand::wantsEmergency);
     connect(m_again, &QPushButton::clicked, this, &VerdictBand::wantsNewLoad);
-    connect(m_later, &QPushButton::clicked, this, &VerdictBand::wantsLater);
     connect(m_paper, &QPushButton::clicked, this, &VerdictBand::wantsPaper);
 }
 
@@ -172,7 +170,6 @@ void VerdictBand::showActions(const LoadSheet& sheet)
                                    return item.verdict == Verdict::reprocess;
                                })));
     m_paper->setVisible(!view.isImported());
-    m_later->setVisible(!view.isImported());
 }
 
 QStringList VerdictBand::seen(const Decision& decision) const

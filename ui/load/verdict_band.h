@@ -30,8 +30,6 @@ signals:
     /// The items are to be processed anew in a load of their own.
     void wantsNewLoad();
     void wantsPaper();
-    /// Something was done earlier, or stands on paper.
-    void wantsLater();
 
 private:
     void signAs(Verdict meaning);
@@ -51,7 +49,6 @@ private:
     QPushButton* m_emergency;
     QPushButton* m_again;
     QPushButton* m_paper;
-    QPushButton* m_later;
     bool m_mainVerifies = false;
 };
 
