@@ -151,7 +151,7 @@ void fillGas(Department& department, Run& run)
     run.strip = department.newId("ci");
     run.vial = department.newId("bv");
     department.record(morning(),
-                      PcdPlaced{"PCD",
+                      PcdPlaced{"A",
                                 {{run.strip, "pr-gas-strip", "pl-gas-strip", {}}},
                                 {{run.vial, "pr-gas-vial", "pl-gas-vial", {}}}},
                       {department.newId("pd"), run.cycle, run.strip, run.vial});

@@ -224,7 +224,7 @@ private:
         load.strip = m_department.newId("ci");
         std::vector<std::string> subjects{m_department.newId("pd"), load.cycle, load.strip};
         PcdPlaced placed{
-            .mark = "PCD", .indicators = {{load.strip, "pr-strip", "pl-strip", {}}}, .vials = {}};
+            .mark = "A", .indicators = {{load.strip, "pr-strip", "pl-strip", {}}}, .vials = {}};
         if (load.hasVial) {
             load.vial = m_department.newId("bv");
             subjects.push_back(load.vial);
@@ -369,7 +369,7 @@ private:
             test->strip = m_department.newId("ci");
             test->vial = m_department.newId("bv");
             m_department.record(morning(),
-                                PcdPlaced{"PCD",
+                                PcdPlaced{"A",
                                           {{test->strip, "pr-strip", "pl-strip", {}}},
                                           {{test->vial, "pr-vial", "pl-vial", {}}}},
                                 {m_department.newId("pd"), test->cycle, test->strip, test->vial});

@@ -267,7 +267,7 @@ void TodayPage::sizeStrip()
         wanted +=
             std::max(row->sizeHint().height(), row->heightForWidth(m_strip->viewport()->width()));
     }
-    m_strip->setFixedHeight(std::min(wanted, height() * 9 / 20));
+    m_strip->setFixedHeight(std::min(wanted, height() * 3 / 8));
 }
 
 void TodayPage::resizeEvent(QResizeEvent* event)
