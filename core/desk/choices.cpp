@@ -4,6 +4,7 @@
 #include "core/desk/newest_facts.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 namespace loadwarden {
@@ -59,6 +60,22 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
     return lots;
 }
 
+std::vector<SterilizerChoice> sterilizersOf(ReadSnapshot& snapshot)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, "sz");
+    std::vector<SterilizerChoice> choices;
+    const FactBook book(entries);
+    for (const Fact* const fact : newestFacts<SterilizerRecorded>(book)) {
+        const std::string& id = fact->origin->subjects.front();
+        std::vector<Entry> own;
+        std::ranges::copy_if(entries, std::back_inserter(own),
+                             [&id](const Entry& entry) { return entry.isAbout(id); });
+        choices.push_back({id, std::get<SterilizerRecorded>(fact->current().act).name,
+                           serviceAfter(own)});
+    }
+    return choices;
+}
+
 } // namespace
 
 const LotChoice* Choices::lot(std::string_view id) const
@@ -69,7 +86,7 @@ const LotChoice* Choices::lot(std::string_view id) const
 
 Choices choicesOf(ReadSnapshot& snapshot)
 {
-    Choices choices{.sterilizers = namesIn<SterilizerRecorded>(snapshot, "sz"),
+    Choices choices{.sterilizers = sterilizersOf(snapshot),
                     .specifications = {},
                     .lots = lotsOf(snapshot),
                     .packagings = namesIn<PackagingRecorded>(snapshot, "pk"),

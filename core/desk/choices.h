@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/acts/kinds/register_acts.h"
+#include "core/desk/service_now.h"
 #include "core/store/read_snapshot.h"
 
 #include <optional>
@@ -32,10 +33,16 @@ struct SpecificationChoice {
     CycleSpecification specification;
 };
 
+struct SterilizerChoice {
+    std::string id; ///< sz-
+    std::string name;
+    ServiceNow service;
+};
+
 /// What the registers offer to somebody who prepares a load, each list in the order in which it was
 /// first recorded.
 struct Choices {
-    std::vector<Choice> sterilizers;
+    std::vector<SterilizerChoice> sterilizers;
     std::vector<SpecificationChoice> specifications;
     std::vector<LotChoice> lots;
     std::vector<Choice> packagings;

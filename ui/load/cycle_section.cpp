@@ -1,5 +1,6 @@
 #include "ui/load/cycle_section.h"
 
+#include "core/desk/planned_program.h"
 #include "core/quantities/decimal.h"
 #include "core/words/say_terms.h"
 #include "ui/load/load_text.h"
@@ -163,7 +164,7 @@ void CycleSection::showFacts(const LoadSheet& sheet)
     m_facts->clear();
     m_facts->add(tr("Sterilizer"), sheet.sterilizerName.empty() ? tr("not stated")
                                                                 : text(sheet.sterilizerName));
-    const auto& specification = sheet.view().folded.record.specification;
+    const CycleSpecification* const specification = plannedProgram(sheet);
     const Fact* const reserved = newestFact<CycleReserved>(book, desk().cycle());
     const QString program =
         specification ? tr("%1, revision %2")

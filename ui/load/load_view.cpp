@@ -1,5 +1,6 @@
 #include "ui/load/load_view.h"
 
+#include "core/desk/planned_program.h"
 #include "core/desk/sheet_part.h"
 #include "ui/load/aeration_section.h"
 #include "ui/load/contents_section.h"
@@ -298,15 +299,8 @@ bool LoadView::takeScan(const QString& text, const LookedUp& found)
 void LoadView::wantNewLoad()
 {
     const LoadSheet& sheet = *m_desk->sheet();
-    const FactBook book(sheet.record.entries);
-    std::string specification;
-    for (const std::uint32_t index : book.about(m_desk->cycle())) {
-        const Fact& fact = book.facts()[index];
-        if (std::holds_alternative<CycleReserved>(fact.origin->act)) {
-            specification = fact.origin->subject("sp");
-        }
-    }
-    emit wantsNewLoad(text(sheet.view().folded.sterilizer), text(specification),
+    emit wantsNewLoad(text(sheet.view().folded.sterilizer),
+                      text(std::string(reservedSpecification(sheet))),
                       tr("Reprocesses items of load %1").arg(m_desk->lot()));
 }
 

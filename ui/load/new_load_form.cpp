@@ -54,17 +54,16 @@ NewLoadForm::NewLoadForm(Workstation& workstation, QWidget* parent)
            "package before the load goes in: the number is never given again, also not when the "
            "cycle is aborted or never runs.")));
     column->addSpacing(space::medium);
-    auto* const program = new Field(tr("Program"), m_specification,
-                                    tr("by which its record is judged"));
+    auto* const program =
+        new Field(tr("Program"), m_specification, tr("by which its record is judged"));
     auto* const purpose = new Field(tr("Purpose"), m_purpose);
     for (QWidget* const field : {static_cast<QWidget*>(m_sterilizerField),
                                  static_cast<QWidget*>(program), static_cast<QWidget*>(purpose)}) {
         field->setMaximumWidth(520);
         column->addWidget(field);
     }
-    for (const Purpose each :
-         {Purpose::routine, Purpose::immediateUse, Purpose::warmUp, Purpose::bowieDick,
-          Purpose::leak, Purpose::qualification}) {
+    for (const Purpose each : {Purpose::routine, Purpose::immediateUse, Purpose::warmUp,
+                               Purpose::bowieDick, Purpose::leak, Purpose::qualification}) {
         m_purpose->addItem(capital(text(say(each))), static_cast<int>(each));
     }
     column->addWidget(m_note);
@@ -76,6 +75,7 @@ NewLoadForm::NewLoadForm(Workstation& workstation, QWidget* parent)
     buttons->addStretch();
     column->addLayout(buttons);
     column->addStretch();
+    connect(m_sterilizer, &QComboBox::currentIndexChanged, this, &NewLoadForm::sterilizerChosen);
     connect(m_specification, &QComboBox::currentIndexChanged, this,
             &NewLoadForm::specificationChosen);
     connect(reserve, &QPushButton::clicked, this, &NewLoadForm::reserve);
@@ -110,28 +110,31 @@ void NewLoadForm::fill(const Choices& choices)
     const auto keep = [](QComboBox* combo, const QString& wanted) {
         return wanted.isEmpty() ? combo->currentData().toString() : wanted;
     };
-    const QString sterilizer = keep(m_sterilizer, m_wantedSterilizer);
+    const QString sterilizer = m_wantedSterilizer;
     const QString specification = keep(m_specification, m_wantedSpecification);
     m_choices = choices;
     m_sterilizer->clear();
-    for (const Choice& each : choices.sterilizers) {
+    if (choices.sterilizers.size() != 1) {
+        m_sterilizer->addItem(tr("choose the sterilizer"), QString()); // none by accident
+    }
+    for (const SterilizerChoice& each : choices.sterilizers) {
         m_sterilizer->addItem(text(each.name), text(each.id));
     }
     m_specification->clear();
     for (const SpecificationChoice& each : choices.specifications) {
         const CycleSpecification& spec = each.specification;
         const QString name = text(spec.program.empty() ? spec.id : spec.program);
-        m_specification->addItem(tr("%1, %2", "a program, what it is for")
-                                     .arg(name, text(say(spec.purpose))),
-                                 text(each.id));
+        m_specification->addItem(
+            tr("%1, %2", "a program, what it is for").arg(name, text(say(spec.purpose))),
+            text(each.id));
     }
     m_specification->addItem(tr("none registered: its record cannot be judged"), QString());
     m_sterilizer->setCurrentIndex(std::max(0, m_sterilizer->findData(sterilizer)));
     m_specification->setCurrentIndex(
         specification.isEmpty() ? 0 : std::max(0, m_specification->findData(specification)));
     if (m_wantedPurpose) {
-        const auto first = std::ranges::find_if(
-            choices.specifications, [this](const SpecificationChoice& each) {
+        const auto first =
+            std::ranges::find_if(choices.specifications, [this](const SpecificationChoice& each) {
                 return each.specification.purpose == *m_wantedPurpose;
             });
         m_specification->setCurrentIndex(
@@ -145,12 +148,27 @@ void NewLoadForm::fill(const Choices& choices)
     }
 }
 
+void NewLoadForm::sterilizerChosen()
+{
+    m_sterilizerField->setError({});
+    const auto found = std::ranges::find(m_choices.sterilizers,
+                                         m_sterilizer->currentData().toString().toStdString(),
+                                         &SterilizerChoice::id);
+    if (found == m_choices.sterilizers.end() || found->service.state == ServiceState::inService) {
+        return;
+    }
+    const QString why = found->service.why.empty() ? tr("it was never returned to service")
+                                                   : text(found->service.why);
+    m_sterilizerField->setError(
+        tr("%1: %2. A load in it is not released; tests are run in it.", "a state, why")
+            .arg(capital(text(say(found->service.state))), why));
+}
+
 void NewLoadForm::specificationChosen()
 {
-    const auto found =
-        std::ranges::find(m_choices.specifications,
-                          m_specification->currentData().toString().toStdString(),
-                          &SpecificationChoice::id);
+    const auto found = std::ranges::find(m_choices.specifications,
+                                         m_specification->currentData().toString().toStdString(),
+                                         &SpecificationChoice::id);
     if (found != m_choices.specifications.end()) {
         m_purpose->setCurrentIndex(
             m_purpose->findData(static_cast<int>(found->specification.purpose)));
@@ -165,11 +183,11 @@ void NewLoadForm::reserve()
         m_sterilizer->setFocus();
         return;
     }
-    const CycleWanted wanted{
-        .sterilizer = sterilizer,
-        .specification = m_specification->currentData().toString().toStdString(),
-        .purpose = static_cast<Purpose>(m_purpose->currentData().toInt()),
-        .cycleType = {}};
+    const CycleWanted wanted{.sterilizer = sterilizer,
+                             .specification =
+                                 m_specification->currentData().toString().toStdString(),
+                             .purpose = static_cast<Purpose>(m_purpose->currentData().toInt()),
+                             .cycleType = {}};
     if (std::exchange(m_isReserving, true)) {
         return;
     }

@@ -36,6 +36,8 @@ signals:
 private:
     void fill(const Choices& choices);
     void reserve();
+    /// Says where one is not in service.
+    void sterilizerChosen();
     void specificationChosen();
 
     Workstation m_workstation;
