@@ -2,14 +2,11 @@
 
 #include "ui/load/sheet_section.h"
 
-#include <vector>
-
-class QComboBox;
-class QLineEdit;
+#include <string>
 
 namespace loadwarden::ui {
 
-class Field;
+class ItemForm;
 
 /// What is in the load: each label as it is scanned, with what stays the same from one to the next
 /// chosen once.
@@ -26,29 +23,12 @@ public:
     void addLabel(const QString& label);
 
 private:
-    [[nodiscard]] QWidget* makeForm();
     void showItems(const LoadSheet& sheet);
-    void showDevices();
-    void fillChoices(const Choices& choices);
     void remove(const SheetItem& item, const QString& why);
     [[nodiscard]] QWidget* makeRow(const SheetItem& item);
 
     QVBoxLayout* m_rows;
-    QWidget* m_form;
-    QLineEdit* m_label;
-    Field* m_labelField;
-    ChoiceRow* m_implant;
-    QComboBox* m_packaging;
-    QLineEdit* m_expires;
-    Field* m_expiresField;
-    QComboBox* m_device;
-    QLabel* m_devices; ///< those that were chosen
-    QPushButton* m_noDevices;
-    std::vector<std::string> m_deviceIds;
-    QComboBox* m_outside;
-    QComboBox* m_inside;
-    QComboBox* m_insideCount;
-    std::size_t m_filled = 0; ///< how many choices the boxes were filled with
+    ItemForm* m_form;
     std::string m_removing; ///< it- of the item of which somebody is asked why
 };
 
