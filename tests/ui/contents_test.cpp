@@ -37,9 +37,8 @@ protected:
         });
         openPage();
         desktop.scan(lot);
-        ASSERT_TRUE(desktop.waitFor([this] {
-            return page()->view() != nullptr && page()->view()->desk().isUpToDate();
-        }));
+        ASSERT_TRUE(desktop.waitFor(
+            [this] { return page()->view() != nullptr && page()->view()->desk().isUpToDate(); }));
     }
 
     const ItemAdded* added()
@@ -56,7 +55,7 @@ protected:
 TEST_F(ContentsOnScreen, HydrogenPeroxideAsksWhatItMustNotMeet)
 {
     openNew(Method::hydrogenPeroxide);
-    choose("Paper or linen in it", 1);
+    choose("Paper or linen", 1);
     choose("Liquid or powder", 1);
     choose("Dryness", 1);
     choose("Lumens", 3);
@@ -72,11 +71,10 @@ TEST_F(ContentsOnScreen, HydrogenPeroxideAsksWhatItMustNotMeet)
     settle();
     const ItemAdded* const item = added();
     ASSERT_NE(item, nullptr);
-    EXPECT_EQ(item->peroxide,
-              (PeroxideFacts{.cellulose = false,
-                             .liquidOrPowder = false,
-                             .moist = false,
-                             .lumen = Lumen::unlisted}));
+    EXPECT_EQ(item->peroxide, (PeroxideFacts{.cellulose = false,
+                                             .liquidOrPowder = false,
+                                             .moist = false,
+                                             .lumen = Lumen::unlisted}));
     EXPECT_TRUE(item->internalVisible);
     ASSERT_EQ(item->internals.size(), 1U);
     EXPECT_EQ(item->internals[0].place, "top level");

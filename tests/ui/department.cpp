@@ -159,4 +159,17 @@ std::string runLoad(Desktop& desktop, Implant implant)
     return cycle;
 }
 
+std::string reserveLoad(Desktop& desktop, Method method)
+{
+    std::string cycle;
+    desktop.prepare([&](Office& office, const SignedIn& who) {
+        const CycleSpecification program{
+            .id = "P9", .revision = 1, .method = method, .program = "P9", .cycleType = "T9"};
+        record(office, who, SpecificationRecorded{program}, {"sp-9"});
+        cycle = must(reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-9"}))
+                    .cycle;
+    });
+    return cycle;
+}
+
 } // namespace loadwarden::ui_tests

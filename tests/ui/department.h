@@ -20,4 +20,7 @@ void hire(Desktop& desktop, const std::string& id, const std::string& name, Role
 /// A load with item I1 that ran from 07:00 to 07:50, with a PCD; its id.
 std::string runLoad(Desktop& desktop, Implant implant = Implant::no);
 
+/// A load by a program of that method, reserved and not yet filled; its id.
+std::string reserveLoad(Desktop& desktop, Method method = Method::hydrogenPeroxide);
+
 } // namespace loadwarden::ui_tests

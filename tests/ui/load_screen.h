@@ -25,7 +25,8 @@ protected:
         desktop.clock().set(local("06:40"));
     }
 
-    void openPage(const QString& who = QStringLiteral("B-1"), const std::string& pin = supervisorPin)
+    void openPage(const QString& who = QStringLiteral("B-1"),
+                  const std::string& pin = supervisorPin)
     {
         desktop.open();
         desktop.signIn(who, pin);
@@ -113,9 +114,8 @@ protected:
         ASSERT_TRUE(desktop.waitFor([this] { return page()->isUpToDate(); }));
         tabTo("Loads and tests at hand");
         desktop.press(Qt::Key_Return);
-        ASSERT_TRUE(desktop.waitFor([this] {
-            return page()->view() != nullptr && page()->view()->desk().isUpToDate();
-        }));
+        ASSERT_TRUE(desktop.waitFor(
+            [this] { return page()->view() != nullptr && page()->view()->desk().isUpToDate(); }));
     }
 
     ui::LoadPage* page() { return desktop.window().findChild<ui::LoadPage*>(); }

@@ -6,10 +6,10 @@
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
 #include "ui/parts/field.h"
+#include "ui/parts/flow_layout.h"
 #include "ui/parts/time_edit.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLineEdit>
 #include <QVBoxLayout>
 
@@ -27,12 +27,17 @@ ClockSource clockOf(const LoadSheet& sheet)
     return record.test ? record.test->clock : record.load.clock;
 }
 
-QHBoxLayout* makeRow(QWidget* form)
+/// Fields beside each other, and below them what records them.
+FlowLayout* makeRow(QWidget* form, QPushButton* record)
 {
-    auto* const row = new QHBoxLayout(form);
-    row->setContentsMargins(0, space::small, 0, 0);
-    row->setSpacing(space::medium);
-    return row;
+    auto* const column = new QVBoxLayout(form);
+    column->setContentsMargins(0, space::small, 0, 0);
+    column->setSpacing(0);
+    auto* const fields = new FlowLayout;
+    fields->setSpacing(space::medium);
+    column->addLayout(fields);
+    column->addWidget(record, 0, Qt::AlignLeft);
+    return fields;
 }
 
 } // namespace
@@ -63,31 +68,26 @@ CycleSection::CycleSection(CycleDesk& desk, QWidget* parent)
 QWidget* CycleSection::makeStart()
 {
     auto* const form = new QWidget;
-    QHBoxLayout* const row = makeRow(form);
+    auto* const button = makeButton(tr("Record the start"), ButtonKind::main);
+    FlowLayout* const row = makeRow(form, button);
     m_startTime = new TimeEdit(zoneOf(desk()), desk().now());
     m_clock = new ChoiceRow(tr("Clock of the start"), {tr("Facility's"), tr("Sterilizer's")}, 0);
     m_startCounter = new QLineEdit;
     m_startCounter->setMaximumWidth(140);
     m_startField = new Field(tr("Start"), m_startTime, tr("now, until you type another"));
     m_startCounterField = new Field(tr("Cycle counter"), m_startCounter, tr("may stay empty"));
-    row->addWidget(m_startField, 0, Qt::AlignTop);
-    row->addWidget(new Field(tr("By the clock"), m_clock), 0, Qt::AlignTop);
-    row->addWidget(m_startCounterField, 0, Qt::AlignTop);
-    auto* const button = makeButton(tr("Record the start"), ButtonKind::main);
+    row->addWidget(m_startField);
+    row->addWidget(new Field(tr("By the clock"), m_clock));
+    row->addWidget(m_startCounterField);
     connect(button, &QPushButton::clicked, this, &CycleSection::start);
-    auto* const side = new QVBoxLayout;
-    side->addSpacing(space::large);
-    side->addWidget(button);
-    side->addStretch();
-    row->addLayout(side);
-    row->addStretch();
     return form;
 }
 
 QWidget* CycleSection::makeEnd()
 {
     auto* const form = new QWidget;
-    QHBoxLayout* const row = makeRow(form);
+    auto* const button = makeButton(tr("Record the end"), ButtonKind::main);
+    FlowLayout* const row = makeRow(form, button);
     m_endTime = new TimeEdit(zoneOf(desk()), desk().now());
     m_outcome = new ChoiceRow(tr("How the cycle ended"), {tr("Ended"), tr("Aborted")}, 0);
     m_phase = new QComboBox;
@@ -98,39 +98,26 @@ QWidget* CycleSection::makeEnd()
     }
     m_endField = new Field(tr("End"), m_endTime, tr("by the clock of its start; now, until you type another"));
     m_phaseField = new Field(tr("When"), m_phase);
-    row->addWidget(m_endField, 0, Qt::AlignTop);
-    row->addWidget(new Field(tr("How"), m_outcome), 0, Qt::AlignTop);
-    row->addWidget(m_phaseField, 0, Qt::AlignTop);
+    row->addWidget(m_endField);
+    row->addWidget(new Field(tr("How"), m_outcome));
+    row->addWidget(m_phaseField);
     m_phaseField->hide();
     connect(m_outcome, &ChoiceRow::changed, this,
             [this](int index) { m_phaseField->setVisible(index == 1); });
-    auto* const button = makeButton(tr("Record the end"), ButtonKind::main);
     connect(button, &QPushButton::clicked, this, &CycleSection::end);
-    auto* const side = new QVBoxLayout;
-    side->addSpacing(space::large);
-    side->addWidget(button);
-    side->addStretch();
-    row->addLayout(side);
-    row->addStretch();
     return form;
 }
 
 QWidget* CycleSection::makeAlarm()
 {
     auto* const form = new QWidget;
-    QHBoxLayout* const row = makeRow(form);
+    auto* const button = makeButton(tr("Record the alarm"));
+    FlowLayout* const row = makeRow(form, button);
     m_alarm = new QLineEdit;
     m_alarm->setMaximumWidth(180);
     m_alarmField = new Field(tr("Alarm"), m_alarm, tr("its code, as the sterilizer shows it"));
-    row->addWidget(m_alarmField, 0, Qt::AlignTop);
-    auto* const button = makeButton(tr("Record the alarm"));
+    row->addWidget(m_alarmField);
     connect(button, &QPushButton::clicked, this, &CycleSection::recordAlarm);
-    auto* const side = new QVBoxLayout;
-    side->addSpacing(space::large);
-    side->addWidget(button);
-    side->addStretch();
-    row->addLayout(side);
-    row->addStretch();
     return form;
 }
 

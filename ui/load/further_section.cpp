@@ -3,6 +3,7 @@
 #include "core/desk/look_up.h"
 #include "core/desk/rights.h"
 #include "ui/look/text.h"
+#include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 
 #include <QComboBox>
@@ -13,19 +14,6 @@
 #include <algorithm>
 
 namespace loadwarden::ui {
-namespace {
-
-QComboBox* makeCombo()
-{
-    auto* const combo = new QComboBox;
-    // What is long is cut in the box, not let out of the page; the list shows it whole.
-    combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    combo->setMinimumContentsLength(16);
-    return combo;
-}
-
-} // namespace
-
 FurtherSection::FurtherSection(CycleDesk& desk, QWidget* parent)
     : SheetSection(desk, tr("What else happened"), parent),
       m_what(makeCombo()),
@@ -53,12 +41,12 @@ FurtherSection::FurtherSection(CycleDesk& desk, QWidget* parent)
     m_grid->addWidget(m_ofField, 0, 0);
     m_grid->addWidget(m_howField, 0, 1);
     m_grid->addWidget(m_detailField, 0, 2);
-    m_grid->addWidget(m_numberField, 1, 0);
-    m_grid->addWidget(m_reasonField, 1, 1, 1, 2);
+    m_grid->addWidget(m_numberField, 1, 0, 1, 2);
+    m_grid->addWidget(m_reasonField, 2, 0, 1, 3);
     for (int i = 0; i < 3; ++i) {
         m_grid->setColumnStretch(i, 1);
     }
-    m_grid->addWidget(m_record, 2, 0, 1, 2, Qt::AlignLeft);
+    m_grid->addWidget(m_record, 3, 0, 1, 3, Qt::AlignLeft);
     column()->addWidget(m_form);
     connect(m_what, &QComboBox::currentIndexChanged, this, &FurtherSection::fillOf);
     connect(m_of, &QComboBox::currentIndexChanged, this, &FurtherSection::fillHows);

@@ -4,10 +4,10 @@
 #include "ui/load/peroxide_form.h"
 #include "ui/load/sheet_section.h"
 #include "ui/look/text.h"
+#include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -45,16 +45,16 @@ ItemForm::ItemForm(QWidget* parent)
           new Field(tr("Label of an item"), m_label, tr("scan it, or type it and press Enter"))),
       m_implant(
           new ChoiceRow(tr("Implant"), {tr("No implant"), tr("Implant"), tr("Not known")}, 2)),
-      m_packaging(new QComboBox),
+      m_packaging(makeCombo()),
       m_expires(new QLineEdit),
       m_expiresField(
           new Field(tr("Packaging expires"), m_expires, tr("as 2031-03-04; may stay empty"))),
-      m_device(new QComboBox),
+      m_device(makeCombo()),
       m_devices(makeMuted({})),
       m_noDevices(makeButton(tr("None of them"), ButtonKind::quiet)),
-      m_outside(new QComboBox),
-      m_inside(new QComboBox),
-      m_insideCount(new QComboBox),
+      m_outside(makeCombo()),
+      m_inside(makeCombo()),
+      m_insideCount(makeCombo()),
       m_insidePlace(new QLineEdit),
       m_seenThrough(new QCheckBox(tr("The inside indicator is seen through the pouch"))),
       m_peroxide(new PeroxideForm)
@@ -63,6 +63,7 @@ ItemForm::ItemForm(QWidget* parent)
     for (int i = 1; i <= mostInside; ++i) {
         m_insideCount->addItem(QString::number(i), i);
     }
+    m_insideCount->setMinimumContentsLength(2);
     auto* const grid = new QGridLayout(this);
     grid->setContentsMargins(0, space::small, 0, 0);
     grid->setHorizontalSpacing(space::medium);
@@ -99,15 +100,15 @@ void ItemForm::makeFields(QGridLayout* grid)
     grid->addWidget(new Field(tr("Indicators inside"), m_inside), 2, 1);
     auto* const inside = new QHBoxLayout;
     inside->setSpacing(space::medium);
-    inside->addWidget(new Field(tr("How many inside"), m_insideCount), 1);
-    inside->addWidget(new Field(tr("Where inside"), m_insidePlace, tr("may stay empty")), 2);
+    inside->addWidget(new Field(tr("How many"), m_insideCount), 1);
+    inside->addWidget(new Field(tr("Where inside"), m_insidePlace), 2);
     grid->addLayout(inside, 2, 2);
     grid->addWidget(m_peroxide, 3, 0, 1, 3);
-    grid->addWidget(m_seenThrough, 4, 0);
+    grid->addWidget(m_seenThrough, 4, 0, 1, 3);
     auto* const devices = new QHBoxLayout;
     devices->addWidget(m_devices, 1);
     devices->addWidget(m_noDevices);
-    grid->addLayout(devices, 4, 1, 1, 2);
+    grid->addLayout(devices, 5, 1, 1, 2);
     auto* const add = makeButton(tr("Add the item"), ButtonKind::main);
     connect(add, &QPushButton::clicked, this, [this] { emit wanted(label()); });
     grid->addWidget(add, 5, 0, Qt::AlignLeft);

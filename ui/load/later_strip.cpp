@@ -3,10 +3,10 @@
 #include "core/desk/people.h"
 #include "core/words/say_terms.h"
 #include "ui/look/text.h"
+#include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 #include "ui/parts/time_edit.h"
 
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QVBoxLayout>
@@ -18,7 +18,7 @@ LaterStrip::LaterStrip(CycleDesk& desk, QWidget* parent)
       m_desk(desk),
       m_when(new TimeEdit(desk.style().zone.value_or(*Zone::find("UTC")), desk.now())),
       m_whenField(new Field(tr("When it happened"), m_when, tr("stays for the next entries"))),
-      m_by(new QComboBox)
+      m_by(makeCombo())
 {
     setObjectName(QStringLiteral("reading"));
     auto* const row = new QHBoxLayout(this);
@@ -27,10 +27,9 @@ LaterStrip::LaterStrip(CycleDesk& desk, QWidget* parent)
     row->addWidget(m_whenField, 0, Qt::AlignTop);
     row->addWidget(new Field(tr("Who did it"), m_by, tr("another only where they signed on paper")),
                    0, Qt::AlignTop);
-    row->addWidget(
-        makeMuted(tr("What you record on this page now is entered for that time and that "
-                     "person. Signatures and verifications are always yours, and now.")),
-        1, Qt::AlignVCenter);
+    row->addWidget(makeMuted(tr("What is recorded on this page is of that time and person. "
+                                "Signatures are always yours, and now.")),
+                   1, Qt::AlignVCenter);
     auto* const stop = makeButton(tr("Back to now"));
     connect(stop, &QPushButton::clicked, this, &LaterStrip::close);
     row->addWidget(stop, 0, Qt::AlignVCenter);

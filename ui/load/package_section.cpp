@@ -3,6 +3,7 @@
 #include "core/quantities/person.h"
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
+#include "ui/parts/flow_layout.h"
 
 #include <QCheckBox>
 #include <QCoreApplication>
@@ -98,12 +99,12 @@ PackageSection::PackageSection(CycleDesk& desk, QWidget* parent)
     m_error->setProperty("tone", "bad");
     m_error->hide();
     lines->addWidget(m_error);
-    auto* const buttons = new QHBoxLayout;
+    auto* const buttons = new FlowLayout;
+    buttons->setSpacing(space::small);
     auto* const good = makeButton(tr("Everything came out and is good"));
     connect(good, &QPushButton::clicked, this, &PackageSection::allGood);
     buttons->addWidget(good);
     buttons->addWidget(m_record);
-    buttons->addStretch();
     lines->addLayout(buttons);
     column()->addWidget(m_form);
     connect(m_record, &QPushButton::clicked, this, &PackageSection::record);
@@ -127,7 +128,7 @@ void PackageSection::makeRows(const LoadSheet& sheet)
     m_grid->addWidget(makeMuted(tr("Out"), false), 0, 1);
     const QStringList names = Looks::names();
     for (int i = 0; i < names.size(); ++i) {
-        m_grid->addWidget(makeMuted(names[i], false), 0, i + 2);
+        m_grid->addWidget(makeMuted(names[i]), 0, i + 2, Qt::AlignBottom);
     }
     m_grid->setColumnStretch(0, 1);
     for (const SheetItem* const item : wanted) {

@@ -1,20 +1,13 @@
 #include "ui/load/peroxide_form.h"
 
 #include "ui/look/look.h"
+#include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 
-#include <QComboBox>
-#include <QHBoxLayout>
+#include <QGridLayout>
 
 namespace loadwarden::ui {
 namespace {
-
-QComboBox* makeCombo(const QStringList& answers)
-{
-    auto* const combo = new QComboBox;
-    combo->addItems(answers);
-    return combo;
-}
 
 /// The second answer is no, the third yes.
 std::optional<bool> said(const QComboBox* combo)
@@ -32,13 +25,14 @@ PeroxideForm::PeroxideForm(QWidget* parent)
       m_lumen(makeCombo({tr("not known"), tr("it has none"),
                          tr("as the sterilizer's maker lists it"), tr("not in that list")}))
 {
-    auto* const row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(new Field(tr("Paper or linen in it"), m_cellulose), 1);
-    row->addWidget(new Field(tr("Liquid or powder"), m_liquid), 1);
-    row->addWidget(new Field(tr("Dryness"), m_moist), 1);
-    row->addWidget(new Field(tr("Lumens"), m_lumen), 1);
-    row->setSpacing(space::medium);
+    auto* const grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(space::medium);
+    grid->setVerticalSpacing(0);
+    grid->addWidget(new Field(tr("Paper or linen"), m_cellulose), 0, 0);
+    grid->addWidget(new Field(tr("Liquid or powder"), m_liquid), 0, 1);
+    grid->addWidget(new Field(tr("Dryness"), m_moist), 1, 0);
+    grid->addWidget(new Field(tr("Lumens"), m_lumen), 1, 1);
 }
 
 PeroxideFacts PeroxideForm::value() const

@@ -2,10 +2,10 @@
 
 #include "ui/load/indicator_schematic.h"
 #include "ui/look/text.h"
+#include "ui/parts/flow_layout.h"
 
 #include <QCoreApplication>
 #include <QGridLayout>
-#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QVBoxLayout>
 
@@ -105,7 +105,7 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     large->setVerticalSpacing(space::small);
     large->setColumnMinimumWidth(0, widthOfAnswer);
     large->setColumnStretch(1, 1);
-    auto* const small = new QHBoxLayout;
+    auto* const small = new FlowLayout;
     small->setSpacing(space::small);
     for (std::size_t i = 0; i < m_answers.size(); ++i) {
         const ReadingAnswer& answer = m_answers[i];
@@ -134,7 +134,6 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     auto* const leave = makeButton(tr("Not now"), ButtonKind::quiet);
     leave->setAccessibleName(tr("Not now: %1").arg(where));
     connect(leave, &QPushButton::clicked, this, &ReadingPanel::left);
-    small->addStretch();
     column->addWidget(leave, 0, Qt::AlignLeft);
 }
 

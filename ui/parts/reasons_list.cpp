@@ -69,8 +69,8 @@ void ReasonsList::show(const std::vector<Finding>& findings, const HouseStyle& s
         columns->addLayout(words, 1);
         auto* const links = new QHBoxLayout;
         links->setSpacing(space::small);
-        links->setContentsMargins(-space::medium - 2, 0, 0, 0); // their words stand below the others
         auto* const go = makeButton(tr("Go there"), ButtonKind::quiet);
+        go->setProperty("flush", true); // its words stand below the others
         go->setAccessibleName(tr("Go to what settles this: %1").arg(says));
         connect(go, &QPushButton::clicked, this, [this, i] { emit chosen(static_cast<int>(i)); });
         links->addWidget(go);

@@ -20,6 +20,9 @@
 namespace loadwarden::ui_tests {
 namespace {
 
+/// Of a page's column, left and right.
+constexpr int marginOfPages = 56;
+
 QString nameOf(const QWidget* widget)
 {
     QString text;
@@ -159,6 +162,44 @@ std::vector<Fault> clippedText(const QWidget& window)
             if (!button->text().isEmpty() && needed + 8 > button->width()) {
                 faults.push_back({QStringLiteral("is clipped"), nameOf(widget)});
             }
+        }
+    }
+    return faults;
+}
+
+namespace {
+
+/// What inside a widget asks for more width than there is, as deep as it goes.
+QString tooWide(const QWidget* widget, int width)
+{
+    for (const auto* const child :
+         widget->findChildren<const QWidget*>(QString(), Qt::FindDirectChildrenOnly)) {
+        if (child->isVisible() && child->minimumSizeHint().width() > width) {
+            const QString deeper = tooWide(child, width);
+            const QString name = nameOf(child) + QStringLiteral(" in ")
+                                 + QLatin1String(widget->metaObject()->className());
+            return deeper.isEmpty() ? name : deeper;
+        }
+    }
+    return {};
+}
+
+} // namespace
+
+std::vector<Fault> cutByScrolling(const QWidget& window)
+{
+    std::vector<Fault> faults;
+    for (const auto* const area : window.findChildren<const QScrollArea*>()) {
+        if (!area->isVisible() || area->widget() == nullptr
+            || area->horizontalScrollBarPolicy() != Qt::ScrollBarAlwaysOff) {
+            continue;
+        }
+        const int seen = area->viewport()->width();
+        const int over = area->widget()->width() - seen;
+        if (over > 0) {
+            faults.push_back(
+                {QStringLiteral("is wider by %1 than what is seen of it").arg(over),
+                 nameOf(area) + u' ' + tooWide(area->widget(), seen - marginOfPages)});
         }
     }
     return faults;

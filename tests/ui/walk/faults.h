@@ -22,6 +22,8 @@ struct Fault {
 [[nodiscard]] std::vector<Fault> lowContrast(QWidget& window);
 /// Text that has less room than it needs, and what reaches over the window's edge.
 [[nodiscard]] std::vector<Fault> clippedText(const QWidget& window);
+/// What is wider than its scroll area, which does not scroll that way.
+[[nodiscard]] std::vector<Fault> cutByScrolling(const QWidget& window);
 /// What takes the keyboard or the pointer and has no name for a screen reader.
 [[nodiscard]] std::vector<Fault> nameless(const QWidget& window);
 /// What Tab does not reach, and where it goes back up though nothing stands to the right.

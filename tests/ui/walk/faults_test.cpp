@@ -6,6 +6,7 @@
 
 #include <QApplication>
 #include <QLineEdit>
+#include <QScrollArea>
 #include <QTest>
 #include <QVBoxLayout>
 
@@ -44,6 +45,7 @@ TEST_F(PlantedFault, NothingIsFoundWhereThereIsNone)
 {
     EXPECT_TRUE(lowContrast(window).empty());
     EXPECT_TRUE(clippedText(window).empty());
+    EXPECT_TRUE(cutByScrolling(window).empty());
     EXPECT_TRUE(nameless(window).empty());
     EXPECT_TRUE(wrongTabOrder(window).empty());
     EXPECT_TRUE(smallTargets(window).empty());
@@ -54,6 +56,21 @@ TEST_F(PlantedFault, LowContrastIsFound)
     label->setStyleSheet(QStringLiteral("color: #999999;"));
     ASSERT_EQ(lowContrast(window).size(), 1U);
     EXPECT_TRUE(lowContrast(window)[0].where.contains(label->text()));
+}
+
+TEST_F(PlantedFault, WhatIsWiderThanItsScrollAreaIsFound)
+{
+    auto* const area = new QScrollArea(&window);
+    area->setGeometry(340, 20, 200, 200);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setWidgetResizable(true);
+    auto* const inside = new QWidget;
+    area->setWidget(inside);
+    area->show();
+    EXPECT_TRUE(cutByScrolling(window).empty());
+    inside->setMinimumWidth(300);
+    QTest::qWait(20);
+    EXPECT_EQ(cutByScrolling(window).size(), 1U);
 }
 
 TEST_F(PlantedFault, ClippedLabelIsFound)

@@ -3,7 +3,9 @@
 #include "tests/ui/department.h"
 #include "tests/ui/walk/faults.h"
 #include "tests/ui/walk/pseudo_translation.h"
+#include "ui/load/further_section.h"
 #include "ui/load/indicator_section.h"
+#include "ui/load/later_strip.h"
 #include "ui/load/load_page.h"
 #include "ui/load/load_view.h"
 #include "ui/load/reading_panel.h"
@@ -16,8 +18,8 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
-#include <QScrollArea>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QScrollBar>
 #include <QTest>
 
@@ -55,8 +57,8 @@ protected:
         QWidget& window = desktop.window();
         ASSERT_EQ(window.size(), size()) << page << " does not fit the window";
         widgetsVisited += visibleWidgets(window).size();
-        for (const auto& faults : {lowContrast(window), clippedText(window), nameless(window),
-                                   smallTargets(window), wrongTabOrder(window)}) {
+        for (const auto& faults : {lowContrast(window), clippedText(window), cutByScrolling(window),
+                                   nameless(window), smallTargets(window), wrongTabOrder(window)}) {
             for (const Fault& fault : faults) {
                 ADD_FAILURE() << page << ": " << fault.where.toStdString() << ' '
                               << fault.what.toStdString();
@@ -81,20 +83,32 @@ protected:
     }
 
     /// Loads in the states in which they stand longest, and the form for a new one.
-    void lookAtLoads(const std::string& load)
+    void lookAtLoads(const std::string& load, const std::string& open)
     {
         auto* const page = desktop.window().findChild<ui::LoadPage*>();
-        const auto settled = [&] {
-            return desktop.waitFor([&] { return page->isUpToDate(); });
-        };
+        const auto settled = [&] { return desktop.waitFor([&] { return page->isUpToDate(); }); };
         desktop.window().work()->showArea(areaOf("load"));
         ASSERT_TRUE(settled());
         desktop.press(Qt::Key_N, Qt::ControlModifier);
         QTest::qWait(100);
         look("load, new");
+        ASSERT_TRUE(desktop.window().work()->openCycle(QString::fromStdString(open), {}));
+        ASSERT_TRUE(settled());
+        look("load, being loaded");
         ASSERT_TRUE(desktop.window().work()->openCycle(QString::fromStdString(load), {}));
         ASSERT_TRUE(settled());
         look("load, ended");
+        for (auto* const strip : page->view()->findChildren<ui::LaterStrip*>()) {
+            strip->toggle();
+            look("load, done earlier");
+            strip->toggle();
+        }
+        auto* const further = page->view()->findChild<ui::FurtherSection*>();
+        for (int what = 0; what <= static_cast<int>(Further::takeBack); ++what) {
+            if (further->choose(static_cast<Further>(what), {})) {
+                look(("load, what else happened " + std::to_string(what)).c_str());
+            }
+        }
         auto* const scroll = page->view()->findChildren<QScrollArea*>().back();
         scroll->verticalScrollBar()->setValue(0);
         for (auto* const button : page->view()->findChildren<QPushButton*>()) {
@@ -170,9 +184,10 @@ TEST_P(Walk, FindsNothingWrongOnThePageOfALoad)
     registerDepartment(desktop);
     passBowieDick(desktop);
     const std::string load = runLoad(desktop, Implant::yes);
+    const std::string open = reserveLoad(desktop);
     desktop.open(size(), theme());
     signInAnyLanguage(desktop);
-    lookAtLoads(load);
+    lookAtLoads(load, open);
 }
 
 TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
