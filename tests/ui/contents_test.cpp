@@ -62,7 +62,7 @@ TEST_F(ContentsOnScreen, HydrogenPeroxideAsksWhatItMustNotMeet)
     choose("Indicators inside", 1);
     tabTo("Where inside");
     desktop.type("top level");
-    tabTo("The inside indicator is seen");
+    tabTo("Inside one seen through");
     desktop.press(Qt::Key_Space);
     tabTo("Label of an item");
     desktop.type("I1");

@@ -5,9 +5,9 @@
 #include "ui/load/load_text.h"
 #include "ui/load/reading_panel.h"
 #include "ui/look/text.h"
+#include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 
-#include <QComboBox>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -48,8 +48,8 @@ QWidget* IndicatorSection::makePcdForm()
     grid->setHorizontalSpacing(space::medium);
     grid->setVerticalSpacing(0);
     m_mark = new QLineEdit;
-    m_chemical = new QComboBox;
-    m_vial = new QComboBox;
+    m_chemical = makeCombo();
+    m_vial = makeCombo();
     m_chemicalField = new Field(tr("Chemical indicator in it"), m_chemical);
     grid->addWidget(new Field(tr("Mark on a PCD"), m_mark, tr("may stay empty")), 0, 0);
     grid->addWidget(m_chemicalField, 0, 1);
@@ -59,7 +59,7 @@ QWidget* IndicatorSection::makePcdForm()
     }
     auto* const place = makeButton(tr("Put the PCD into the load"));
     connect(place, &QPushButton::clicked, this, &IndicatorSection::placePcd);
-    grid->addWidget(place, 1, 0, Qt::AlignLeft);
+    grid->addWidget(place, 1, 0, 1, 3, Qt::AlignLeft);
     return form;
 }
 
@@ -69,7 +69,7 @@ QWidget* IndicatorSection::makeSheetForm()
     auto* const row = new QHBoxLayout(form);
     row->setContentsMargins(0, space::small, 0, 0);
     row->setSpacing(space::medium);
-    m_sheetLot = new QComboBox;
+    m_sheetLot = makeCombo();
     row->addWidget(new Field(tr("Test sheet"), m_sheetLot), 1);
     auto* const place = makeButton(tr("Put the sheet in"));
     connect(place, &QPushButton::clicked, this, &IndicatorSection::placeSheet);

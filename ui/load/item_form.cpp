@@ -56,7 +56,7 @@ ItemForm::ItemForm(QWidget* parent)
       m_inside(makeCombo()),
       m_insideCount(makeCombo()),
       m_insidePlace(new QLineEdit),
-      m_seenThrough(new QCheckBox(tr("The inside indicator is seen through the pouch"))),
+      m_seenThrough(new QCheckBox(tr("Inside one seen through its pouch"))),
       m_peroxide(new PeroxideForm)
 {
     m_expires->setMaximumWidth(160);
@@ -98,20 +98,17 @@ void ItemForm::makeFields(QGridLayout* grid)
     grid->addWidget(m_expiresField, 1, 2);
     grid->addWidget(new Field(tr("Indicator outside"), m_outside), 2, 0);
     grid->addWidget(new Field(tr("Indicators inside"), m_inside), 2, 1);
-    auto* const inside = new QHBoxLayout;
-    inside->setSpacing(space::medium);
-    inside->addWidget(new Field(tr("How many"), m_insideCount), 1);
-    inside->addWidget(new Field(tr("Where inside"), m_insidePlace), 2);
-    grid->addLayout(inside, 2, 2);
-    grid->addWidget(m_peroxide, 3, 0, 1, 3);
+    grid->addWidget(new Field(tr("How many inside"), m_insideCount), 2, 2);
+    grid->addWidget(new Field(tr("Where inside"), m_insidePlace, tr("may stay empty")), 3, 0);
     grid->addWidget(m_seenThrough, 4, 0, 1, 3);
+    grid->addWidget(m_peroxide, 5, 0, 1, 3);
     auto* const devices = new QHBoxLayout;
     devices->addWidget(m_devices, 1);
     devices->addWidget(m_noDevices);
-    grid->addLayout(devices, 5, 1, 1, 2);
+    grid->addLayout(devices, 3, 1, 1, 2);
     auto* const add = makeButton(tr("Add the item"), ButtonKind::main);
     connect(add, &QPushButton::clicked, this, [this] { emit wanted(label()); });
-    grid->addWidget(add, 5, 0, Qt::AlignLeft);
+    grid->addWidget(add, 6, 0, 1, 3, Qt::AlignLeft);
 }
 
 void ItemForm::offer(const Choices& choices, Method method)
