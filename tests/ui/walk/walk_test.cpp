@@ -33,13 +33,14 @@ namespace {
 
 std::size_t widgetsVisited = 0;
 
-class Walk : public ::testing::TestWithParam<std::tuple<QSize, ui::Theme, bool>> {
+class Walk : public ::testing::TestWithParam<std::tuple<QSize, ui::Theme, bool, ui::TextSize>> {
 protected:
     void SetUp() override
     {
         if (isPseudo()) {
             QApplication::installTranslator(&translation);
         }
+        desktop.settings().setTextSize(std::get<3>(GetParam()));
     }
     void TearDown() override
     {
@@ -199,7 +200,14 @@ TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
 INSTANTIATE_TEST_SUITE_P(SizesThemesLanguages, Walk,
                          ::testing::Combine(::testing::Values(QSize(1366, 768), QSize(1920, 1080)),
                                             ::testing::Values(ui::Theme::light, ui::Theme::dark),
-                                            ::testing::Bool()));
+                                            ::testing::Bool(),
+                                            ::testing::Values(ui::TextSize::normal)));
+
+INSTANTIATE_TEST_SUITE_P(LargerText, Walk,
+                         ::testing::Values(std::tuple(QSize(1366, 768), ui::Theme::light, false,
+                                                      ui::TextSize::large),
+                                           std::tuple(QSize(1920, 1080), ui::Theme::light, false,
+                                                      ui::TextSize::largest)));
 
 class VisitedPrinter : public ::testing::Environment {
 public:
