@@ -7,23 +7,11 @@
 
 namespace loadwarden::ui {
 
-/// One thing of a register under its name, with the form of the thing itself; more may be added.
+/// One thing of a register under its name. Whoever inherits adds the form of the thing itself where
+/// it belongs among what else is recorded about it.
 template <class Form>
-class FormView : public EntryView {
+class NamedView : public EntryView {
 public:
-    /// Something new where `id` is empty.
-    FormView(const Workstation& workstation, const QString& id)
-        : m_id(id.toStdString()), m_form(new Form(workstation, m_id))
-    {
-        if (!isNew()) {
-            m_name = makeLabel({}, Type::title);
-            add(m_name);
-        }
-        add(m_form);
-        connect(m_form, &RegisterForm::recorded, this, &EntryView::recorded);
-        setFocusProxy(m_form);
-    }
-
     void show(const Registers& registers) override
     {
         m_form->show(registers);
@@ -33,13 +21,36 @@ public:
     }
 
 protected:
+    /// Something new where `id` is empty.
+    NamedView(const Workstation& workstation, const QString& id)
+        : m_id(id.toStdString()), m_form(new Form(workstation, m_id))
+    {
+        if (!isNew()) {
+            m_name = makeLabel({}, Type::title);
+            add(m_name);
+        }
+        connect(m_form, &RegisterForm::recorded, this, &EntryView::recorded);
+        setFocusProxy(m_form);
+    }
+
     [[nodiscard]] bool isNew() const { return m_id.empty(); }
     [[nodiscard]] const std::string& id() const { return m_id; }
+    [[nodiscard]] Form* form() const { return m_form; }
 
 private:
     std::string m_id;
     QLabel* m_name = nullptr;
     Form* m_form;
+};
+
+/// The same with the form first.
+template <class Form>
+class FormView : public NamedView<Form> {
+public:
+    FormView(const Workstation& workstation, const QString& id) : NamedView<Form>(workstation, id)
+    {
+        this->add(this->form());
+    }
 };
 
 } // namespace loadwarden::ui

@@ -318,11 +318,11 @@ void RegisterForm::focusFirstError()
 void RegisterForm::goTo(QWidget* editor)
 {
     editor->setFocus();
-    // Once what was added or said has its place.
-    QTimer::singleShot(0, editor, [editor] {
-        for (QWidget* each = editor->parentWidget(); each != nullptr; each = each->parentWidget()) {
+    // Once what was added or said has its place; with its label and what is said of it.
+    QTimer::singleShot(0, editor, [field = editor->parentWidget()] {
+        for (QWidget* each = field; each != nullptr; each = each->parentWidget()) {
             if (auto* const scroll = qobject_cast<QScrollArea*>(each)) {
-                scroll->ensureWidgetVisible(editor, 0, space::page);
+                scroll->ensureWidgetVisible(field, 0, space::small);
             }
         }
     });
