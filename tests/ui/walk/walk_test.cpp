@@ -173,6 +173,7 @@ TEST_P(Walk, FindsNothingWrongOnThePageOfALoad)
     desktop.open(size(), theme());
     signInAnyLanguage(desktop);
     lookAtLoads(load);
+    lookAtSections("of a department");
 }
 
 TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
