@@ -295,9 +295,14 @@ TEST_F(SettingsRegisters, NothingIsSaidToBeEmptyBeforeItIsRead)
     constexpr int registersWithAList = 7;
     EXPECT_EQ(count("is being read."), registersWithAList);
     EXPECT_EQ(count(" recorded yet"), 0);
+    for (auto* const section : page()->findChildren<ui::Section*>()) {
+        section->notRead();
+    }
+    EXPECT_EQ(count("could not be read."), registersWithAList);
+    EXPECT_EQ(count("is being read.") + count(" recorded yet"), 0);
     desktop.press(Qt::Key_9, Qt::ControlModifier);
     ASSERT_TRUE(desktop.waitFor([this] { return page()->isUpToDate(); }));
-    EXPECT_EQ(count("is being read."), 0);
+    EXPECT_EQ(count("is being read.") + count("could not be read."), 0);
     constexpr int withoutAny = 5; // sterilizers, products, packagings, devices, incubators
     EXPECT_EQ(count(" recorded yet"), withoutAny);
 }
