@@ -1,5 +1,6 @@
 #include "core/desk/registers.h"
 
+#include "core/acts/fold/out_of_range.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/newest_facts.h"
 #include "core/desk/people.h"
@@ -34,6 +35,17 @@ std::vector<Registered<Recorded>> registerOf(ReadSnapshot& snapshot, std::string
     return all;
 }
 
+/// Another person's other classing of a code does not take the worse away.
+void addAlarm(std::vector<ListedAlarm>& alarms, const ListedAlarm& classed)
+{
+    const auto found = std::ranges::find(alarms, classed.code, &ListedAlarm::code);
+    if (found == alarms.end()) {
+        alarms.push_back(classed);
+    } else {
+        found->effect = std::max(found->effect, classed.effect);
+    }
+}
+
 std::vector<RegisteredSterilizer> sterilizersOf(ReadSnapshot& snapshot)
 {
     const std::vector<Entry> entries = registerEntries(snapshot, "sz");
@@ -54,6 +66,11 @@ std::vector<RegisteredSterilizer> sterilizersOf(ReadSnapshot& snapshot)
             }
             if (const auto* const clock = std::get_if<ClockCompared>(&ownFact.current().act)) {
                 each.clock = *clock;
+            }
+            for (const Entry* const version : ownFact.counting) {
+                if (const auto* const classed = std::get_if<AlarmClassed>(&version->act)) {
+                    addAlarm(each.alarms, classed->alarm);
+                }
             }
         }
         all.push_back(std::move(each));
@@ -76,6 +93,21 @@ std::vector<RegisteredLot> lotsOf(ReadSnapshot& snapshot)
     return all;
 }
 
+std::vector<RegisteredIncubator> incubatorsOf(ReadSnapshot& snapshot)
+{
+    const std::vector<Entry> entries = registerEntries(snapshot, "in");
+    const FactBook book(entries);
+    Folding folding(book);
+    std::vector<RegisteredIncubator> all;
+    for (const Fact* const fact : newestFacts<IncubatorRecorded>(book)) {
+        RegisteredIncubator each;
+        static_cast<Registered<IncubatorRecorded>&>(each) = registeredBy<IncubatorRecorded>(*fact);
+        each.outOfRange = spansOutOfRange(folding, each.id, false);
+        all.push_back(std::move(each));
+    }
+    return all;
+}
+
 std::vector<RegisteredPolicy> policiesOf(ReadSnapshot& snapshot)
 {
     const std::vector<Entry> entries = registerEntries(snapshot, "po");
@@ -91,6 +123,23 @@ std::vector<RegisteredPolicy> policiesOf(ReadSnapshot& snapshot)
 }
 
 } // namespace
+
+std::optional<Instant> RegisteredIncubator::outSince() const
+{
+    std::optional<Instant> since;
+    for (const OutOfRange& span : outOfRange) {
+        if (!span.to) {
+            since = since ? std::min(*since, span.from) : span.from;
+        }
+    }
+    return since;
+}
+
+bool RegisteredIncubator::isEndedBy(Instant at) const
+{
+    return std::ranges::all_of(outOfRange,
+                               [at](const OutOfRange& span) { return span.to || span.from <= at; });
+}
 
 LotState lotState(const std::optional<Date>& expires, Date day)
 {
@@ -115,6 +164,9 @@ Registers registersOf(ReadSnapshot& snapshot, const Zone& zone, Instant now)
             .specifications = registerOf<SpecificationRecorded>(snapshot, "sp"),
             .products = registerOf<ProductRecorded>(snapshot, "pr"),
             .lots = lotsOf(snapshot),
+            .packagings = registerOf<PackagingRecorded>(snapshot, "pk"),
+            .devices = registerOf<DeviceRecorded>(snapshot, "dv"),
+            .incubators = incubatorsOf(snapshot),
             .policies = policiesOf(snapshot),
             .names = Names(snapshot)};
 }

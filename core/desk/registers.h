@@ -5,6 +5,7 @@
 #include "core/desk/names.h"
 #include "core/desk/person.h"
 #include "core/desk/service_now.h"
+#include "core/indicators/indicator.h"
 #include "core/quantities/date.h"
 #include "core/quantities/zone.h"
 #include "core/store/read_snapshot.h"
@@ -29,6 +30,16 @@ struct Registered {
 struct RegisteredSterilizer : Registered<SterilizerRecorded> {
     ServiceNow service;
     std::optional<ClockCompared> clock; ///< as compared last
+    std::vector<ListedAlarm> alarms;    ///< as classed, each code once: the worse counts
+};
+
+struct RegisteredIncubator : Registered<IncubatorRecorded> {
+    std::vector<OutOfRange> outOfRange; ///< in the order in which it was put out
+
+    /// The earliest moment from which it is out of range; nullopt: it is in range.
+    [[nodiscard]] std::optional<Instant> outSince() const;
+    /// Whether it would be in range if it were said to be so again since that moment.
+    [[nodiscard]] bool isEndedBy(Instant at) const;
 };
 
 struct RegisteredLot : Registered<ProductLotRecorded> {
@@ -48,6 +59,8 @@ enum class LotState : std::uint8_t {
 
 using RegisteredProduct = Registered<ProductRecorded>;
 using RegisteredSpecification = Registered<SpecificationRecorded>;
+using RegisteredPackaging = Registered<PackagingRecorded>;
+using RegisteredDevice = Registered<DeviceRecorded>;
 using RegisteredPolicy = Registered<PolicyRecorded>;
 
 /// What a supervisor looks after, each in the order in which it was first recorded.
@@ -58,6 +71,9 @@ struct Registers {
     std::vector<RegisteredSpecification> specifications;
     std::vector<RegisteredProduct> products;
     std::vector<RegisteredLot> lots;
+    std::vector<RegisteredPackaging> packagings;
+    std::vector<RegisteredDevice> devices;
+    std::vector<RegisteredIncubator> incubators;
     std::vector<RegisteredPolicy> policies; ///< every revision, the newest first: it decides
     Names names;
 };

@@ -111,9 +111,7 @@ public:
     Parts operator()(const AlarmClassed& act) const
     {
         return {tr("Alarm on the sterilizer's list"),
-                {text(act.alarm.code), act.alarm.effect == AlarmEffect::harmless
-                                           ? tr("harmless")
-                                           : tr("affects exposure")}};
+                {text(act.alarm.code), text(say(act.alarm.effect))}};
     }
     Parts operator()(const IncubatorOutOfRange&) const { return {tr("Incubator out of range")}; }
     Parts operator()(const IncubatorInRange&) const { return {tr("Incubator back in range")}; }

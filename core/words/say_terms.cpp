@@ -24,6 +24,8 @@ public:
     static QString of(FoundToBe was);
     static QString of(ReviewAnswer answer);
     static QString of(ServiceState state);
+    static QString of(AlarmEffect effect);
+    static QString of(PackageForm form);
     static QString of(Role role);
 };
 
@@ -193,6 +195,26 @@ QString Terms::of(ServiceState state)
     return {};
 }
 
+QString Terms::of(AlarmEffect effect)
+{
+    switch (effect) {
+    case AlarmEffect::harmless: return tr("harmless");
+    case AlarmEffect::exposureAffecting: return tr("affects exposure");
+    }
+    return {};
+}
+
+QString Terms::of(PackageForm form)
+{
+    switch (form) {
+    case PackageForm::wrap: return tr("wrap");
+    case PackageForm::pouch: return tr("pouch");
+    case PackageForm::rigidContainer: return tr("rigid container");
+    case PackageForm::openTray: return tr("open tray");
+    }
+    return {};
+}
+
 QString Terms::of(Role role)
 {
     switch (role) {
@@ -225,6 +247,8 @@ LW_SAY(ProcessIndicator)
 LW_SAY(FoundToBe)
 LW_SAY(ReviewAnswer)
 LW_SAY(ServiceState)
+LW_SAY(AlarmEffect)
+LW_SAY(PackageForm)
 LW_SAY(Role)
 #undef LW_SAY
 

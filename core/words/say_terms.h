@@ -4,6 +4,7 @@
 #include "core/cycle/specification.h"
 #include "core/indicators/indicator.h"
 #include "core/loads/load_record.h"
+#include "core/packaging/packaging.h"
 #include "core/quantities/act.h"
 #include "core/sterilizers/sterilizer_record.h"
 
@@ -28,6 +29,8 @@ namespace loadwarden {
 [[nodiscard]] std::string say(FoundToBe was);
 [[nodiscard]] std::string say(ReviewAnswer answer);
 [[nodiscard]] std::string say(ServiceState state);
+[[nodiscard]] std::string say(AlarmEffect effect);
+[[nodiscard]] std::string say(PackageForm form);
 [[nodiscard]] std::string say(Role role);
 
 } // namespace loadwarden

@@ -6,140 +6,21 @@
 #include "core/exchange/policy_reader.h"
 #include "core/exchange/policy_rows.h"
 #include "core/words/say_policy.h"
-#include "tests/ui/desktop.h"
-#include "ui/settings/settings_page.h"
+#include "tests/ui/settings_by_keys.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QAbstractButton>
 #include <QApplication>
-#include <QDir>
 #include <QFile>
-#include <QLabel>
 #include <QLineEdit>
 #include <QTemporaryDir>
-#include <QTest>
 
 namespace loadwarden::ui_tests {
 namespace {
 
-class SettingsByKeys : public ::testing::Test {
+class SettingsOfADepartment : public SettingsByKeys {
 protected:
-    SettingsByKeys() { desktop.found(); }
-
-    /// The settings with a section of them, as somebody.
-    void open(Qt::Key mnemonic, const QString& who = QStringLiteral("B-1"),
-              const std::string& pin = supervisorPin)
-    {
-        desktop.open();
-        desktop.signIn(who, pin);
-        desktop.press(Qt::Key_9, Qt::ControlModifier);
-        goTo(mnemonic);
-    }
-
-    void goTo(Qt::Key mnemonic)
-    {
-        ASSERT_TRUE(desktop.waitFor([this] { return page()->isUpToDate(); }));
-        desktop.press(mnemonic, Qt::AltModifier);
-        // A button that is pressed by its mnemonic stays down for a moment.
-        const std::string id(mnemonic == Qt::Key_S   ? "sterilizers"
-                             : mnemonic == Qt::Key_F ? "specifications"
-                             : mnemonic == Qt::Key_P ? "products"
-                             : mnemonic == Qt::Key_A ? "staff"
-                             : mnemonic == Qt::Key_Y ? "policy"
-                                                     : "backup");
-        ASSERT_TRUE(desktop.waitFor([&] { return page()->sectionId(page()->section()) == id; }));
-        QTest::qWait(150);
-    }
-
-    ui::SettingsPage* page() { return desktop.window().findChild<ui::SettingsPage*>(); }
-
-    /// What has the keyboard, as it is written or told.
-    static QString focusName()
-    {
-        const QWidget* const focus = QApplication::focusWidget();
-        if (focus == nullptr) {
-            return {};
-        }
-        QString name = focus->accessibleName();
-        if (const auto* const button = qobject_cast<const QAbstractButton*>(focus);
-            button != nullptr && name.isEmpty()) {
-            name = button->text();
-        }
-        return name.remove(u'&');
-    }
-
-    /// Goes by Tab to what is called so.
-    void tabTo(const QString& name)
-    {
-        constexpr int mostTabs = 120;
-        QStringList passed;
-        for (int i = 0; i < mostTabs; ++i) {
-            if (focusName() == name) {
-                return;
-            }
-            passed << focusName();
-            desktop.press(Qt::Key_Tab);
-        }
-        FAIL() << "Tab does not reach " << name.toStdString() << ", but "
-               << passed.join(QStringLiteral(" | ")).toStdString();
-    }
-
-    void typeInto(const QString& name, const QString& text)
-    {
-        tabTo(name);
-        auto* const line = qobject_cast<QLineEdit*>(QApplication::focusWidget());
-        ASSERT_NE(line, nullptr) << name.toStdString();
-        desktop.press(Qt::Key_A, Qt::ControlModifier);
-        desktop.press(Qt::Key_Delete);
-        desktop.type(text);
-    }
-
-    void pressButton(const QString& name)
-    {
-        tabTo(name);
-        desktop.press(Qt::Key_Space);
-    }
-
-    /// The PIN in the signing dialog, once it asks for it.
-    void sign(const std::string& pin = supervisorPin)
-    {
-        ASSERT_TRUE(desktop.waitFor([] {
-            return QApplication::activeModalWidget() != nullptr
-                   && QApplication::activeWindow() == QApplication::activeModalWidget();
-        })) << "nothing asks for a PIN";
-        desktop.type(QString::fromStdString(pin));
-        desktop.press(Qt::Key_Return);
-        ASSERT_TRUE(desktop.waitFor([] { return QApplication::activeModalWidget() == nullptr; }));
-        QApplication::setActiveWindow(&desktop.window());
-    }
-
-    bool comesToSay(const QString& what)
-    {
-        return desktop.waitFor([&] { return desktop.messages().contains(what); });
-    }
-
-    /// Everything that can be read, for who looks why a test failed.
-    std::string seen()
-    {
-        QStringList all;
-        for (const auto* const label : QApplication::activeWindow()->findChildren<QLabel*>()) {
-            if (label->isVisible()) {
-                all << label->text();
-            }
-        }
-        return all.join(QStringLiteral(" | ")).toStdString();
-    }
-
-    /// What the journal holds, read beside the window.
-    Registers registers()
-    {
-        Office office(desktop.file().toStdString(), Access::read, desktop.place());
-        ReadSnapshot snapshot(office.connection());
-        return registersOf(snapshot, office.zone(), office.now());
-    }
-
     void equipWithPrevacuum()
     {
         desktop.prepare([](Office& office, const SignedIn& who) {
@@ -173,11 +54,10 @@ protected:
         return toml;
     }
 
-    Desktop desktop;
     QTemporaryDir folder;
 };
 
-TEST_F(SettingsByKeys, AProductIsSignedAndItsLotRecorded)
+TEST_F(SettingsOfADepartment, AProductIsSignedAndItsLotRecorded)
 {
     open(Qt::Key_P);
     ASSERT_TRUE(desktop.comesToSee("No indicator product is recorded yet"));
@@ -188,7 +68,7 @@ TEST_F(SettingsByKeys, AProductIsSignedAndItsLotRecorded)
     pressButton("steam");
     pressButton("Check and sign");
     ASSERT_TRUE(desktop.comesToSee("Type it as the instructions say."));
-    EXPECT_EQ(focusName(), "Readout that allows release, after") << "where the error is";
+    EXPECT_EQ(desktop.focusName(), "Readout that allows release, after") << "where the error is";
     typeInto("Readout that allows release, after", "1440");
     pressButton("It must be activated before incubation");
     pressButton("Check and sign");
@@ -226,7 +106,7 @@ TEST_F(SettingsByKeys, AProductIsSignedAndItsLotRecorded)
     EXPECT_EQ(registers().lots.size(), 1U);
 }
 
-TEST_F(SettingsByKeys, SomebodyNewGetsAPinAndSignsIn)
+TEST_F(SettingsOfADepartment, SomebodyNewGetsAPinAndSignsIn)
 {
     open(Qt::Key_A);
     ASSERT_TRUE(desktop.comesToSee("As the journal has them"));
@@ -253,7 +133,7 @@ TEST_F(SettingsByKeys, SomebodyNewGetsAPinAndSignsIn)
     EXPECT_TRUE(desktop.comesToSee("Third One, operator"));
 }
 
-TEST_F(SettingsByKeys, WhatAnOperatorMayNotDoIsSaidAndTheLotIsTheirs)
+TEST_F(SettingsOfADepartment, WhatAnOperatorMayNotDoIsSaidAndTheLotIsTheirs)
 {
     desktop.prepare([](Office& office, const SignedIn& who) {
         IndicatorProduct strip{.kind = IndicatorKind::chemical, .type = 5};
@@ -280,7 +160,7 @@ TEST_F(SettingsByKeys, WhatAnOperatorMayNotDoIsSaidAndTheLotIsTheirs)
     EXPECT_TRUE(desktop.comesToSee("A supervisor registers the staff."));
 }
 
-TEST_F(SettingsByKeys, TheTestPeriodOfASterilizerMoves)
+TEST_F(SettingsOfADepartment, TheTestPeriodOfASterilizerMoves)
 {
     equipWithPrevacuum();
     desktop.clock().set(local("06:50"));
@@ -321,7 +201,7 @@ TEST_F(SettingsByKeys, TheTestPeriodOfASterilizerMoves)
     EXPECT_TRUE(desktop.comesToSee("4 Mar 2031 06:30"));
 }
 
-TEST_F(SettingsByKeys, ASterilizerGoesOutOfServiceAtOnceAndReturnsSigned)
+TEST_F(SettingsOfADepartment, ASterilizerGoesOutOfServiceAtOnceAndReturnsSigned)
 {
     equipWithPrevacuum();
     open(Qt::Key_S);
@@ -345,7 +225,7 @@ TEST_F(SettingsByKeys, ASterilizerGoesOutOfServiceAtOnceAndReturnsSigned)
     EXPECT_EQ(registers().sterilizers.at(0).clock->seconds, -12);
 }
 
-TEST_F(SettingsByKeys, AProgramIsCopiedFromATemplateAndRevised)
+TEST_F(SettingsOfADepartment, AProgramIsCopiedFromATemplateAndRevised)
 {
     open(Qt::Key_F);
     ASSERT_TRUE(desktop.comesToSee("No program is specified yet"));
@@ -367,7 +247,7 @@ TEST_F(SettingsByKeys, AProgramIsCopiedFromATemplateAndRevised)
         [&] { return registers().specifications.at(0).recorded.specification.revision == 2; }));
 }
 
-TEST_F(SettingsByKeys, APolicyIsCheckedShownAndSigned)
+TEST_F(SettingsOfADepartment, APolicyIsCheckedShownAndSigned)
 {
     const QString bad = write("bad.toml", housePolicy("value = 5\n", "value = 6\n"));
     const QString good =
@@ -407,7 +287,7 @@ TEST_F(SettingsByKeys, APolicyIsCheckedShownAndSigned)
     EXPECT_TRUE(desktop.comesToSee("there is a file of that name"));
 }
 
-TEST_F(SettingsByKeys, ABackupIsMadeAndItsRestoreRehearsed)
+TEST_F(SettingsOfADepartment, ABackupIsMadeAndItsRestoreRehearsed)
 {
     open(Qt::Key_K);
     ASSERT_TRUE(desktop.comesToSee("No backup of this journal was made from this computer yet."));
@@ -430,7 +310,7 @@ TEST_F(SettingsByKeys, ABackupIsMadeAndItsRestoreRehearsed)
     EXPECT_TRUE(QFile::exists(folder.filePath("drill.journal")));
 }
 
-TEST_F(SettingsByKeys, WhatIsHalfTypedSurvivesTheAreaAndTheLock)
+TEST_F(SettingsOfADepartment, WhatIsHalfTypedSurvivesTheAreaAndTheLock)
 {
     desktop.setIdleMs(3'000);
     open(Qt::Key_A);
@@ -452,19 +332,19 @@ TEST_F(SettingsByKeys, WhatIsHalfTypedSurvivesTheAreaAndTheLock)
     EXPECT_EQ(qobject_cast<QLineEdit*>(field)->text(), "Half a na");
 }
 
-TEST_F(SettingsByKeys, ArrowsGoThroughTheSections)
+TEST_F(SettingsOfADepartment, ArrowsGoThroughTheSections)
 {
     open(Qt::Key_S);
-    EXPECT_EQ(focusName(), "Sterilizers");
-    for (const char* const name :
-         {"Specifications", "Products and lots", "Staff", "Policy", "Backup", "This workstation"}) {
+    EXPECT_EQ(desktop.focusName(), "Sterilizers");
+    for (const char* const name : {"Specifications", "Products and lots", "Packagings", "Devices",
+                                   "Incubators", "Staff", "Policy", "Backup", "This workstation"}) {
         desktop.press(Qt::Key_Down);
-        EXPECT_EQ(focusName(), name);
+        EXPECT_EQ(desktop.focusName(), name);
     }
     EXPECT_TRUE(desktop.sees("Light or dark"));
 }
 
-TEST_F(SettingsByKeys, ANewBadgeIsScannedIntoItsField)
+TEST_F(SettingsOfADepartment, ANewBadgeIsScannedIntoItsField)
 {
     open(Qt::Key_A);
     ASSERT_TRUE(desktop.comesToSee("As the journal has them"));

@@ -5,6 +5,7 @@
 #include "core/words/say.h"
 #include "core/words/say_terms.h"
 #include "ui/look/text.h"
+#include "ui/settings/temperature_edit.h"
 
 #include <QGridLayout>
 #include <QLineEdit>
@@ -165,14 +166,11 @@ void LimitsGrid::mark() const
 void LimitsGrid::readSettings(ProgramSettings& settings) const
 {
     settings = {};
-    const auto temperatureIn = [this](Unit unit) -> std::optional<Quantity> {
-        const auto number = typedIn(rowOf(unit, Parameter::temperature).setting);
-        return number ? std::optional(Quantity{unit, *number}) : std::nullopt;
-    };
-    const auto celsius = temperatureIn(Unit::celsius);
-    const auto fahrenheit = temperatureIn(Unit::fahrenheit);
-    settings.temperature = celsius ? celsius : fahrenheit;
-    settings.inFahrenheit = celsius ? fahrenheit : std::nullopt;
+    const StatedTemperature stated =
+        statedTemperature(typedIn(rowOf(Unit::celsius, Parameter::temperature).setting),
+                          typedIn(rowOf(Unit::fahrenheit, Parameter::temperature).setting));
+    settings.temperature = stated.temperature;
+    settings.inFahrenheit = stated.inFahrenheit;
     if (const auto minutes = typedIn(rowOf(Unit::minutes, Parameter::exposure).setting)) {
         settings.exposureMs = *minutes * msOfThousandthMinute;
     }

@@ -11,6 +11,7 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int widthOfNumber = 120;
+constexpr std::int64_t msOfThousandthMinute = 60;
 
 } // namespace
 
@@ -37,6 +38,22 @@ void NumberEdit::set(std::optional<std::int64_t> thousandths)
         appendThousandths(typed, *thousandths);
     }
     m_line->setText(text(typed));
+}
+
+void NumberEdit::setWhole(std::optional<std::int64_t> number)
+{
+    set(number ? std::optional(*number * 1000) : std::nullopt);
+}
+
+void NumberEdit::setMs(std::optional<std::int64_t> ms)
+{
+    set(ms ? std::optional(*ms / msOfThousandthMinute) : std::nullopt);
+}
+
+std::optional<std::int64_t> NumberEdit::ms() const
+{
+    const auto number = thousandths();
+    return number ? std::optional(*number * msOfThousandthMinute) : std::nullopt;
 }
 
 bool NumberEdit::isEmpty() const

@@ -19,6 +19,11 @@ public:
 
     void set(std::optional<std::int64_t> thousandths);
     [[nodiscard]] bool isEmpty() const;
+    /// The same where only whole numbers are taken.
+    void setWhole(std::optional<std::int64_t> number);
+    /// Of an edit in minutes.
+    void setMs(std::optional<std::int64_t> ms);
+    [[nodiscard]] std::optional<std::int64_t> ms() const;
     /// It is empty or a number.
     [[nodiscard]] bool isGood() const;
     /// nullopt: it is empty or no number.

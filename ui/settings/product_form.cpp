@@ -1,12 +1,11 @@
 #include "ui/settings/product_form.h"
 
-#include "core/words/say_terms.h"
 #include "ui/parts/field.h"
+#include "ui/settings/methods_edit.h"
 #include "ui/settings/product_text.h"
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QGridLayout>
 #include <QLineEdit>
 
 #include <algorithm>
@@ -15,14 +14,11 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr std::array methods = {Method::steam, Method::ethyleneOxide, Method::hydrogenPeroxide,
-                                Method::dryHeat};
 constexpr std::array responses = {Response::movingFront, Response::colour, Response::sheet};
 constexpr std::array species = {Species::geobacillusStearothermophilus, Species::bacillusAtrophaeus,
                                 Species::other};
 constexpr std::array reaches = {ControlReach::day, ControlReach::lot, ControlReach::load};
 constexpr int mostType = 6;
-constexpr std::int64_t msOfThousandthMinute = 60;
 constexpr std::int64_t hundredthOfThousandths = 10;
 
 std::optional<std::int64_t> times(std::optional<std::int64_t> number, std::int64_t factor)
@@ -61,6 +57,7 @@ ProductForm::ProductForm(const Workstation& workstation, std::string id)
       m_id(std::move(id)),
       m_name(new QLineEdit),
       m_kind(new QComboBox),
+      m_methods(new MethodsEdit),
       m_cycleTypes(new QLineEdit),
       m_type(new QComboBox),
       m_response(new QComboBox),
@@ -102,18 +99,7 @@ void ProductForm::makeCommon()
     m_kind->addItems({tr("Chemical indicator (CI)"), tr("Biological indicator (BI)")});
     m_nameField = addField("name", tr("&Name"), m_name, tr("As your department calls it."));
     addField("kind", tr("Kind"), m_kind);
-    auto* const boxes = new QWidget;
-    auto* const grid = new QGridLayout(boxes);
-    grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(space::large);
-    grid->setVerticalSpacing(0);
-    grid->setColumnStretch(2, 1);
-    for (std::size_t i = 0; i < methods.size(); ++i) {
-        m_methods[i] = new QCheckBox(text(say(methods[i])));
-        grid->addWidget(m_methods[i], static_cast<int>(i / 2), static_cast<int>(i % 2));
-    }
-    boxes->setFocusProxy(m_methods[0]);
-    m_methodsField = addField("methods", tr("Made for"), boxes);
+    m_methodsField = addField("methods", tr("Made for"), m_methods);
     spanLast();
     addField("cycleTypes", tr("Only for cycle types"), m_cycleTypes,
              tr("As your specifications name them, with commas. Empty: any."));
@@ -208,24 +194,22 @@ void ProductForm::putBack()
     };
     m_name->setText(text(m_recorded.name));
     m_kind->setCurrentIndex(product.kind == IndicatorKind::biological ? 1 : 0);
-    for (std::size_t i = 0; i < methods.size(); ++i) {
-        m_methods[i]->setChecked(product.methods.contains(methods[i]));
-    }
+    m_methods->set(product.methods);
     m_cycleTypes->setText(listed(product.cycleTypes));
     m_type->setCurrentIndex(std::max(product.type, 1) - 1);
     m_response->setCurrentIndex(at(responses, product.response));
-    m_readWithin->set(times(product.readWithinMinutes, 1000));
-    m_leastTime->set(by(product.sheet.leastMs, msOfThousandthMinute));
-    m_mostTime->set(by(product.sheet.mostMs, msOfThousandthMinute));
+    m_readWithin->setWhole(product.readWithinMinutes);
+    m_leastTime->setMs(product.sheet.leastMs);
+    m_mostTime->setMs(product.sheet.mostMs);
     m_leastCelsius->set(times(product.sheet.leastCelsiusHundredths, hundredthOfThousandths));
     m_mostCelsius->set(times(product.sheet.mostCelsiusHundredths, hundredthOfThousandths));
     m_noDrying->setChecked(product.sheet.dryingForbidden);
     m_species->setCurrentIndex(at(species, product.species));
-    m_release->set(product.releaseMinutes == 0 ? std::nullopt
-                                               : std::optional(product.releaseMinutes * 1000));
-    m_last->set(times(product.lastMinutes, 1000));
-    m_latest->set(times(product.latestMinutes, 1000));
-    m_startWithin->set(times(product.startWithinMinutes, 1000));
+    m_release->setWhole(product.releaseMinutes == 0 ? std::nullopt
+                                                    : std::optional(product.releaseMinutes));
+    m_last->setWhole(product.lastMinutes);
+    m_latest->setWhole(product.latestMinutes);
+    m_startWithin->setWhole(product.startWithinMinutes);
     m_control->setCurrentIndex(product.control ? at(reaches, *product.control) + 1 : 0);
     QStringList types;
     for (const int type : product.implantIndicatorTypes) {
@@ -249,14 +233,10 @@ bool ProductForm::isNumber(Field* field, const NumberEdit* edit, bool isNeeded)
 
 bool ProductForm::readMethods(IndicatorProduct& product)
 {
-    for (std::size_t i = 0; i < methods.size(); ++i) {
-        if (m_methods[i]->isChecked()) {
-            product.methods.add(methods[i]);
-        }
-    }
-    const bool isAny = !product.methods.empty();
-    setError(m_methodsField, isAny ? QString() : tr("Choose at least one method."));
-    return isAny;
+    product.methods = m_methods->value();
+    const QString wrong = m_methods->whatIsWrong();
+    setError(m_methodsField, wrong);
+    return wrong.isEmpty();
 }
 
 bool ProductForm::readChemical(IndicatorProduct& product)
@@ -272,8 +252,8 @@ bool ProductForm::readChemical(IndicatorProduct& product)
         isGood = isNumber(m_sheetFields[i], edits[i], false) && isGood;
     }
     product.sheet = {
-        .leastMs = times(m_leastTime->thousandths(), msOfThousandthMinute),
-        .mostMs = times(m_mostTime->thousandths(), msOfThousandthMinute),
+        .leastMs = m_leastTime->ms(),
+        .mostMs = m_mostTime->ms(),
         .leastCelsiusHundredths = by(m_leastCelsius->thousandths(), hundredthOfThousandths),
         .mostCelsiusHundredths = by(m_mostCelsius->thousandths(), hundredthOfThousandths),
         .dryingForbidden = m_noDrying->isChecked()};

@@ -13,6 +13,8 @@ class QLineEdit;
 
 namespace loadwarden::ui {
 
+class MethodsEdit;
+
 /// An indicator product by its instructions for use: added or revised by a supervisor.
 class ProductForm : public RegisterForm {
     Q_OBJECT
@@ -45,7 +47,7 @@ private:
 
     QLineEdit* m_name;
     QComboBox* m_kind;
-    std::array<QCheckBox*, 4> m_methods{};
+    MethodsEdit* m_methods;
     QLineEdit* m_cycleTypes;
     Field* m_nameField = nullptr;
     Field* m_methodsField = nullptr;

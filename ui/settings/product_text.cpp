@@ -1,5 +1,6 @@
 #include "ui/settings/product_text.h"
 
+#include "core/quantities/method_words.h"
 #include "core/words/say.h"
 #include "core/words/say_terms.h"
 #include "ui/look/text.h"
@@ -78,10 +79,9 @@ QString reachText(ControlReach reach)
 QString methodsText(const MethodSet& methods)
 {
     QStringList all;
-    for (const Method each :
-         {Method::steam, Method::ethyleneOxide, Method::hydrogenPeroxide, Method::dryHeat}) {
-        if (methods.contains(each)) {
-            all << text(say(each));
+    for (const Word<Method>& word : methodWords) {
+        if (methods.contains(word.value)) {
+            all << text(say(word.value));
         }
     }
     return all.join(QStringLiteral(", "));

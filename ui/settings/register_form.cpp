@@ -9,6 +9,8 @@
 #include <QComboBox>
 #include <QGridLayout>
 #include <QLineEdit>
+#include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -33,6 +35,18 @@ bool names(const QString& detail, const QString& member)
     return detail.contains(QStringLiteral("\"%1\"").arg(member))
            || detail.contains(QStringLiteral("\"%1/").arg(member))
            || detail.contains(QStringLiteral("/%1\"").arg(member));
+}
+
+/// By what a refusal names the members that it is about; empty: by none.
+QString placeOf(const Refusal& refusal)
+{
+    if (refusal.why == RefusalWhy::badgeTaken) {
+        return QStringLiteral("\"badge\"");
+    }
+    if (refusal.why == RefusalWhy::inFuture) {
+        return QStringLiteral("\"happenedAt\"");
+    }
+    return refusal.why == RefusalWhy::malformed ? text(refusal.detail) : QString();
 }
 
 /// What the recorder itself refuses, and `signing` records.
@@ -85,8 +99,37 @@ void RegisterForm::beginGroup(const QString& heading, const QString& says)
     m_grid->setColumnStretch(0, 1);
     m_grid->setColumnStretch(1, 1);
     column->addLayout(m_grid);
-    m_groups->addWidget(m_group);
+    m_groups->insertWidget(m_groups->count() - (m_last == nullptr ? 0 : 1), m_group);
     m_cell = 0;
+    if (m_last != nullptr) {
+        m_last->raise(); // Tab comes to it after the group, too
+    }
+}
+
+void RegisterForm::removeGroup(QWidget* group)
+{
+    std::erase_if(m_fields, [group](const Named& each) { return group->isAncestorOf(each.field); });
+    std::erase_if(m_editors, [group](QWidget* each) { return group->isAncestorOf(each); });
+    if (group == m_group) {
+        m_group = nullptr;
+        m_grid = nullptr;
+    }
+    m_groups->removeWidget(group);
+    group->hide();
+    group->deleteLater();
+    edited();
+}
+
+void RegisterForm::keepLast(QWidget* widget)
+{
+    m_last = widget;
+    m_groups->addWidget(widget);
+}
+
+void RegisterForm::showToWhoMay(QWidget* widget)
+{
+    m_forWhoMay.emplace_back(widget);
+    widget->setVisible(mayRecord());
 }
 
 Field* RegisterForm::addField(const char* member, const QString& label, QWidget* editor,
@@ -178,13 +221,23 @@ void RegisterForm::setButton(const QString& button)
     m_record->setText(button);
 }
 
+bool RegisterForm::mayRecord() const
+{
+    return mayDo(m_workstation.session.person().role, task());
+}
+
 void RegisterForm::lookAtRights()
 {
     if (m_buttons == nullptr) {
         return;
     }
-    const bool may = mayDo(m_workstation.session.person().role, task());
+    const bool may = mayRecord();
     m_body->setEnabled(may);
+    for (const auto& widget : m_forWhoMay) {
+        if (widget != nullptr) {
+            widget->setVisible(may);
+        }
+    }
     m_buttons->setVisible(may);
     m_rights->setVisible(!may);
     m_rights->setText(may ? QString() : tr("%1 Ask one to sign in here and do it.").arg(m_mayNot));
@@ -256,15 +309,28 @@ void RegisterForm::focusFirstError()
 {
     for (const Named& each : m_fields) {
         if (each.field->hasError()) {
-            each.field->editor()->setFocus();
+            goTo(each.field->editor());
             return;
         }
     }
 }
 
+void RegisterForm::goTo(QWidget* editor)
+{
+    editor->setFocus();
+    // Once what was added or said has its place; with its label and what is said of it.
+    QTimer::singleShot(0, editor, [field = editor->parentWidget()] {
+        for (QWidget* each = field; each != nullptr; each = each->parentWidget()) {
+            if (auto* const scroll = qobject_cast<QScrollArea*>(each)) {
+                scroll->ensureWidgetVisible(field, 0, space::small);
+            }
+        }
+    });
+}
+
 void RegisterForm::submit()
 {
-    if (!mayDo(m_workstation.session.person().role, task()) || !m_record->isEnabled()) {
+    if (!mayRecord() || !m_record->isEnabled()) {
         return;
     }
     clearErrors();
@@ -344,9 +410,8 @@ void RegisterForm::refused(const Refusal& refusal)
 {
     const Told told = say(refusal, m_workstation.desk.style());
     const QString words = text(told.says) + u' ' + text(told.next);
-    if (refusal.why == RefusalWhy::malformed || refusal.why == RefusalWhy::badgeTaken) {
-        const QString detail = refusal.why == RefusalWhy::badgeTaken ? QStringLiteral("\"badge\"")
-                                                                     : text(refusal.detail);
+    const QString detail = placeOf(refusal);
+    if (!detail.isEmpty()) {
         for (const Named& each : m_fields) {
             if (!each.member.isEmpty() && names(detail, each.member)
                 && each.field->isVisibleTo(this)) {

@@ -6,6 +6,7 @@
 #include "ui/shell/area.h"
 #include "ui/shell/session.h"
 
+#include <QPointer>
 #include <QStringList>
 #include <QWidget>
 
@@ -44,6 +45,8 @@ public:
 signals:
     /// Whether something is typed has changed.
     void touched();
+    /// It has fields that it had not before.
+    void regrouped();
     /// `id` is the first subject of what was recorded.
     void recorded(const QString& id);
     void says(const QString& what, const QString& next);
@@ -59,6 +62,12 @@ protected:
 
     /// Fields stand in two columns from here on.
     void beginGroup(const QString& heading = {}, const QString& says = {});
+    /// Takes a group away with its fields and what is typed in them.
+    void removeGroup(QWidget* group);
+    /// Stands below all groups, also those that are begun later.
+    void keepLast(QWidget* widget);
+    /// Is hidden from who may not record this.
+    void showToWhoMay(QWidget* widget);
     /// The widget of the group that was begun last, to hide it where it does not apply.
     [[nodiscard]] QWidget* group() const { return m_group; }
     /// `member` is its name in the body of the act, by which a refusal is said at it.
@@ -73,6 +82,8 @@ protected:
     void addButtons(const QString& button);
     void setButton(const QString& button);
     void setError(Field* field, const QString& says);
+    /// Gives it the keyboard where it can be seen.
+    void goTo(QWidget* editor);
     /// The field's text is there, or it is said that it is not.
     bool needs(Field* field, const QString& otherwise);
     /// What is typed now is what is recorded.
@@ -98,6 +109,7 @@ private:
     void refused(const Refusal& refusal);
     void clearErrors();
     void focusFirstError();
+    [[nodiscard]] bool mayRecord() const;
 
     Workstation m_workstation;
     Task m_task;
@@ -107,6 +119,8 @@ private:
     QVBoxLayout* m_groups;
     QWidget* m_group = nullptr;
     QGridLayout* m_grid = nullptr;
+    QWidget* m_last = nullptr;
+    std::vector<QPointer<QWidget>> m_forWhoMay;
     int m_cell = 0;
     std::vector<Named> m_fields;
     std::vector<QWidget*> m_editors;

@@ -37,6 +37,7 @@ void EntryView::keep(RegisterForm* form)
     m_forms.push_back(form);
     connect(form, &RegisterForm::touched, this, &EntryView::touched);
     connect(form, &RegisterForm::says, this, &EntryView::says);
+    connect(form, &RegisterForm::regrouped, this, &EntryView::orderTabs);
 }
 
 void EntryView::add(QWidget* widget)
@@ -85,6 +86,10 @@ RegisterSection::RegisterSection(const Workstation& workstation, const Words& wo
       m_list(new RegisterList(workstation.look, words.title)),
       m_stack(new QStackedWidget),
       m_left(new QWidget),
+      m_reading(new EmptyState(tr("Being read"), tr("What this register holds is being read."))),
+      m_unread(new EmptyState(tr("Not read"),
+                              tr("What this register holds could not be read. Go to another page "
+                                 "and come back to try it again."))),
       m_empty(new EmptyState(words.empty, words.teaches, words.add))
 {
     auto* const column = new QVBoxLayout(this);
@@ -108,7 +113,9 @@ RegisterSection::RegisterSection(const Workstation& workstation, const Words& wo
     left->addWidget(m_list, 1);
     row->addWidget(m_left);
     row->addWidget(m_stack, 1);
-    m_stack->addWidget(m_empty);
+    for (QWidget* const page : {m_reading, m_unread, m_empty}) {
+        m_stack->addWidget(page);
+    }
     connect(m_add, &QPushButton::clicked, this, &RegisterSection::addNew);
     connect(m_empty, &EmptyState::acted, this, &RegisterSection::addNew);
     connect(m_list, &RegisterList::chosen, this, &RegisterSection::choose);
@@ -124,6 +131,13 @@ void RegisterSection::show(const RegistersNow& registers)
         kept.view->orderTabs();
     }
     showLines();
+}
+
+void RegisterSection::notRead()
+{
+    if (m_registers == nullptr) {
+        m_stack->setCurrentWidget(m_unread);
+    }
 }
 
 void RegisterSection::showLines()

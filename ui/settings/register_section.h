@@ -64,6 +64,7 @@ public:
     };
 
     void show(const RegistersNow& registers) final;
+    void notRead() final;
     void lookAtRights() final;
 
 protected:
@@ -91,6 +92,8 @@ private:
     RegisterList* m_list;
     QStackedWidget* m_stack;
     QWidget* m_left;
+    EmptyState* m_reading; ///< until it is known what there is
+    EmptyState* m_unread;
     EmptyState* m_empty;
     std::map<QString, Kept> m_views;
     bool m_hasNew = false; ///< something new is being typed

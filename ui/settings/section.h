@@ -21,6 +21,8 @@ public:
 
     /// What stands in the registers now; what somebody is typing is left alone.
     virtual void show(const RegistersNow& registers) = 0;
+    /// They could not be read; what was shown before stays.
+    virtual void notRead() {}
     /// Somebody else works here now.
     virtual void lookAtRights() = 0;
 

@@ -2,6 +2,9 @@
 
 #include "ui/look/text.h"
 #include "ui/settings/backup_section.h"
+#include "ui/settings/devices_section.h"
+#include "ui/settings/incubators_section.h"
+#include "ui/settings/packagings_section.h"
 #include "ui/settings/policy_section.h"
 #include "ui/settings/products_section.h"
 #include "ui/settings/specifications_section.h"
@@ -44,6 +47,9 @@ SettingsPage::SettingsPage(Workstation& workstation)
     add("sterilizers", tr("&Sterilizers"), new SterilizersSection(workstation));
     add("specifications", tr("Speci&fications"), new SpecificationsSection(workstation));
     add("products", tr("&Products and lots"), new ProductsSection(workstation));
+    add("packagings", tr("Pa&ckagings"), new PackagingsSection(workstation));
+    add("devices", tr("&Devices"), new DevicesSection(workstation));
+    add("incubators", tr("&Incubators"), new IncubatorsSection(workstation));
     add("staff", tr("St&aff"), new StaffSection(workstation));
     add("policy", tr("Polic&y"), new PolicySection(workstation));
     add("backup", tr("Bac&kup"), new BackupSection(workstation));
@@ -144,7 +150,12 @@ void SettingsPage::ask()
                 ask();
             }
         },
-        [this] { m_isAsking = false; });
+        [this] {
+            m_isAsking = false;
+            for (Section* const section : m_sections) {
+                section->notRead();
+            }
+        });
 }
 
 void SettingsPage::show(Registers registers)

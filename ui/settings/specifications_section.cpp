@@ -1,8 +1,7 @@
 #include "ui/settings/specifications_section.h"
 
+#include "ui/settings/form_view.h"
 #include "ui/settings/specification_form.h"
-
-#include <algorithm>
 
 namespace loadwarden::ui {
 namespace {
@@ -11,36 +10,6 @@ QString nameOf(const CycleSpecification& specification)
 {
     return text(specification.program.empty() ? specification.id : specification.program);
 }
-
-class SpecificationView : public EntryView {
-public:
-    SpecificationView(const Workstation& workstation, const QString& id)
-        : m_id(id.toStdString()), m_form(new SpecificationForm(workstation, m_id))
-    {
-        if (!m_id.empty()) {
-            m_name = makeLabel({}, Type::title);
-            add(m_name);
-        }
-        add(m_form);
-        connect(m_form, &RegisterForm::recorded, this, &EntryView::recorded);
-        setFocusProxy(m_form);
-    }
-
-    void show(const Registers& registers) override
-    {
-        m_form->show(registers);
-        const auto found =
-            std::ranges::find(registers.specifications, m_id, &RegisteredSpecification::id);
-        if (found != registers.specifications.end()) {
-            m_name->setText(nameOf(found->recorded.specification));
-        }
-    }
-
-private:
-    std::string m_id;
-    QLabel* m_name = nullptr;
-    SpecificationForm* m_form;
-};
 
 } // namespace
 
@@ -77,7 +46,7 @@ std::vector<RegisterLine> SpecificationsSection::lines(const Registers& register
 
 EntryView* SpecificationsSection::makeView(const QString& id)
 {
-    return new SpecificationView(workstation(), id);
+    return new FormView<SpecificationForm>(workstation(), id);
 }
 
 } // namespace loadwarden::ui

@@ -1,5 +1,6 @@
 #include "ui/settings/staff_section.h"
 
+#include "ui/settings/form_view.h"
 #include "ui/settings/person_form.h"
 #include "ui/settings/pin_form.h"
 #include "ui/shell/role_text.h"
@@ -9,38 +10,27 @@
 namespace loadwarden::ui {
 namespace {
 
-class PersonView : public EntryView {
+class PersonView : public FormView<PersonForm> {
 public:
     PersonView(const Workstation& workstation, const QString& id)
-        : m_id(id.toStdString()), m_form(new PersonForm(workstation, m_id))
+        : FormView<PersonForm>(workstation, id)
     {
-        if (!m_id.empty()) {
-            m_name = makeLabel({}, Type::title);
-            add(m_name);
-        }
-        add(m_form);
-        connect(m_form, &RegisterForm::recorded, this, &EntryView::recorded);
-        if (!m_id.empty()) {
+        if (!isNew()) {
             addRule();
-            m_pin = new PinForm(workstation, m_id);
+            m_pin = new PinForm(workstation, this->id());
             add(m_pin);
         }
-        setFocusProxy(m_form);
     }
 
     void show(const Registers& registers) override
     {
-        m_form->show(registers);
+        FormView<PersonForm>::show(registers);
         if (m_pin != nullptr) {
             m_pin->show(registers);
-            m_name->setText(text(registers.names.of(m_id)));
         }
     }
 
 private:
-    std::string m_id;
-    QLabel* m_name = nullptr;
-    PersonForm* m_form;
     PinForm* m_pin = nullptr;
 };
 

@@ -80,7 +80,7 @@ void SterilizerForm::putBack()
     m_concentration->setChecked(m_recorded.recordsConcentration);
     m_humidity->setChecked(m_recorded.recordsHumidity);
     const auto& aeration = m_recorded.aeration;
-    m_minutes->set(aeration ? std::optional(aeration->minutes * 1000) : std::nullopt);
+    m_minutes->setWhole(aeration ? std::optional(aeration->minutes) : std::nullopt);
     m_celsius->set(aeration ? std::optional(aeration->celsiusHundredths * 10) : std::nullopt);
     filled();
 }

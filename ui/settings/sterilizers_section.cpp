@@ -2,6 +2,8 @@
 
 #include "core/words/say_terms.h"
 #include "ui/parts/clock_text.h"
+#include "ui/settings/alarms_view.h"
+#include "ui/settings/form_view.h"
 #include "ui/settings/service_forms.h"
 #include "ui/settings/sterilizer_form.h"
 
@@ -23,57 +25,54 @@ QString serviceText(const ServiceNow& service)
         .arg(text(say(service.state)), text(service.why));
 }
 
-class SterilizerView : public EntryView {
+class SterilizerView : public NamedView<SterilizerForm> {
 public:
-    SterilizerView(const Workstation& workstation, const QString& id) : m_id(id.toStdString())
+    SterilizerView(const Workstation& workstation, const QString& id)
+        : NamedView<SterilizerForm>(workstation, id)
     {
-        if (!m_id.empty()) {
-            m_name = makeLabel({}, Type::title);
-            m_service = makeLabel({});
-            add(m_name);
-            add(m_service);
+        if (isNew()) {
+            add(form());
+            return;
         }
-        m_form = new SterilizerForm(workstation, m_id);
-        add(m_form);
-        connect(m_form, &RegisterForm::recorded, this, &EntryView::recorded);
-        if (!m_id.empty()) {
-            m_takeOut = new TakeOutForm(workstation, m_id);
-            m_return = new ReturnForm(workstation, m_id);
-            m_clock = new ClockForm(workstation, m_id);
-            addRule();
-            add(m_takeOut);
-            add(m_return);
-            addRule();
-            add(m_clock);
-        }
-        setFocusProxy(m_form);
+        m_service = makeLabel({});
+        m_takeOut = new TakeOutForm(workstation, this->id());
+        m_return = new ReturnForm(workstation, this->id());
+        m_clock = new ClockForm(workstation, this->id());
+        m_alarms = new AlarmsView;
+        add(m_service);
+        add(form());
+        addRule();
+        add(m_takeOut);
+        add(m_return);
+        addRule();
+        add(m_clock);
+        addRule();
+        add(m_alarms);
     }
 
     void show(const Registers& registers) override
     {
-        m_form->show(registers);
+        NamedView<SterilizerForm>::show(registers);
         const auto found =
-            std::ranges::find(registers.sterilizers, m_id, &RegisteredSterilizer::id);
+            std::ranges::find(registers.sterilizers, id(), &RegisteredSterilizer::id);
         if (found == registers.sterilizers.end()) {
             return;
         }
-        m_name->setText(text(found->recorded.name));
         m_service->setText(serviceText(found->service));
         setStyleProperty(m_service, "tone",
                          found->service.state == ServiceState::inService ? "good" : "waiting");
         m_takeOut->show(*found);
         m_return->show(*found);
         m_clock->show(*found);
+        m_alarms->show(found->alarms);
     }
 
 private:
-    std::string m_id;
-    QLabel* m_name = nullptr;
     QLabel* m_service = nullptr;
     TakeOutForm* m_takeOut = nullptr;
     ReturnForm* m_return = nullptr;
-    SterilizerForm* m_form = nullptr;
     ClockForm* m_clock = nullptr;
+    AlarmsView* m_alarms = nullptr;
 };
 
 } // namespace
@@ -82,9 +81,8 @@ SterilizersSection::SterilizersSection(const Workstation& workstation)
     : RegisterSection(
         workstation,
         {.title = tr("Sterilizers"),
-         .belongs =
-             tr("What they are called, whether they are in service, when their test period "
-                "begins and how their clocks go. What they run stands under Specifications."),
+         .belongs = tr("Their names, service, test periods, clocks and alarms. What they run "
+                       "stands under Specifications."),
          .add = tr("Add a sterilizer"),
          .fresh = tr("New sterilizer"),
          .empty = tr("No sterilizer is recorded yet"),

@@ -1,4 +1,5 @@
 #include "core/acts/fold/indicator_fold.h"
+#include "core/acts/fold/out_of_range.h"
 #include "core/acts/fold/product_parts.h"
 #include "core/acts/fold/registers.h"
 
@@ -96,26 +97,9 @@ void addControls(Folding& folding, EvidenceRecord& record, VialsOfRecord& vials,
 void addIncubators(Folding& folding, EvidenceRecord& record, const VialsOfRecord& vials)
 {
     for (const std::string& id : vials.incubators) {
-        Incubator incubator{.id = id, .outOfRange = {}};
-        const bool own = vials.ownIncubators.contains(id);
-        folding.eachValue<IncubatorOutOfRange>(
-            id, own, [&](const Entry& entry, const IncubatorOutOfRange&) {
-                incubator.outOfRange.push_back({entry.happenedAt.at, std::nullopt});
-            });
-        folding.eachValue<IncubatorInRange>(
-            id, own, [&](const Entry& entry, const IncubatorInRange&) {
-                if (!isSigned(actOf(entry))) {
-                    folding.misfit(entry, MisfitWhy::unsignedFact);
-                    return;
-                }
-                const Instant at = entry.happenedAt.at;
-                for (OutOfRange& span : incubator.outOfRange) {
-                    if (span.from <= at && (!span.to || at < *span.to)) {
-                        span.to = at;
-                    }
-                }
-            });
-        record.incubators.push_back(std::move(incubator));
+        record.incubators.push_back(
+            {.id = id,
+             .outOfRange = spansOutOfRange(folding, id, vials.ownIncubators.contains(id))});
     }
 }
 

@@ -2,6 +2,7 @@
 #include "core/desk/enrolling.h"
 #include "core/desk/people.h"
 #include "core/desk/policy_exam.h"
+#include "core/desk/recorder.h"
 #include "core/desk/registers.h"
 #include "core/desk/upkeep.h"
 #include "tests/core/desk/day_support.h"
@@ -92,6 +93,72 @@ TEST_F(RegistersOfADepartment, KnowServiceAndClockOfASterilizer)
     EXPECT_EQ(now.service.why, "smell");
     ASSERT_TRUE(now.clock);
     EXPECT_EQ(now.clock->seconds, -12);
+}
+
+TEST_F(RegistersOfADepartment, HoldPackagingsAndDevicesInTheirNewestRevision)
+{
+    const SignedIn lead = department.lead();
+    RegisteredPackaging wrap = find(registers().packagings, "pk-1");
+    EXPECT_EQ(wrap.recorded.name, "wrap");
+    wrap.recorded.packaging.form = PackageForm::rigidContainer;
+    wrap.recorded.packaging.aerationMinutes = 720;
+    department.record(lead, wrap.recorded, {wrap.id});
+    const RegisteredPackaging now = find(registers().packagings, "pk-1");
+    EXPECT_EQ(now.recorded.packaging, wrap.recorded.packaging);
+    EXPECT_EQ(now.by, "st-l");
+    EXPECT_THAT(registers().packagings, SizeIs(1));
+
+    RegisteredDevice device = find(registers().devices, "dv-1");
+    device.recorded.device.allowedCycles.push_back(
+        {.method = Method::steam,
+         .airRemoval = AirRemoval::gravity,
+         .temperature = Quantity{Unit::celsius, 121'000},
+         .inFahrenheit = Quantity{Unit::fahrenheit, 250'000},
+         .leastMs = 1'800'000});
+    department.record(lead, device.recorded, {device.id});
+    EXPECT_EQ(find(registers().devices, "dv-1").recorded.device, device.recorded.device);
+    EXPECT_THAT(registers().devices, SizeIs(1));
+}
+
+TEST_F(RegistersOfADepartment, KnowSinceWhenAnIncubatorIsOutOfRange)
+{
+    const SignedIn operating = department.operating();
+    const auto say = [&](const AnyAct& act, const std::string& time) {
+        must(Recorder(department.office())
+                 .record(operating, {.act = act,
+                                     .subjects = {"in-1"},
+                                     .happenedAt = JournalTime{local(time), -360}}));
+        return find(registers().incubators, "in-1");
+    };
+    const RegisteredIncubator before = find(registers().incubators, "in-1");
+    EXPECT_EQ(before.recorded.name, "incubator");
+    EXPECT_FALSE(before.outSince());
+
+    const RegisteredIncubator out = say(IncubatorOutOfRange{}, "03:00");
+    EXPECT_EQ(out.outSince(), local("03:00"));
+    EXPECT_FALSE(out.isEndedBy(local("02:59")));
+    EXPECT_TRUE(out.isEndedBy(local("03:00")));
+    EXPECT_EQ(say(IncubatorOutOfRange{}, "02:00").outSince(), local("02:00")) << "the earlier";
+    EXPECT_FALSE(find(registers().incubators, "in-1").isEndedBy(local("02:30")))
+        << "it went out after that, too";
+
+    EXPECT_EQ(say(IncubatorInRange{}, "02:30").outSince(), local("03:00"));
+    const RegisteredIncubator in = say(IncubatorInRange{}, "04:00");
+    EXPECT_FALSE(in.outSince());
+    EXPECT_THAT(in.outOfRange, ::testing::ElementsAre(OutOfRange{local("03:00"), local("04:00")},
+                                                      OutOfRange{local("02:00"), local("02:30")}));
+}
+
+TEST_F(RegistersOfADepartment, ListAnAlarmOnceAsTheWorseThatItWasClassedAs)
+{
+    const std::string id = registers().sterilizers.front().id;
+    EXPECT_THAT(registers().sterilizers.front().alarms, IsEmpty());
+    bossSigns(AlarmClassed{{"A1", AlarmEffect::exposureAffecting}}, {id});
+    bossSigns(AlarmClassed{{"A2", AlarmEffect::harmless}}, {id});
+    bossSigns(AlarmClassed{{"A1", AlarmEffect::harmless}}, {id});
+    EXPECT_THAT(find(registers().sterilizers, id).alarms,
+                ::testing::ElementsAre(ListedAlarm{"A1", AlarmEffect::exposureAffecting},
+                                       ListedAlarm{"A2", AlarmEffect::harmless}));
 }
 
 TEST_F(RegistersOfADepartment, GiveTheLeastFreeNumberOfASterilizer)

@@ -189,6 +189,7 @@ TEST_P(Walk, FindsNothingWrongOnThePageOfALoad)
     desktop.open(size(), theme());
     signInAnyLanguage(desktop);
     lookAtLoads(load, open);
+    lookAtSections("of a department");
 }
 
 TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
