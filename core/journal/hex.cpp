@@ -28,9 +28,12 @@ int valueOf(char digit) noexcept
 void appendHex(std::string& out, std::span<const std::uint8_t> bytes)
 {
     constexpr std::string_view digits = "0123456789abcdef";
+    const std::size_t from = out.size();
+    out.resize(from + bytes.size() * 2);
+    char* place = out.data() + from;
     for (const std::uint8_t byte : bytes) {
-        out += digits[byte >> 4U];
-        out += digits[byte & 0xFU];
+        *place++ = digits[byte >> 4U];
+        *place++ = digits[byte & 0xFU];
     }
 }
 
@@ -39,15 +42,14 @@ bool parseHex(std::string_view hex, std::span<std::uint8_t> out) noexcept
     if (hex.size() != out.size() * 2) {
         return false;
     }
+    int all = 0; // negative when one is no digit
     for (std::size_t i = 0; i < out.size(); ++i) {
         const int high = valueOf(hex[2 * i]);
         const int low = valueOf(hex[2 * i + 1]);
-        if ((high | low) < 0) {
-            return false;
-        }
+        all |= high | low;
         out[i] = static_cast<std::uint8_t>(high * 16 + low);
     }
-    return true;
+    return all >= 0;
 }
 
 } // namespace loadwarden
