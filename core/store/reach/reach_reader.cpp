@@ -6,6 +6,7 @@
 #include "core/store/indexes/act_indexes.h"
 #include "core/store/queries.h"
 #include "core/store/reach/least_values.h"
+#include "core/store/reach/some_binds.h"
 
 #include <algorithm>
 #include <charconv>
@@ -19,26 +20,6 @@ namespace {
 /// Controls this far from a vial's incubation, in ms, are not of its day in any zone, nor within
 /// the hours that a policy may allow.
 constexpr std::int64_t controlsMs = 2 * dayMs;
-
-/// Binds values to eachBinds(); the last again where there are fewer.
-template <class Value>
-void bindEach(Statement& rows, std::span<const Value> some)
-{
-    const auto binds = eachBinds();
-    for (std::size_t i = 0; i < binds.size(); ++i) {
-        rows.bind(binds[i], some[std::min(i, some.size() - 1)]);
-    }
-}
-
-/// Calls visit(some) for one part after the other of what is to be bound.
-template <class Value, class Visit>
-void forSome(std::span<const Value> all, Visit visit)
-{
-    for (std::size_t most = eachBinds().size(); !all.empty();
-         all = all.subspan(std::min(most, all.size()))) {
-        visit(all.first(std::min(most, all.size())));
-    }
-}
 
 std::vector<std::int64_t> seqsOf(Statement rows)
 {
