@@ -1,5 +1,6 @@
 #include "core/journal/hex.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
@@ -18,6 +19,16 @@ constexpr auto values = [] {
     return all;
 }();
 
+/// Each byte in hexadecimal.
+constexpr auto texts = [] {
+    constexpr std::string_view digits = "0123456789abcdef";
+    std::array<std::array<char, 2>, 256> all{};
+    for (std::size_t byte = 0; byte < all.size(); ++byte) {
+        all[byte] = {digits[byte / 16], digits[byte % 16]};
+    }
+    return all;
+}();
+
 int valueOf(char digit) noexcept
 {
     return values[static_cast<unsigned char>(digit)];
@@ -27,13 +38,11 @@ int valueOf(char digit) noexcept
 
 void appendHex(std::string& out, std::span<const std::uint8_t> bytes)
 {
-    constexpr std::string_view digits = "0123456789abcdef";
     const std::size_t from = out.size();
     out.resize(from + bytes.size() * 2);
     char* place = out.data() + from;
     for (const std::uint8_t byte : bytes) {
-        *place++ = digits[byte >> 4U];
-        *place++ = digits[byte & 0xFU];
+        place = std::ranges::copy(texts[byte], place).out;
     }
 }
 
