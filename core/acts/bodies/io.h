@@ -128,6 +128,7 @@ public:
     Writer()
     {
         constexpr std::size_t usualBytes = 256;
+        constexpr std::size_t usualMembers = 16;
         m_text.reserve(usualBytes);
         m_members.reserve(usualMembers);
     }
@@ -167,9 +168,10 @@ public:
         out.reserve(out.size() + m_text.size() + m_members.size() * aroundMember);
         out += '{';
         for (const Member& member : m_members) {
-            out += &member == m_members.data() ? "" : ",";
-            appendJsonString(out, member.name);
-            out += ':';
+            // Names of members are words, in which nothing is escaped.
+            out += &member == m_members.data() ? "\"" : ",\"";
+            out += member.name;
+            out += "\":";
             out.append(m_text, member.from, member.to - member.from);
         }
         out += '}';
@@ -181,8 +183,6 @@ private:
         std::size_t from; ///< of its value in m_text
         std::size_t to;
     };
-
-    static constexpr std::size_t usualMembers = 16;
 
     std::string m_text; ///< values, one after the other
     std::vector<Member> m_members;
