@@ -42,6 +42,12 @@ protected:
     {
     }
 
+    /// The bytes of a text to be bound; a null pointer would be taken for NULL.
+    [[nodiscard]] static const char* dataOf(std::string_view text)
+    {
+        return text.data() == nullptr ? "" : text.data();
+    }
+
     /// Throws what the engine says.
     [[noreturn]] void fail(const std::string& code, std::string words) const;
     [[noreturn]] void noBind(std::string_view name) const;

@@ -30,12 +30,12 @@ public:
     void bindText(std::string_view name, std::string_view text) override
     {
         m_query.bindValue(known(name),
-                          QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size())));
+                          QString::fromUtf8(dataOf(text), static_cast<qsizetype>(text.size())));
     }
     void bindBytes(std::string_view name, std::string_view bytes) override
     {
         m_query.bindValue(known(name),
-                          QByteArray(bytes.data(), static_cast<qsizetype>(bytes.size())));
+                          QByteArray(dataOf(bytes), static_cast<qsizetype>(bytes.size())));
     }
 
     bool step() override

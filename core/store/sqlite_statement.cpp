@@ -42,12 +42,12 @@ public:
     }
     void bindText(std::string_view name, std::string_view text) override
     {
-        check(sqlite3_bind_text64(m_statement, indexOf(name), orEmpty(text), text.size(),
+        check(sqlite3_bind_text64(m_statement, indexOf(name), dataOf(text), text.size(),
                                   SQLITE_TRANSIENT, SQLITE_UTF8));
     }
     void bindBytes(std::string_view name, std::string_view bytes) override
     {
-        check(sqlite3_bind_blob64(m_statement, indexOf(name), orEmpty(bytes), bytes.size(),
+        check(sqlite3_bind_blob64(m_statement, indexOf(name), dataOf(bytes), bytes.size(),
                                   SQLITE_TRANSIENT));
     }
 
@@ -101,12 +101,6 @@ public:
     }
 
 private:
-    /// A null pointer would bind NULL.
-    static const char* orEmpty(std::string_view text)
-    {
-        return text.data() == nullptr ? "" : text.data();
-    }
-
     [[nodiscard]] int indexOf(std::string_view name)
     {
         // Nearly always they are bound in the order in which they stand.
