@@ -39,8 +39,20 @@ KindOfAct kindOf(const AnyAct& act)
 
 const KindOfAct* findKind(std::string_view kind)
 {
-    const auto* const found = std::ranges::find(kinds, kind, &KindOfAct::kind);
-    return found == kinds.end() ? nullptr : found;
+    static constexpr auto byName = [] {
+        std::array<const KindOfAct*, kinds.size()> all{};
+        std::ranges::transform(kinds, all.begin(), [](const KindOfAct& each) { return &each; });
+        std::ranges::sort(all, {}, [](const KindOfAct* each) { return each->kind; });
+        return all;
+    }();
+    const auto found = std::ranges::lower_bound(byName, kind, {},
+                                                [](const KindOfAct* each) { return each->kind; });
+    return found == byName.end() || (*found)->kind != kind ? nullptr : *found;
+}
+
+std::size_t indexOf(const KindOfAct& kind)
+{
+    return static_cast<std::size_t>(&kind - kinds.data()) + 1;
 }
 
 } // namespace loadwarden

@@ -9,6 +9,7 @@
 #include "core/acts/kinds/sterilizer_acts.h"
 #include "core/acts/kinds/test_acts.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -59,5 +60,8 @@ struct KindOfAct {
 
 /// The kind of that name, or null.
 [[nodiscard]] const KindOfAct* findKind(std::string_view kind);
+
+/// The place in ActVariant of a kind that was found.
+[[nodiscard]] std::size_t indexOf(const KindOfAct& kind);
 
 } // namespace loadwarden

@@ -50,12 +50,6 @@ constexpr ReadAct readers[]{
 #undef LW_ACT
 };
 
-constexpr std::string_view kindNames[]{
-#define LW_ACT(Struct, kind, version, paper, subjects) kind,
-#include "core/acts/acts.def"
-#undef LW_ACT
-};
-
 ActFault faultOf(std::string_view kind, const Trouble& trouble)
 {
     std::string what = "In an entry of the kind \"" + std::string(kind) + "\" ";
@@ -67,12 +61,11 @@ ActFault faultOf(std::string_view kind, const Trouble& trouble)
 
 std::variant<ActBody, ActFault> read(const KindOfAct& kind, const Node& from)
 {
-    const auto* const named = std::ranges::find(kindNames, kind.kind);
     ActBody body;
     Trouble trouble;
     Reader reader(from, trouble);
     if (trouble.what.empty()) {
-        readers[named - std::begin(kindNames)](reader, body.act);
+        readers[indexOf(kind) - 1](reader, body.act);
         if (kind.fromPaper) {
             reader.may(paperMember, body.paper, nested<FromPaper>);
         }

@@ -5,6 +5,8 @@
 #include "core/quantities/role_words.h"
 
 #include <algorithm>
+#include <array>
+#include <span>
 #include <type_traits>
 
 namespace loadwarden {
@@ -27,7 +29,9 @@ std::ptrdiff_t countOf(const std::vector<std::string>& ids, std::string_view pre
 /// Whether the subjects are what one alternative of acts.def asks for: "ld sp?".
 bool meets(std::string_view wanted, const std::vector<std::string>& subjects)
 {
-    std::vector<std::string_view> asked;
+    // Prefixes that must be there, as many as they are named.
+    std::array<std::string_view, 4> asked;
+    std::size_t count = 0;
     while (!wanted.empty()) {
         const std::size_t blank = wanted.find(' ');
         const std::string_view word = wanted.substr(0, blank);
@@ -42,10 +46,11 @@ bool meets(std::string_view wanted, const std::vector<std::string>& subjects)
             }
             continue;
         }
-        asked.push_back(prefix);
+        asked.at(count++) = prefix;
     }
-    return std::ranges::all_of(asked, [&](std::string_view prefix) {
-        return countOf(subjects, prefix) == std::ranges::count(asked, prefix);
+    const std::span all(asked.data(), count);
+    return std::ranges::all_of(all, [&](std::string_view prefix) {
+        return countOf(subjects, prefix) == std::ranges::count(all, prefix);
     });
 }
 
@@ -64,18 +69,18 @@ bool meetsAny(std::string_view alternatives, const std::vector<std::string>& sub
 }
 
 /// The ids that an act brings in or tells apart in its body and that must stand among its subjects.
-std::vector<std::string> idsOf(const AnyAct& act)
+std::vector<std::string_view> idsOf(const AnyAct& act)
 {
-    std::vector<std::string> ids;
+    std::vector<std::string_view> ids;
     const auto addAll = [&ids](const std::vector<PlacedIndicator>& list) {
         for (const PlacedIndicator& each : list) {
-            ids.push_back(each.id);
+            ids.emplace_back(each.id);
         }
     };
     if (const auto* added = std::get_if<ItemAdded>(&act)) {
         addAll(added->internals);
         if (added->external) {
-            ids.push_back(added->external->id);
+            ids.emplace_back(added->external->id);
         }
     } else if (const auto* placed = std::get_if<PcdPlaced>(&act)) {
         addAll(placed->indicators);
@@ -106,11 +111,6 @@ bool isReread(const AnyAct& act)
 }
 
 } // namespace
-
-bool hasPrefix(std::string_view id, std::string_view prefix)
-{
-    return id.size() > prefix.size() + 1 && id.starts_with(prefix) && id[prefix.size()] == '-';
-}
 
 std::string_view Entry::subject(std::string_view prefix) const
 {
@@ -156,9 +156,9 @@ std::variant<Entry, ActFault> readEntry(Envelope envelope, const Hash& hash)
             return fault(envelope, "must have the subjects \""
                                        + std::string(kindOf(body.act).subjects) + '"');
         }
-        for (const std::string& id : idsOf(body.act)) {
+        for (const std::string_view id : idsOf(body.act)) {
             if (std::ranges::find(envelope.subjects, id) == envelope.subjects.end()) {
-                return fault(envelope, "must have " + id + " among its subjects");
+                return fault(envelope, "must have " + std::string(id) + " among its subjects");
             }
         }
         const bool corrects = envelope.supersedes != 0;

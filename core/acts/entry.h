@@ -36,7 +36,10 @@ struct Entry {
 };
 
 /// Whether an id has that prefix and a rest: "ld-1" has "ld".
-[[nodiscard]] bool hasPrefix(std::string_view id, std::string_view prefix);
+[[nodiscard]] constexpr bool hasPrefix(std::string_view id, std::string_view prefix)
+{
+    return id.size() > prefix.size() + 1 && id[prefix.size()] == '-' && id.starts_with(prefix);
+}
 
 /// Understands an entry and checks what concerns envelope and body together: actor and the role's
 /// word, times within those of evidence, the subjects that its kind needs, the indicators in its

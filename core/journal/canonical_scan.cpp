@@ -3,6 +3,7 @@
 #include "core/journal/canonical_json.h"
 #include "core/quantities/utf8.h"
 
+#include <array>
 #include <charconv>
 #include <limits>
 
@@ -14,11 +15,18 @@ namespace {
 constexpr std::string_view letters = R"("\nrt)";
 constexpr std::string_view charactersOfLetters = "\"\\\n\r\t";
 
-/// Whether a byte stands for itself in a string.
+/// Of each byte whether it stands for itself in a string.
+constexpr auto plainBytes = [] {
+    std::array<bool, 256> all{};
+    for (std::size_t byte = 0x20; byte < 0x80; ++byte) {
+        all[byte] = byte != '"' && byte != '\\';
+    }
+    return all;
+}();
+
 constexpr bool isPlain(char c)
 {
-    const auto byte = static_cast<unsigned char>(c);
-    return byte >= 0x20 && byte < 0x80 && c != '"' && c != '\\';
+    return plainBytes[static_cast<unsigned char>(c)];
 }
 
 /// The character behind a backslash and how many bytes it takes; 0 bytes: nothing that the
@@ -52,15 +60,6 @@ std::pair<char, std::size_t> escaped(std::string_view text)
 
 } // namespace
 
-bool CanonicalScan::take(std::string_view wanted)
-{
-    if (!m_rest.starts_with(wanted)) {
-        return false;
-    }
-    m_rest.remove_prefix(wanted.size());
-    return true;
-}
-
 bool CanonicalScan::takeInteger(std::int64_t& value)
 {
     const bool isNegative = m_rest.starts_with('-');
@@ -92,6 +91,24 @@ bool CanonicalScan::takeString(std::string& value)
     return skipString(&value);
 }
 
+bool CanonicalScan::takeString(std::string_view& value, std::string& decoded)
+{
+    if (m_rest.starts_with('"')) {
+        const std::string_view inside = m_rest.substr(1);
+        CanonicalScan ahead(inside);
+        const std::size_t plain = ahead.plainLength();
+        if (plain < inside.size() && inside[plain] == '"') {
+            value = inside.substr(0, plain);
+            m_rest = inside.substr(plain + 1);
+            return true;
+        }
+    }
+    decoded.clear();
+    const bool is = skipString(&decoded);
+    value = decoded;
+    return is;
+}
+
 bool CanonicalScan::takeValue(std::string_view& text)
 {
     const std::string_view before = m_rest;
@@ -102,16 +119,25 @@ bool CanonicalScan::takeValue(std::string_view& text)
     return true;
 }
 
+/// How many bytes in front stand for themselves in a string.
+std::size_t CanonicalScan::plainLength() const
+{
+    const char* const from = m_rest.data();
+    const char* const end = from + m_rest.size();
+    const char* at = from;
+    while (at != end && isPlain(*at)) {
+        ++at;
+    }
+    return static_cast<std::size_t>(at - from);
+}
+
 bool CanonicalScan::skipString(std::string* value)
 {
     if (!take("\"")) {
         return false;
     }
     while (true) {
-        std::size_t plain = 0;
-        while (plain < m_rest.size() && isPlain(m_rest[plain])) {
-            ++plain;
-        }
+        const std::size_t plain = plainLength();
         if (value != nullptr) {
             value->append(m_rest, 0, plain);
         }
@@ -184,15 +210,21 @@ bool CanonicalScan::skipObject(int depth)
     if (take("}")) {
         return true;
     }
-    std::string before;
-    std::string name;
+    std::string decoded;
+    std::string decodedBefore;
+    std::string_view before;
+    std::string_view name;
     bool isFirst = true;
     do {
-        if (!takeString(name) || (!isFirst && name <= before) || !take(":")
+        if (!takeString(name, decoded) || (!isFirst && name <= before) || !take(":")
             || !skipValue(depth + 1)) {
             return false;
         }
-        before.swap(name);
+        if (name.data() == decoded.data()) {
+            decodedBefore.swap(decoded);
+            name = decodedBefore;
+        }
+        before = name;
         isFirst = false;
     } while (take(","));
     return take("}");

@@ -54,6 +54,8 @@ bool takeSubjects(CanonicalScan& scan, std::vector<std::string>& subjects)
     if (scan.take("]")) {
         return true;
     }
+    constexpr std::size_t usual = 4;
+    subjects.reserve(usual);
     do {
         if (!scan.takeString(subjects.emplace_back())) {
             return false;

@@ -1,5 +1,6 @@
 #include "core/journal/hex.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
@@ -18,6 +19,16 @@ constexpr auto values = [] {
     return all;
 }();
 
+/// Each byte in hexadecimal.
+constexpr auto texts = [] {
+    constexpr std::string_view digits = "0123456789abcdef";
+    std::array<std::array<char, 2>, 256> all{};
+    for (std::size_t byte = 0; byte < all.size(); ++byte) {
+        all[byte] = {digits[byte / 16], digits[byte % 16]};
+    }
+    return all;
+}();
+
 int valueOf(char digit) noexcept
 {
     return values[static_cast<unsigned char>(digit)];
@@ -27,10 +38,11 @@ int valueOf(char digit) noexcept
 
 void appendHex(std::string& out, std::span<const std::uint8_t> bytes)
 {
-    constexpr std::string_view digits = "0123456789abcdef";
+    const std::size_t from = out.size();
+    out.resize(from + bytes.size() * 2);
+    char* place = out.data() + from;
     for (const std::uint8_t byte : bytes) {
-        out += digits[byte >> 4U];
-        out += digits[byte & 0xFU];
+        place = std::ranges::copy(texts[byte], place).out;
     }
 }
 
@@ -39,15 +51,14 @@ bool parseHex(std::string_view hex, std::span<std::uint8_t> out) noexcept
     if (hex.size() != out.size() * 2) {
         return false;
     }
+    int all = 0; // negative when one is no digit
     for (std::size_t i = 0; i < out.size(); ++i) {
         const int high = valueOf(hex[2 * i]);
         const int low = valueOf(hex[2 * i + 1]);
-        if ((high | low) < 0) {
-            return false;
-        }
+        all |= high | low;
         out[i] = static_cast<std::uint8_t>(high * 16 + low);
     }
-    return true;
+    return all >= 0;
 }
 
 } // namespace loadwarden

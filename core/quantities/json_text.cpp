@@ -2,11 +2,21 @@
 
 #include "core/quantities/utf8.h"
 
+#include <array>
 #include <cstddef>
 
 namespace loadwarden {
 
 namespace {
+
+/// Of each byte whether it stands for itself in a string.
+constexpr auto plainBytes = [] {
+    std::array<bool, 256> all{};
+    for (std::size_t byte = 0x20; byte < 0x80; ++byte) {
+        all[byte] = byte != '"' && byte != '\\';
+    }
+    return all;
+}();
 
 void appendEscaped(std::string& out, unsigned char control)
 {
@@ -26,7 +36,7 @@ void appendJsonString(std::string& out, std::string_view text)
     const auto copyPlain = [&] { out.append(text, plain, i - plain); };
     while (i < text.size()) {
         const auto byte = static_cast<unsigned char>(text[i]);
-        if (byte >= 0x20 && byte < 0x80 && byte != '"' && byte != '\\') {
+        if (plainBytes[byte]) {
             ++i;
             continue;
         }

@@ -114,9 +114,11 @@ Connection::Connection(const StorePlace& place, const ConnectionOptions& options
     m_impl->database = QSqlDatabase::addDatabase(QLatin1String(m_dialect.driver()), m_impl->name);
     try {
         describe(m_impl->database, m_place, m_options);
+        watchSqlite();
         if (!m_impl->database.open()) {
             throw engineError(m_dialect, m_impl->database.lastError(), "");
         }
+        m_impl->sqlite = sqliteHandle(m_impl->database);
         for (const Setting& setting :
              m_dialect.settings(m_place, m_options.access, m_options.syncing, m_options.patience)) {
             if (!setting.set.empty()) {

@@ -194,16 +194,6 @@ std::string Dialect::bytesOf(std::string_view expression) const
                                       : "convert_to(" + inner + ", 'UTF8')";
 }
 
-std::string Dialect::joined(std::string_view expression, std::string_view separator,
-                            std::string_view order) const
-{
-    const std::string what = std::string(expression) + ", '" + std::string(separator) + '\'';
-    // SQLite takes the rows of a group as it reads them and has no order here before 3.44.
-    return m_engine == Engine::sqlite
-               ? "group_concat(" + what + ')'
-               : "string_agg(" + what + " ORDER BY " + std::string(order) + ')';
-}
-
 std::string Dialect::textOf(std::string_view bind) const
 {
     const std::string inner(bind);

@@ -55,11 +55,6 @@ public:
     /// An expression for a TEXT column as its UTF-8 bytes, so that nothing re-encodes them.
     [[nodiscard]] std::string bytesOf(std::string_view expression) const;
 
-    /// An aggregate: the texts of a group in one, with a separator between, in the order of a
-    /// column by which the rows are read.
-    [[nodiscard]] std::string joined(std::string_view expression, std::string_view separator,
-                                     std::string_view order) const;
-
     /// An expression for TEXT of a bind of bytes.
     [[nodiscard]] std::string textOf(std::string_view bind) const;
 

@@ -14,6 +14,12 @@ struct IndexTable {
     std::string_view columns; ///< all of them, "a, b, c"
 };
 
+/// An entry that is to be found by an index.
+struct TakenEntry {
+    const EntryHeader& header;
+    std::string_view bytes;
+};
+
 /// Tables that are filled from the entries alone, so that they can be filled anew and compared.
 /// What is put into them depends on the entries and their order and on nothing else: no clock, no
 /// ids drawn at random.
@@ -23,10 +29,9 @@ public:
 
     [[nodiscard]] virtual std::span<const IndexTable> tables() const = 0;
 
-    /// Takes the next entry. The entries before it have been taken, in this transaction or an
-    /// earlier one.
-    virtual void take(WriteTransaction& transaction, const EntryHeader& header,
-                      std::string_view bytes) = 0;
+    /// Takes the next entries, one after the other or together: what is then in the tables is the
+    /// same. The entries before them have been taken, in this transaction or an earlier one.
+    virtual void take(WriteTransaction& transaction, std::span<const TakenEntry> entries) = 0;
 
 protected:
     JournalIndex() = default;
@@ -38,8 +43,7 @@ protected:
 class SubjectIndex final : public JournalIndex {
 public:
     [[nodiscard]] std::span<const IndexTable> tables() const override;
-    void take(WriteTransaction& transaction, const EntryHeader& header,
-              std::string_view bytes) override;
+    void take(WriteTransaction& transaction, std::span<const TakenEntry> entries) override;
 };
 
 } // namespace loadwarden

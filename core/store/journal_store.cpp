@@ -175,10 +175,11 @@ Head JournalStore::writeOne(WriteTransaction& transaction, const Envelope& envel
         .bind(":kind", envelope.kind)
         .bindBytes(":bytes", bytes)
         .run();
-    m_subjects.take(transaction, header, bytes);
-    m_acts.take(transaction, header, bytes);
+    const TakenEntry taken{header, bytes};
+    m_subjects.take(transaction, std::span(&taken, 1));
+    m_acts.take(transaction, std::span(&taken, 1));
     for (JournalIndex* const index : m_further) {
-        index->take(transaction, header, bytes);
+        index->take(transaction, std::span(&taken, 1));
     }
     return {envelope.seq, hash};
 }

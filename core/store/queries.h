@@ -24,6 +24,9 @@ struct NamedQuery {
     std::string_view name;
 };
 
+/// The binds of a query for some values at once.
+[[nodiscard]] std::span<const char* const> eachBinds();
+
 /// All of them.
 [[nodiscard]] std::span<const NamedQuery> namedQueries();
 

@@ -8,6 +8,7 @@
 namespace loadwarden {
 
 class Connection;
+class PreparedStatement;
 
 /// One prepared statement with named binds (":name"), got from a ReadSnapshot or a
 /// WriteTransaction and not to be kept longer than that. Everything that fails throws StoreError
@@ -37,19 +38,18 @@ public:
     [[nodiscard]] std::string text(int column) const;
     /// Of Dialect::bytesOf().
     [[nodiscard]] std::string bytes(int column) const;
+    /// The same, there until the next step.
+    [[nodiscard]] std::string_view bytesNow(int column) const;
     [[nodiscard]] bool isNull(int column) const;
 
 private:
     friend class ReadSnapshot;
     friend class WriteTransaction;
 
-    struct Impl;
-
     Statement(Connection& connection, std::string_view sql);
 
-    void execute();
-
-    std::unique_ptr<Impl> m_impl;
+    Connection* m_connection;
+    std::unique_ptr<PreparedStatement> m_prepared; ///< goes back to the connection
 };
 
 } // namespace loadwarden

@@ -2,6 +2,7 @@
 
 #include "core/store/journal_store.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace loadwarden {
@@ -48,36 +49,38 @@ EntryPass::Block EntryPass::read()
     if (m_readTo == INT64_MAX) {
         return block;
     }
+    constexpr std::size_t usualBytes = 1'000;
+    block.text.reserve(blockSize * usualBytes);
+    block.rows.reserve(blockSize);
     {
         const Dialect& dialect = m_snapshot.dialect();
-        Statement rows = m_snapshot.statement(
-            "SELECT seq, length(" + dialect.bytesOf("hash") + "), length(" + dialect.bytesOf("kind")
-            + "), " + dialect.bytesOf("hash || kind || bytes")
-            + " FROM j_entry WHERE seq > :after ORDER BY seq LIMIT :limit");
+        Statement rows =
+            m_snapshot.statement("SELECT seq, " + dialect.bytesOf("hash") + ", "
+                                 + dialect.bytesOf("kind") + ", " + dialect.bytesOf("bytes")
+                                 + " FROM j_entry WHERE seq > :after ORDER BY seq LIMIT :limit");
         rows.bind(":after", m_readTo).bind(":limit", blockSize);
-        block.rows.reserve(blockSize);
         while (rows.step()) {
             block.rows.push_back({.seq = rows.integer(0),
-                                  .stored = rows.bytes(3),
-                                  .hashLength = static_cast<std::size_t>(rows.integer(1)),
-                                  .kindLength = static_cast<std::size_t>(rows.integer(2))});
+                                  .hash = block.add(rows.bytesNow(1)),
+                                  .kind = block.add(rows.bytesNow(2)),
+                                  .bytes = block.add(rows.bytesNow(3))});
         }
     }
     m_readTo = block.rows.empty() ? INT64_MAX : block.rows.back().seq;
-    readSubjects(m_readTo, block.subjects);
+    readSubjects(m_readTo, block);
     return block;
 }
 
-void EntryPass::readSubjects(std::int64_t last, std::vector<Subjects>& into)
+void EntryPass::readSubjects(std::int64_t last, Block& into)
 {
-    const Dialect& dialect = m_snapshot.dialect();
     Statement rows = m_snapshot.statement(
-        "SELECT seq, count(*), " + dialect.bytesOf(dialect.joined("subject", "\"", "ordinal"))
-        + " FROM p_subject WHERE seq >= :first AND seq <= :last GROUP BY seq ORDER BY seq");
+        "SELECT seq, " + m_snapshot.dialect().bytesOf("subject")
+        + " FROM p_subject WHERE seq >= :first AND seq <= :last ORDER BY seq, ordinal");
     rows.bind(":first", m_subjectsFrom).bind(":last", last);
-    into.reserve(blockSize);
+    constexpr std::size_t usual = 3;
+    into.subjects.reserve(blockSize * usual);
     while (rows.step()) {
-        into.push_back({rows.integer(0), rows.integer(1), rows.bytes(2)});
+        into.subjects.push_back({rows.integer(0), into.add(rows.bytesNow(1))});
     }
     m_subjectsFrom = last == INT64_MAX ? INT64_MAX : last + 1;
 }
@@ -134,12 +137,13 @@ void EntryPass::reportChecked()
 void EntryPass::check(const Block& block)
 {
     std::size_t at = 0;
-    for (const Row& row : block.rows) {
+    for (const StoredRow& each : block.rows) {
+        const Row row{each.seq, block.of(each.hash), block.of(each.kind), block.of(each.bytes)};
         take(row);
-        takeSubjects(row, block.subjects, at);
+        takeSubjects(row, block, at);
     }
     for (; at < block.subjects.size(); ++at) {
-        stray(block.subjects[at]);
+        stray(block.subjects[at].seq);
     }
 }
 
@@ -153,11 +157,11 @@ void EntryPass::take(const Row& row)
     if (row.seq != before.seq + 1) {
         addFault(m_checked, {JournalFaultKind::missing, before.seq + 1,
                              "the next one there is " + std::to_string(row.seq)});
-        const auto place = placeOf(row.bytes());
+        const auto place = placeOf(row.bytes);
         m_walk = ChainWalk({row.seq - 1, place ? place->prev : Hash{}});
         m_faultsTaken = 0;
     }
-    m_walk.take(row.bytes(), parseHash(row.hash()).value_or(Hash{}));
+    m_walk.take(row.bytes, parseHash(row.hash).value_or(Hash{}));
     for (; m_faultsTaken < m_walk.faults().size(); ++m_faultsTaken) {
         const ChainFault& fault = m_walk.faults()[m_faultsTaken];
         addFault(m_checked, {kindOf(fault.kind), fault.seq, ""});
@@ -165,48 +169,32 @@ void EntryPass::take(const Row& row)
     ++m_checked.entries;
 }
 
-void EntryPass::takeSubjects(const Row& row, const std::vector<Subjects>& all, std::size_t& at)
+void EntryPass::takeSubjects(const Row& row, const Block& block, std::size_t& at)
 {
+    const std::span<const Subject> all(block.subjects);
     for (; at < all.size() && all[at].seq < row.seq; ++at) {
-        stray(all[at]);
+        stray(all[at].seq);
     }
-    static const Subjects nothing;
-    const bool any = at < all.size() && all[at].seq == row.seq;
-    const Subjects& found = any ? all[at] : nothing;
-    at += any ? 1 : 0;
-    if (!readHeader(row.bytes(), m_header)) {
+    const std::size_t from = at;
+    while (at < all.size() && all[at].seq == row.seq) {
+        ++at;
+    }
+    if (!readHeader(row.bytes, m_header)) {
         return; // which is said already, and what it is about is not known
     }
-    if (row.kind() != m_header.kind) {
+    if (row.kind != m_header.kind) {
         addFault(m_checked, {JournalFaultKind::kindColumn, row.seq, ""});
     }
-    if (!areSame(found)) {
+    if (!areSame(block, all.subspan(from, at - from))) {
         addFault(m_checked, {JournalFaultKind::subjectRows, row.seq, ""});
     }
     checkClock(row);
 }
 
-bool EntryPass::areSame(const Subjects& found) const
+bool EntryPass::areSame(const Block& block, std::span<const Subject> found) const
 {
-    if (found.count != static_cast<std::int64_t>(m_header.subjects.size())) {
-        return false;
-    }
-    std::string_view rest = found.joined;
-    bool isFirst = true;
-    for (const std::string_view subject : m_header.subjects) {
-        if (!isFirst) {
-            if (!rest.starts_with('"')) {
-                return false;
-            }
-            rest.remove_prefix(1);
-        }
-        isFirst = false;
-        if (!rest.starts_with(subject)) {
-            return false;
-        }
-        rest.remove_prefix(subject.size());
-    }
-    return rest.empty();
+    return std::ranges::equal(found, m_header.subjects, {},
+                              [&block](const Subject& each) { return block.of(each.id); });
 }
 
 void EntryPass::checkClock(const Row& row)
@@ -219,11 +207,9 @@ void EntryPass::checkClock(const Row& row)
     m_lastRecorded = recorded;
 }
 
-void EntryPass::stray(const Subjects& found)
+void EntryPass::stray(std::int64_t seq)
 {
-    for (std::int64_t i = 0; i < found.count; ++i) {
-        addFault(m_checked, {JournalFaultKind::subjectRows, found.seq, "there is no such entry"});
-    }
+    addFault(m_checked, {JournalFaultKind::subjectRows, seq, "there is no such entry"});
 }
 
 } // namespace loadwarden

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <future>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,48 +31,59 @@ public:
     bool block();
 
 private:
+    /// A part of Block::text.
+    struct Part {
+        std::size_t from = 0;
+        std::size_t length = 0;
+    };
+
+    struct StoredRow {
+        std::int64_t seq = 0;
+        Part hash;
+        Part kind;
+        Part bytes;
+    };
+
+    /// A row of p_subject.
+    struct Subject {
+        std::int64_t seq = 0;
+        Part id;
+    };
+
+    /// One text for all rows, so that none needs memory of its own.
+    struct Block {
+        std::string text;
+        std::vector<StoredRow> rows;
+        std::vector<Subject> subjects; ///< in the order of seq, then of the entry
+
+        [[nodiscard]] std::string_view of(Part part) const
+        {
+            return std::string_view(text).substr(part.from, part.length);
+        }
+        Part add(std::string_view bytes)
+        {
+            text += bytes;
+            return {text.size() - bytes.size(), bytes.size()};
+        }
+    };
+
     struct Row {
         std::int64_t seq = 0;
-        std::string stored; ///< hash, kind and bytes
-        std::size_t hashLength = 0;
-        std::size_t kindLength = 0;
-
-        [[nodiscard]] std::string_view hash() const
-        {
-            return std::string_view(stored).substr(0, hashLength);
-        }
-        [[nodiscard]] std::string_view kind() const
-        {
-            return std::string_view(stored).substr(hashLength, kindLength);
-        }
-        [[nodiscard]] std::string_view bytes() const
-        {
-            return std::string_view(stored).substr(hashLength + kindLength);
-        }
-    };
-
-    /// The words of an entry in p_subject.
-    struct Subjects {
-        std::int64_t seq = 0;
-        std::int64_t count = 0;
-        std::string joined; ///< with a quotation mark between, which no word has
-    };
-
-    struct Block {
-        std::vector<Row> rows;
-        std::vector<Subjects> subjects;
+        std::string_view hash;
+        std::string_view kind;
+        std::string_view bytes;
     };
 
     [[nodiscard]] Block read();
-    void readSubjects(std::int64_t last, std::vector<Subjects>& into);
+    void readSubjects(std::int64_t last, Block& into);
     void start(Block block);
     void reportChecked();
     void check(const Block& block);
     void take(const Row& row);
-    void takeSubjects(const Row& row, const std::vector<Subjects>& all, std::size_t& at);
-    [[nodiscard]] bool areSame(const Subjects& found) const;
+    void takeSubjects(const Row& row, const Block& block, std::size_t& at);
+    [[nodiscard]] bool areSame(const Block& block, std::span<const Subject> found) const;
     void checkClock(const Row& row);
-    void stray(const Subjects& found);
+    void stray(std::int64_t seq);
 
     ReadSnapshot& m_snapshot;
     VerifyReport& m_report;

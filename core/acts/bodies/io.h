@@ -125,6 +125,14 @@ class Writer {
 public:
     static constexpr bool writes = true;
 
+    Writer()
+    {
+        constexpr std::size_t usualBytes = 256;
+        constexpr std::size_t usualMembers = 16;
+        m_text.reserve(usualBytes);
+        m_members.reserve(usualMembers);
+    }
+
     /// A member that always stands there.
     template <class Value, class Rule>
     void must(const char* member, const Value& value, const Rule& rule)
@@ -156,11 +164,14 @@ public:
     void take(std::string& out)
     {
         std::ranges::sort(m_members, {}, &Member::name);
+        constexpr std::size_t aroundMember = 32;
+        out.reserve(out.size() + m_text.size() + m_members.size() * aroundMember);
         out += '{';
         for (const Member& member : m_members) {
-            out += &member == m_members.data() ? "" : ",";
-            appendJsonString(out, member.name);
-            out += ':';
+            // Names of members are words, in which nothing is escaped.
+            out += &member == m_members.data() ? "\"" : ",\"";
+            out += member.name;
+            out += "\":";
             out.append(m_text, member.from, member.to - member.from);
         }
         out += '}';
@@ -186,6 +197,7 @@ public:
         if (!object.isObject()) {
             trouble.what = "must be an object";
         }
+        m_taken.reserve(object.size());
     }
 
     template <class Value, class Rule>
@@ -225,7 +237,7 @@ public:
         while (std::ranges::find(m_taken, each) != m_taken.end()) {
             each = each->next();
         }
-        m_trouble = {'/' + each->name(), "is not known here"};
+        m_trouble = {'/' + std::string(each->name()), "is not known here"};
     }
 
 private:

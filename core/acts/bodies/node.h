@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <forward_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -8,7 +9,8 @@
 
 namespace loadwarden::body_format {
 
-/// A JSON value as it was read. Its children stand behind it in the list of its Tree.
+/// A JSON value as it was read. Its children stand behind it in the list of its Tree. What it says
+/// is part of the text that was read, or of the tree.
 class Node {
 public:
     enum class Kind : std::uint8_t { other, boolean, integer, string, array, object };
@@ -25,7 +27,7 @@ public:
         return m_kind == Kind::integer ? std::optional(m_number) : std::nullopt;
     }
     /// Of a string; else null.
-    [[nodiscard]] const std::string* text() const
+    [[nodiscard]] const std::string_view* text() const
     {
         return m_kind == Kind::string ? &m_text : nullptr;
     }
@@ -33,7 +35,7 @@ public:
     /// How many elements or members.
     [[nodiscard]] std::size_t size() const { return m_size; }
     /// The name that it has as a member.
-    [[nodiscard]] const std::string& name() const { return m_name; }
+    [[nodiscard]] std::string_view name() const { return m_name; }
     /// The first child; with no children behind everything that is this one's.
     [[nodiscard]] const Node* first() const { return this + 1; }
     /// What stands behind this one and all that is in it.
@@ -48,12 +50,22 @@ private:
     std::uint32_t m_size = 0;
     std::uint32_t m_span = 1; ///< nodes: itself and all that is in it
     std::int64_t m_number = 0;
-    std::string m_text;
-    std::string m_name;
+    std::string_view m_text;
+    std::string_view m_name;
 };
 
-/// All values of a JSON text; the first is the whole.
-using Tree = std::vector<Node>;
+/// All values of a JSON text, which outlives it.
+class Tree {
+public:
+    /// The whole.
+    [[nodiscard]] const Node& front() const { return m_nodes.front(); }
+
+private:
+    friend class TreeBuilder;
+
+    std::vector<Node> m_nodes;
+    std::forward_list<std::string> m_decoded; ///< strings that stand otherwise in the text
+};
 
 /// Reads a JSON text (RFC 8259); nullopt where it is none, or is deeper than any body is.
 [[nodiscard]] std::optional<Tree> readTree(std::string_view text);

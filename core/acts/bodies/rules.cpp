@@ -38,7 +38,7 @@ Wanted wantedNumber(int decimals, std::int64_t least, std::int64_t most)
 Wanted readTyped(const Node& from, int decimals, std::int64_t least, std::int64_t most,
                  std::string& typed, std::int64_t& thousandths)
 {
-    if (const std::string* const read = from.text()) {
+    if (const std::string_view* const read = from.text()) {
         const auto number = typedThousandths(*read, decimals);
         if (number && *number >= least && *number <= most) {
             typed = *read;
@@ -102,7 +102,7 @@ void IdOf::write(std::string& out, const std::string& value) const
 
 Wanted IdOf::read(const Node& from, std::string& value) const
 {
-    const std::string* const read = from.text();
+    const std::string_view* const read = from.text();
     if (read != nullptr && isId(*read) && read->starts_with(prefix)) {
         value = *read;
         return {};
@@ -117,7 +117,7 @@ void Digest::write(std::string& out, const std::string& value) const
 
 Wanted Digest::read(const Node& from, std::string& value) const
 {
-    const std::string* const read = from.text();
+    const std::string_view* const read = from.text();
     if (read != nullptr && parseHash(*read)) {
         value = *read;
         return {};
@@ -173,7 +173,7 @@ void Day::write(std::string& out, Date value) const
 
 Wanted Day::read(const Node& from, Date& value) const
 {
-    if (const std::string* const read = from.text()) {
+    if (const std::string_view* const read = from.text()) {
         if (const auto date = parseDate(*read)) {
             value = *date;
             return {};

@@ -161,7 +161,7 @@ struct OneOf {
     template <class Enum>
     [[nodiscard]] Wanted read(const Node& from, Enum& which) const
     {
-        if (const std::string* const text = from.text()) {
+        if (const std::string_view* const text = from.text()) {
             if (const auto found = valueOf(Table, *text)) {
                 which = *found;
                 return {};

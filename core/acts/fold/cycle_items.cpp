@@ -75,37 +75,62 @@ void addHarm(ItemAdded& into, const ItemAdded& other)
     into.peroxide.lumen = worse(into.peroxide.lumen, other.peroxide.lumen);
 }
 
+/// A statement about an item, as it was made or, rarely, mixed from several.
+class Stated {
+public:
+    Stated() = default;
+    explicit Stated(const ItemAdded& as) : m_as(&as) {}
+
+    [[nodiscard]] bool any() const { return m_as != nullptr; }
+    [[nodiscard]] const ItemAdded& value() const { return m_mixed ? *m_mixed : *m_as; }
+
+    void mix(const ItemAdded& other)
+    {
+        if (!m_mixed) {
+            m_mixed = *m_as;
+        }
+        addHarm(*m_mixed, other);
+    }
+
+private:
+    const ItemAdded* m_as = nullptr; ///< of an entry
+    std::optional<ItemAdded> m_mixed;
+};
+
 /// What was said of an item when it was put into the load, or, where it came from another, there.
-std::optional<ItemAdded> addedAs(Folding& folding, const std::string& item, const CycleFold& into,
-                                 bool own)
+Stated addedAs(Folding& folding, const std::string& item, const CycleFold& into, bool own)
 {
-    std::optional<ItemAdded> added;
-    std::optional<ItemAdded> elsewhere;
+    Stated added;
+    Stated elsewhere;
     folding.each<ItemAdded>(item, own, [&](const Fact& fact) {
         if (!fact.stands()) {
             return;
         }
-        ItemAdded said = std::get<ItemAdded>(fact.current().act);
+        Stated said(std::get<ItemAdded>(fact.current().act));
         for (const Entry* const entry : fact.counting) {
-            addHarm(said, std::get<ItemAdded>(entry->act));
+            if (entry != &fact.current()) {
+                said.mix(std::get<ItemAdded>(entry->act));
+            }
         }
         if (!fact.origin->isAbout(into.id)) {
             elsewhere = std::move(said);
-        } else if (!added || !into.hasStarted() || fact.origin->seq < into.boundAt) {
+        } else if (!added.any() || !into.hasStarted() || fact.origin->seq < into.boundAt) {
             added = std::move(said);
         } else {
-            addHarm(*added, said);
+            added.mix(said.value());
             folding.misfit(*fact.origin, MisfitWhy::saidTwice);
         }
     });
-    return added ? added : elsewhere;
+    return added.any() ? added : elsewhere;
 }
 
-Device deviceOf(Folding& folding, const std::string& id)
+void addDevice(Folding& folding, const std::string& id, bool own, std::vector<Device>& devices)
 {
     const auto* const recorded = findRecorded<DeviceRecorded>(folding, id);
-    // A device in no register allows no cycle, as far as is known.
-    return recorded == nullptr ? Device{.name = id} : recorded->device;
+    if (own) { // another cycle's history does not say them
+        // A device in no register allows no cycle, as far as is known.
+        devices.push_back(recorded == nullptr ? Device{.name = id} : recorded->device);
+    }
 }
 
 void foldPackage(Folding& folding, Item& item, const std::string& id, const CycleFold& into,
@@ -143,30 +168,33 @@ void foldItems(Folding& folding, CycleFold& into, bool own)
     for (Member& member : membersOf(folding, into.id, own)) {
         Item item;
         item.recorded = std::move(member.recorded);
-        if (const auto added = addedAs(folding, member.id, into, own)) {
-            item.label = added->label;
-            item.implant = added->implant;
-            item.packaging = added->packaging;
-            item.packagingExpires = added->packagingExpires;
-            item.internalVisible = added->internalVisible;
-            item.peroxide = added->peroxide;
-            for (const std::string& device : added->devices) {
-                item.devices.push_back(deviceOf(folding, device));
+        if (const Stated stated = addedAs(folding, member.id, into, own); stated.any()) {
+            const ItemAdded& added = stated.value();
+            item.label = added.label;
+            item.implant = added.implant;
+            item.packaging = added.packaging;
+            item.packagingExpires = added.packagingExpires;
+            item.internalVisible = added.internalVisible;
+            item.peroxide = added.peroxide;
+            for (const std::string& device : added.devices) {
+                addDevice(folding, device, own, item.devices);
             }
             const auto fold = [&](const PlacedIndicator& placed) {
                 into.placed.push_back(placed.id);
                 return foldChemical(folding, placed, into.id, own);
             };
-            if (added->external) {
-                item.external = fold(*added->external);
+            if (added.external) {
+                item.external = fold(*added.external);
             }
-            for (const PlacedIndicator& placed : added->internals) {
+            item.internals.reserve(added.internals.size());
+            for (const PlacedIndicator& placed : added.internals) {
                 item.internals.push_back(fold(placed));
             }
         }
         item.alsoInLots = otherLotsOf(folding, member.id, into.id);
         foldPackage(folding, item, member.id, into, own);
-        const bool taken = labels.contains(foldedPerson(item.label));
+        std::string compared = foldedPerson(item.label);
+        const bool taken = labels.contains(compared);
         if (taken) {
             folding.each<ItemAdded>(member.id, own, [&](const Fact& fact) {
                 folding.misfit(*fact.origin, MisfitWhy::sameLabel);
@@ -174,10 +202,12 @@ void foldItems(Folding& folding, CycleFold& into, bool own)
         }
         if (taken || item.label.empty()) {
             item.label = member.id;
+            compared = foldedPerson(item.label);
         }
         // Another item may have its id for a label.
-        for (int number = 2; !labels.insert(foldedPerson(item.label)).second; ++number) {
+        for (int number = 2; !labels.insert(compared).second; ++number) {
             item.label = member.id + '@' + std::to_string(number);
+            compared = foldedPerson(item.label);
         }
         into.load.items.push_back(std::move(item));
         into.itemIds.push_back(std::move(member.id));

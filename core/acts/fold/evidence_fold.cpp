@@ -101,7 +101,9 @@ std::vector<std::int64_t> takenEntries(const Folding& folding)
             }
         }
     }
-    std::ranges::sort(entries);
+    if (!std::ranges::is_sorted(entries)) { // of a fact that was corrected
+        std::ranges::sort(entries);
+    }
     return entries;
 }
 

@@ -28,10 +28,13 @@ bool isAboutTheSame(const Entry& correction, const Fact& fact)
 /// The newest version, which the next correction must name.
 const Entry& headOf(const Fact& fact)
 {
-    const auto newest = std::find_if(fact.chain.rbegin(), fact.chain.rend(), [](const Entry* each) {
-        return !std::holds_alternative<EntryVoided>(each->act);
-    });
-    return **newest;
+    const Entry* newest = fact.origin;
+    for (const Entry* const each : fact.chain) {
+        if (!std::holds_alternative<EntryVoided>(each->act)) {
+            newest = each;
+        }
+    }
+    return *newest;
 }
 
 /// Whether somebody may soften a fact: another person than every author of it, a lead or
@@ -83,8 +86,6 @@ FactBook::FactBook(std::span<const Entry> entries) : FactBook(pointersTo(entries
 FactBook::FactBook(EntrySpan entries) : m_entries(entries.begin(), entries.end())
 {
     m_facts.reserve(entries.size());
-    m_bySeq.reserve(entries.size());
-    m_bySubject.reserve(entries.size());
     for (const Entry* const each : entries) {
         const Entry& entry = *each;
         if (std::holds_alternative<NotUnderstood>(entry.act)) {
@@ -98,26 +99,40 @@ FactBook::FactBook(EntrySpan entries) : m_entries(entries.begin(), entries.end()
             add(entry);
         }
     }
+    findSubjects();
+}
+
+/// Notes what the facts are about; an amendment may be about more than the origin.
+void FactBook::findSubjects()
+{
+    for (std::uint32_t index = 0; index < m_facts.size(); ++index) {
+        for (const Entry* const version : m_facts[index].chain) {
+            if (!std::holds_alternative<EntryVoided>(version->act)) {
+                for (const std::string& id : version->subjects) {
+                    m_subjects.add(id, index);
+                }
+            }
+        }
+    }
+    m_subjects.makeReady();
 }
 
 std::span<const std::uint32_t> FactBook::about(std::string_view id) const
 {
-    const auto found = m_bySubject.find(id);
-    return found == m_bySubject.end() ? std::span<const std::uint32_t>{} : found->second;
+    return m_subjects.of(id);
 }
 
 void FactBook::add(const Entry& entry)
 {
-    const auto index = static_cast<std::uint32_t>(m_facts.size());
-    m_facts.push_back({.origin = &entry, .chain = {&entry}, .counting = {&entry}});
-    m_bySeq.emplace(entry.seq, index);
-    for (const std::string& id : entry.subjects) {
-        m_bySubject[id].push_back(index);
-    }
+    m_facts.push_back({.origin = &entry, .chain = Versions(&entry), .counting = Versions(&entry)});
 }
 
 Fact* FactBook::factOf(std::int64_t seq)
 {
+    // Most of what is folded has no correction; nothing is asked for then.
+    for (; m_known < m_facts.size(); ++m_known) {
+        m_bySeq.emplace(m_facts[m_known].origin->seq, static_cast<std::uint32_t>(m_known));
+    }
     const auto found = m_bySeq.find(seq);
     return found == m_bySeq.end() ? nullptr : &m_facts[found->second];
 }
@@ -163,14 +178,6 @@ void FactBook::amend(const Entry& entry)
     fact->chain.push_back(&entry);
     const auto index = static_cast<std::uint32_t>(fact - m_facts.data());
     m_bySeq.emplace(entry.seq, index);
-    for (const std::string& id : entry.subjects) {
-        // An amendment may be about more; the facts about something stay in their order.
-        std::vector<std::uint32_t>& about = m_bySubject[id];
-        const auto place = std::ranges::lower_bound(about, index);
-        if (place == about.end() || *place != index) {
-            about.insert(place, index);
-        }
-    }
 }
 
 void FactBook::strike(const Entry& entry)

@@ -2,6 +2,8 @@
 
 #include "core/acts/entry.h"
 #include "core/acts/fold/misfit.h"
+#include "core/acts/fold/subject_facts.h"
+#include "core/acts/fold/versions.h"
 #include "core/quantities/act.h"
 
 #include <cstdint>
@@ -15,10 +17,10 @@ namespace loadwarden {
 /// A fact with its corrections (ACTS.md, 5). Entries outlive it.
 struct Fact {
     const Entry* origin = nullptr;
-    std::vector<const Entry*> chain;    ///< origin, then every correction, also without effect
-    std::vector<const Entry*> counting; ///< the versions that count; the first is the current one
-    const Entry* replacedBy = nullptr;  ///< the newest amendment that took versions away
-    const Entry* struckBy = nullptr;    ///< the voiding, where it was struck
+    Versions chain;                    ///< origin, then every correction, also without effect
+    Versions counting;                 ///< the versions that count; the first is the current one
+    const Entry* replacedBy = nullptr; ///< the newest amendment that took versions away
+    const Entry* struckBy = nullptr;   ///< the voiding, where it was struck
 
     [[nodiscard]] bool stands() const { return struckBy == nullptr; }
     /// The current version.
@@ -54,11 +56,14 @@ private:
     void strike(const Entry& entry);
     void misfit(const Entry& entry, MisfitWhy why) { m_misfits.push_back({entry.seq, why}); }
     Fact* factOf(std::int64_t seq);
+    void findSubjects();
 
     std::vector<const Entry*> m_entries;
     std::vector<Fact> m_facts;
-    std::unordered_map<std::int64_t, std::uint32_t> m_bySeq;
-    std::unordered_map<std::string_view, std::vector<std::uint32_t>> m_bySubject;
+    std::unordered_map<std::int64_t, std::uint32_t>
+        m_bySeq; ///< versions of the first m_known facts
+    std::size_t m_known = 0;
+    SubjectFacts m_subjects;
     std::vector<Misfit> m_misfits;
 };
 

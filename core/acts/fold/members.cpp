@@ -66,12 +66,12 @@ std::vector<Member> membersOf(Folding& folding, std::string_view cycle, bool own
     std::vector<Seat> seats;
     for (const std::uint32_t index : book.about(cycle)) {
         const Fact& fact = book.facts()[index];
-        const std::string_view item = fact.origin->subject("it");
-        if (item.empty()) {
-            continue;
-        }
         const Way way = wayOf(fact, cycle);
         if (way == Way::neither) {
+            continue;
+        }
+        const std::string_view item = fact.origin->subject("it");
+        if (item.empty()) {
             continue;
         }
         folding.take(fact, own);

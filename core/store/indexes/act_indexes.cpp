@@ -10,16 +10,17 @@ ActIndexes::ActIndexes()
     }
 }
 
-void ActIndexes::take(WriteTransaction& transaction, const EntryHeader& header,
-                      std::string_view bytes)
+void ActIndexes::take(WriteTransaction& transaction, std::span<const TakenEntry> entries)
 {
-    const IndexedEntry entry(header, bytes);
-    m_own.take(transaction, entry);
-    m_cycles.take(transaction, entry);
-    m_marks.take(transaction, entry);
-    m_labels.take(transaction, entry);
-    m_controls.take(transaction, entry);
-    m_vials.take(transaction, entry);
+    std::vector<IndexedEntry> understood;
+    understood.reserve(entries.size());
+    for (const TakenEntry& each : entries) {
+        understood.emplace_back(each.header, each.bytes);
+    }
+    for (IndexPart* const part : std::initializer_list<IndexPart*>{
+             &m_own, &m_cycles, &m_marks, &m_labels, &m_controls, &m_vials}) {
+        part->take(transaction, understood);
+    }
 }
 
 } // namespace loadwarden

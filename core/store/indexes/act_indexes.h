@@ -22,8 +22,7 @@ public:
     ActIndexes();
 
     [[nodiscard]] std::span<const IndexTable> tables() const override { return m_tables; }
-    void take(WriteTransaction& transaction, const EntryHeader& header,
-              std::string_view bytes) override;
+    void take(WriteTransaction& transaction, std::span<const TakenEntry> entries) override;
 
 private:
     OwnIndex m_own;

@@ -58,16 +58,7 @@ void takeControl(WriteTransaction& transaction, std::string_view control, const 
     }
 }
 
-} // namespace
-
-std::span<const IndexTable> ControlIndex::tables() const
-{
-    static constexpr std::array<IndexTable, 2> mine{
-        {{"p_control", "reason, at, control, seq"}, {"p_lot_number", "number, lot, seq"}}};
-    return mine;
-}
-
-void ControlIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
+void takeOne(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     if (const std::string_view control = entry.subject("bc"); !control.empty()) {
         takeControl(transaction, control, entry);
@@ -80,6 +71,22 @@ void ControlIndex::take(WriteTransaction& transaction, const IndexedEntry& entry
             .bind(":lot", entry.subject("pl"))
             .bind(":seq", entry.seq())
             .run();
+    }
+}
+
+} // namespace
+
+std::span<const IndexTable> ControlIndex::tables() const
+{
+    static constexpr std::array<IndexTable, 2> mine{
+        {{"p_control", "reason, at, control, seq"}, {"p_lot_number", "number, lot, seq"}}};
+    return mine;
+}
+
+void ControlIndex::take(WriteTransaction& transaction, std::span<const IndexedEntry> entries)
+{
+    for (const IndexedEntry& entry : entries) {
+        takeOne(transaction, entry);
     }
 }
 

@@ -5,15 +5,111 @@
 #include "core/store/indexes/cycle_marks.h"
 
 #include <array>
+#include <map>
+#include <optional>
 
 namespace loadwarden {
 namespace {
 
-void change(WriteTransaction& transaction, std::string_view cycle, const std::string& what)
+/// What some entries say of one cycle, put together: one row is written for all of them.
+struct Said {
+    /// As the newest that says any of it.
+    struct Names {
+        std::string_view sterilizer;
+        std::string_view lot;
+        std::string_view purpose;
+    };
+
+    std::int64_t firstRecorded = 0; ///< ms
+    bool vials = false;
+    bool trouble = false;
+    bool ended = false;
+    std::int64_t disposed = 0; ///< seq; 0: not said
+    std::int64_t newest = 0;   ///< seq
+    std::optional<Names> names;
+    std::optional<std::int64_t> at; ///< ms
+    std::optional<std::int64_t> counter;
+};
+
+/// Takes what an entry says of a cycle. The entry outlives it.
+void add(Said& all, const IndexedEntry& entry, const SaidOfCycle& said)
 {
-    transaction.statement("UPDATE p_cycle SET " + what + " WHERE cycle = :cycle")
+    // Nothing is open about a load of the time before.
+    const auto* const imported = entry.act<HistoryImported>();
+    if (all.newest == 0) {
+        all.firstRecorded = entry.recordedMs();
+    }
+    all.newest = entry.seq();
+    all.vials = all.vials || entry.has("bv");
+    all.trouble = all.trouble || said.isTrouble();
+    all.ended = all.ended || entry.act<CycleEnded>() != nullptr || imported != nullptr;
+    if (entry.act<DispositionSigned>() != nullptr || imported != nullptr) {
+        all.disposed = entry.seq();
+    }
+    if (const auto* const reserved = entry.act<CycleReserved>()) {
+        all.names = {entry.subject("sz"), reserved->lot, wordOf(purposeWords, reserved->purpose)};
+    } else if (imported != nullptr) {
+        all.names = {entry.subject("sz"), imported->lot, importedPurpose};
+        all.at = entry.entry()->happenedAt.at.ms;
+    }
+    for (const SaidTime& each : said.times) {
+        if (each.mark == mark::start) {
+            all.at = each.at;
+        } else if (each.mark == mark::counter) {
+            all.counter = each.at;
+        }
+    }
+}
+
+void change(WriteTransaction& transaction, std::string_view cycle, std::string_view column,
+            std::int64_t value)
+{
+    transaction
+        .statement("UPDATE p_cycle SET " + std::string(column) + " = :value WHERE cycle = :cycle")
+        .bind(":value", value)
         .bind(":cycle", cycle)
         .run();
+}
+
+/// Writes it over what earlier entries say. Columns by which rows are found in order are touched
+/// only where they change.
+void write(WriteTransaction& transaction, std::string_view cycle, const Said& said)
+{
+    transaction
+        .statement("INSERT INTO p_cycle (cycle, sterilizer, lot, purpose, at, counter, vials, "
+                   "trouble, ended, disposed, newest) VALUES (:cycle, '', '', '', :at, -1, :vials, "
+                   ":trouble, :ended, :disposed, :seq) ON CONFLICT (cycle) DO UPDATE SET "
+                   "newest = excluded.newest, "
+                   "vials = CASE WHEN excluded.vials = 1 THEN 1 ELSE p_cycle.vials END, "
+                   "trouble = CASE WHEN excluded.trouble = 1 THEN 1 ELSE p_cycle.trouble END, "
+                   "ended = CASE WHEN excluded.ended = 1 THEN 1 ELSE p_cycle.ended END")
+        .bind(":cycle", cycle)
+        .bind(":at", said.firstRecorded)
+        .bind(":vials", std::int64_t{said.vials})
+        .bind(":trouble", std::int64_t{said.trouble})
+        .bind(":ended", std::int64_t{said.ended})
+        .bind(":disposed", said.disposed)
+        .bind(":seq", said.newest)
+        .run();
+    if (said.disposed != 0) {
+        change(transaction, cycle, "disposed", said.disposed);
+    }
+    if (said.names) {
+        transaction
+            .statement("UPDATE p_cycle SET sterilizer = :sterilizer, lot = :lot, "
+                       "purpose = :purpose WHERE cycle = :cycle")
+            .bind(":sterilizer", said.names->sterilizer)
+            .bind(":lot", said.names->lot)
+            .bind(":purpose", said.names->purpose)
+            .bind(":cycle", cycle)
+            .run();
+    }
+    if (said.at) {
+        change(transaction, cycle, "at", *said.at);
+    }
+    if (said.counter) {
+        change(transaction, cycle, "counter", *said.counter);
+    }
 }
 
 void insertLot(WriteTransaction& transaction, std::string_view cycle, std::string_view lot,
@@ -28,91 +124,6 @@ void insertLot(WriteTransaction& transaction, std::string_view cycle, std::strin
         .run();
 }
 
-void takeReserved(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
-                  const CycleReserved& reserved)
-{
-    transaction
-        .statement("UPDATE p_cycle SET sterilizer = :sterilizer, lot = :lot, purpose = :purpose "
-                   "WHERE cycle = :cycle")
-        .bind(":sterilizer", entry.subject("sz"))
-        .bind(":lot", reserved.lot)
-        .bind(":purpose", wordOf(purposeWords, reserved.purpose))
-        .bind(":cycle", cycle)
-        .run();
-    insertLot(transaction, cycle, reserved.lot, entry.seq());
-}
-
-void takeImported(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
-                  const HistoryImported& imported)
-{
-    transaction
-        .statement("UPDATE p_cycle SET sterilizer = :sterilizer, lot = :lot, purpose = :purpose, "
-                   "at = :at WHERE cycle = :cycle")
-        .bind(":sterilizer", std::string(entry.subject("sz")))
-        .bind(":lot", imported.lot)
-        .bind(":purpose", importedPurpose)
-        .bind(":at", entry.entry()->happenedAt.at.ms)
-        .bind(":cycle", cycle)
-        .run();
-    insertLot(transaction, cycle, capitalLot(imported.lot), entry.seq());
-}
-
-void takeTimes(WriteTransaction& transaction, std::string_view cycle, const SaidOfCycle& said)
-{
-    for (const SaidTime& each : said.times) {
-        if (each.mark == mark::start || each.mark == mark::counter) {
-            transaction
-                .statement(each.mark == mark::start
-                               ? "UPDATE p_cycle SET at = :value WHERE cycle = :cycle"
-                               : "UPDATE p_cycle SET counter = :value WHERE cycle = :cycle")
-                .bind(":value", each.at)
-                .bind(":cycle", cycle)
-                .run();
-        }
-    }
-}
-
-void takeOf(WriteTransaction& transaction, std::string_view cycle, const IndexedEntry& entry,
-            const SaidOfCycle& said)
-{
-    const bool vials = entry.has("bv");
-    // Nothing is open about a load of the time before.
-    const auto* const imported = entry.act<HistoryImported>();
-    const bool ended = entry.act<CycleEnded>() != nullptr || imported != nullptr;
-    const bool disposed = entry.act<DispositionSigned>() != nullptr || imported != nullptr;
-    transaction
-        .statement("INSERT INTO p_cycle (cycle, sterilizer, lot, purpose, at, counter, vials, "
-                   "trouble, ended, disposed, newest) VALUES (:cycle, '', '', '', :at, -1, :vials, "
-                   ":trouble, :ended, :disposed, :seq) ON CONFLICT (cycle) DO UPDATE SET "
-                   "newest = excluded.newest")
-        .bind(":cycle", cycle)
-        .bind(":at", entry.recordedMs())
-        .bind(":vials", std::int64_t{vials})
-        .bind(":trouble", std::int64_t{said.isTrouble()})
-        .bind(":ended", std::int64_t{ended})
-        .bind(":disposed", disposed ? entry.seq() : 0)
-        .bind(":seq", entry.seq())
-        .run();
-    if (vials) {
-        change(transaction, cycle, "vials = 1");
-    }
-    if (said.isTrouble()) {
-        change(transaction, cycle, "trouble = 1");
-    }
-    if (ended) {
-        change(transaction, cycle, "ended = 1");
-    }
-    if (disposed) {
-        change(transaction, cycle, "disposed = newest");
-    }
-    if (const auto* const reserved = entry.act<CycleReserved>()) {
-        takeReserved(transaction, cycle, entry, *reserved);
-    } else if (imported != nullptr) {
-        takeImported(transaction, cycle, entry, *imported);
-    }
-    takeTimes(transaction, cycle, said);
-}
-
 } // namespace
 
 std::span<const IndexTable> CycleIndex::tables() const
@@ -124,16 +135,28 @@ std::span<const IndexTable> CycleIndex::tables() const
     return mine;
 }
 
-void CycleIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
+void CycleIndex::take(WriteTransaction& transaction, std::span<const IndexedEntry> entries)
 {
-    if (!entry.has("ld")) {
-        return;
-    }
-    const SaidOfCycle said = saidOfCycle(entry);
-    for (const std::string_view id : entry.header().subjects) {
-        if (hasPrefix(id, "ld")) {
-            takeOf(transaction, id, entry, said);
+    std::map<std::string_view, Said> cycles;
+    for (const IndexedEntry& entry : entries) {
+        if (!entry.has("ld")) {
+            continue;
         }
+        const SaidOfCycle said = saidOfCycle(entry);
+        for (const std::string_view id : entry.header().subjects) {
+            if (!hasPrefix(id, "ld")) {
+                continue;
+            }
+            add(cycles[id], entry, said);
+            if (const auto* const reserved = entry.act<CycleReserved>()) {
+                insertLot(transaction, id, reserved->lot, entry.seq());
+            } else if (const auto* const imported = entry.act<HistoryImported>()) {
+                insertLot(transaction, id, capitalLot(imported->lot), entry.seq());
+            }
+        }
+    }
+    for (const auto& [id, said] : cycles) {
+        write(transaction, id, said);
     }
 }
 

@@ -8,7 +8,7 @@ namespace loadwarden {
 class CycleIndex final : public IndexPart {
 public:
     [[nodiscard]] std::span<const IndexTable> tables() const override;
-    void take(WriteTransaction& transaction, const IndexedEntry& entry) override;
+    void take(WriteTransaction& transaction, std::span<const IndexedEntry> entries) override;
 };
 
 } // namespace loadwarden

@@ -13,7 +13,7 @@ public:
     virtual ~IndexPart() = default;
 
     [[nodiscard]] virtual std::span<const IndexTable> tables() const = 0;
-    virtual void take(WriteTransaction& transaction, const IndexedEntry& entry) = 0;
+    virtual void take(WriteTransaction& transaction, std::span<const IndexedEntry> entries) = 0;
 
 protected:
     IndexPart() = default;

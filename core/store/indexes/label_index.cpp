@@ -63,15 +63,7 @@ void takeMoved(WriteTransaction& transaction, std::string_view item, const ItemM
     }
 }
 
-} // namespace
-
-std::span<const IndexTable> LabelIndex::tables() const
-{
-    static constexpr std::array<IndexTable, 1> mine{{{"p_label", "label, item, cycle, said, seq"}}};
-    return mine;
-}
-
-void LabelIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
+void takeOne(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     if (const auto* const imported = entry.act<HistoryImported>()) {
         for (const std::string& label : imported->labels) {
@@ -87,6 +79,21 @@ void LabelIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
         takeAdded(transaction, item, entry, *added);
     } else if (const auto* const moved = entry.act<ItemMoved>()) {
         takeMoved(transaction, item, *moved, entry.seq());
+    }
+}
+
+} // namespace
+
+std::span<const IndexTable> LabelIndex::tables() const
+{
+    static constexpr std::array<IndexTable, 1> mine{{{"p_label", "label, item, cycle, said, seq"}}};
+    return mine;
+}
+
+void LabelIndex::take(WriteTransaction& transaction, std::span<const IndexedEntry> entries)
+{
+    for (const IndexedEntry& entry : entries) {
+        takeOne(transaction, entry);
     }
 }
 

@@ -354,13 +354,25 @@ std::set<std::string> cyclesOf(WriteTransaction& transaction, const IndexedEntry
                    && (hasPrefix(id, "it") || hasPrefix(id, "ci") || hasPrefix(id, "bv"))) {
             Statement rows =
                 transaction.statement(sqlOf(Query::cyclesOfThing, transaction.dialect()));
-            rows.bind(":thing", id);
+            rows.bind(":thing", id).bind(":seq", entry.seq());
             while (rows.step()) {
                 cycles.insert(rows.text(0));
             }
         }
     }
     return cycles;
+}
+
+void takeOne(WriteTransaction& transaction, const IndexedEntry& entry)
+{
+    const std::set<std::string> cycles = cyclesOf(transaction, entry);
+    if (cycles.empty()) {
+        return;
+    }
+    const SaidOfCycle said = saidOfCycle(entry);
+    for (const std::string& id : cycles) {
+        takeOf(transaction, id, entry, said);
+    }
 }
 
 } // namespace
@@ -374,15 +386,10 @@ std::span<const IndexTable> MarkIndex::tables() const
     return mine;
 }
 
-void MarkIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
+void MarkIndex::take(WriteTransaction& transaction, std::span<const IndexedEntry> entries)
 {
-    const std::set<std::string> cycles = cyclesOf(transaction, entry);
-    if (cycles.empty()) {
-        return;
-    }
-    const SaidOfCycle said = saidOfCycle(entry);
-    for (const std::string& id : cycles) {
-        takeOf(transaction, id, entry, said);
+    for (const IndexedEntry& entry : entries) {
+        takeOne(transaction, entry);
     }
 }
 

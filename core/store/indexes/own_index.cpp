@@ -20,15 +20,7 @@ bool isOwn(std::string_view prefix, const IndexedEntry& entry)
     return asked.empty() || asked.starts_with(prefix) || asked.starts_with("ic");
 }
 
-} // namespace
-
-std::span<const IndexTable> OwnIndex::tables() const
-{
-    static constexpr std::array<IndexTable, 1> mine{{{"p_own", "subject, seq"}}};
-    return mine;
-}
-
-void OwnIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
+void takeOne(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     for (const std::string_view id : entry.header().subjects) {
         const auto prefix = std::ranges::find_if(
@@ -39,6 +31,21 @@ void OwnIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
                 .bind(":seq", entry.seq())
                 .run();
         }
+    }
+}
+
+} // namespace
+
+std::span<const IndexTable> OwnIndex::tables() const
+{
+    static constexpr std::array<IndexTable, 1> mine{{{"p_own", "subject, seq"}}};
+    return mine;
+}
+
+void OwnIndex::take(WriteTransaction& transaction, std::span<const IndexedEntry> entries)
+{
+    for (const IndexedEntry& entry : entries) {
+        takeOne(transaction, entry);
     }
 }
 

@@ -74,16 +74,7 @@ void takeVial(WriteTransaction& transaction, std::string_view vial, const Indexe
     }
 }
 
-} // namespace
-
-std::span<const IndexTable> VialIndex::tables() const
-{
-    static constexpr std::array<IndexTable, 1> mine{
-        {{"p_vial", "vial, cycle, product, incubator, incubated, finished, newest"}}};
-    return mine;
-}
-
-void VialIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
+void takeOne(WriteTransaction& transaction, const IndexedEntry& entry)
 {
     if (const auto* const placed = entry.act<PcdPlaced>()) {
         takePlaced(transaction, entry, *placed);
@@ -93,6 +84,22 @@ void VialIndex::take(WriteTransaction& transaction, const IndexedEntry& entry)
         if (hasPrefix(id, "bv")) {
             takeVial(transaction, id, entry);
         }
+    }
+}
+
+} // namespace
+
+std::span<const IndexTable> VialIndex::tables() const
+{
+    static constexpr std::array<IndexTable, 1> mine{
+        {{"p_vial", "vial, cycle, product, incubator, incubated, finished, newest"}}};
+    return mine;
+}
+
+void VialIndex::take(WriteTransaction& transaction, std::span<const IndexedEntry> entries)
+{
+    for (const IndexedEntry& entry : entries) {
+        takeOne(transaction, entry);
     }
 }
 

@@ -9,7 +9,7 @@ namespace loadwarden {
 class VialIndex final : public IndexPart {
 public:
     [[nodiscard]] std::span<const IndexTable> tables() const override;
-    void take(WriteTransaction& transaction, const IndexedEntry& entry) override;
+    void take(WriteTransaction& transaction, std::span<const IndexedEntry> entries) override;
 };
 
 } // namespace loadwarden

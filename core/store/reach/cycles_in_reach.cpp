@@ -314,14 +314,14 @@ private:
 
     void addLabels()
     {
-        Statement rows = select(Query::sharesLabel);
-        rows.bind(":from", m_span.first - nearMs)
-            .bind(":to", m_span.last + nearMs)
-            .bind(":labelled", m_reach.m_upTo)
-            .bind(":own", m_reach.m_upTo)
-            .bind(":cycle", m_cycle);
-        while (rows.step()) {
-            m_into.insert(rows.text(0));
+        std::vector<std::string> near{std::string(m_cycle)};
+        between(mark::start, m_span.first - nearMs, m_span.last + nearMs,
+                [&](const MarkRow& row) { near.push_back(row.cycle); });
+        m_reach.m_labels.find(near);
+        for (const std::string& id : near) {
+            if (m_reach.m_labels.share(id, near.front())) {
+                m_into.insert(id);
+            }
         }
     }
 
@@ -334,7 +334,11 @@ private:
 };
 
 CyclesInReach::CyclesInReach(ReadSnapshot& snapshot, std::int64_t upTo, Ask ask)
-    : m_snapshot(snapshot), m_upTo(upTo), m_ask(std::move(ask)), m_marks(snapshot, upTo)
+    : m_snapshot(snapshot),
+      m_upTo(upTo),
+      m_ask(std::move(ask)),
+      m_marks(snapshot, upTo),
+      m_labels(snapshot, upTo)
 {
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/store/reach/labels_of_cycles.h"
 #include "core/store/reach/mark_windows.h"
 #include "core/store/reach/sterilizer_own.h"
 #include "core/store/read_snapshot.h"
@@ -71,6 +72,7 @@ private:
     std::int64_t m_upTo;
     Ask m_ask;
     MarkWindows m_marks;
+    LabelsOfCycles m_labels;
     std::map<std::string, std::set<std::int64_t>> m_resolutions; ///< by cycle, when recorded
 };
 

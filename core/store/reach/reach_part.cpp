@@ -7,11 +7,6 @@
 namespace loadwarden {
 namespace {
 
-bool isThing(std::string_view id)
-{
-    return hasPrefix(id, "it") || hasPrefix(id, "ci") || hasPrefix(id, "bv");
-}
-
 bool isReread(const AnyAct& act)
 {
     return std::holds_alternative<ChemicalReread>(act)
@@ -28,6 +23,11 @@ bool isAmendment(const Entry& entry)
 }
 
 } // namespace
+
+bool isThing(std::string_view id)
+{
+    return hasPrefix(id, "it") || hasPrefix(id, "ci") || hasPrefix(id, "bv");
+}
 
 ReachPart reachPart(SharedEntries entries)
 {

@@ -6,6 +6,7 @@
 #include <memory>
 #include <set>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -22,6 +23,10 @@ struct ReachPart {
     std::vector<PlacedIndicator> vials; ///< that they place, with a lot
     std::vector<std::pair<std::string, std::int64_t>> incubated; ///< a vial, ms
 };
+
+/// Whether an id is of an item, a chemical indicator or a vial, with which a cycle's entries come
+/// into reach.
+[[nodiscard]] bool isThing(std::string_view id);
 
 /// Entries in any order. Works out what they lead to.
 [[nodiscard]] ReachPart reachPart(SharedEntries entries);

@@ -6,9 +6,11 @@
 #include "core/store/indexes/act_indexes.h"
 #include "core/store/queries.h"
 #include "core/store/reach/least_values.h"
+#include "core/store/reach/some_binds.h"
 
 #include <algorithm>
 #include <charconv>
+#include <iterator>
 #include <set>
 #include <unordered_set>
 
@@ -19,10 +21,6 @@ namespace {
 /// the hours that a policy may allow.
 constexpr std::int64_t controlsMs = 2 * dayMs;
 
-// The binds of Query::someEntries.
-constexpr std::size_t someEntriesFirst = 10;
-constexpr std::size_t someEntriesMost = 32;
-
 std::vector<std::int64_t> seqsOf(Statement rows)
 {
     std::vector<std::int64_t> seqs;
@@ -30,6 +28,15 @@ std::vector<std::int64_t> seqsOf(Statement rows)
         seqs.push_back(rows.integer(0));
     }
     return seqs;
+}
+
+/// Sorts values and leaves each once.
+template <class Value>
+void sortOut(std::vector<Value>& values)
+{
+    std::ranges::sort(values);
+    const auto [first, last] = std::ranges::unique(values);
+    values.erase(first, last);
 }
 
 std::vector<std::string> textsOf(Statement rows)
@@ -217,37 +224,38 @@ SharedEntries ReachReader::entries(const std::vector<std::int64_t>& seqs)
             missing.push_back(seq);
         }
     }
-    for (std::size_t at = 0; at < missing.size(); at += someEntriesMost) {
-        read(std::span(missing).subspan(at, std::min(someEntriesMost, missing.size() - at)), all);
-    }
+    forSome(std::span<const std::int64_t>(missing), [&](auto some) { read(some, all); });
     return all;
 }
 
 void ReachReader::read(std::span<const std::int64_t> seqs, SharedEntries& into)
 {
     constexpr std::size_t hexDigits = 64;
-    Statement rows = m_snapshot.statement(sqlOf(Query::someEntries, m_snapshot.dialect()));
-    for (std::size_t i = 0; i < someEntriesMost; ++i) {
-        rows.bind((":s" + std::to_string(someEntriesFirst + i)).c_str(),
-                  seqs[std::min(i, seqs.size() - 1)]);
+    const bool isOne = seqs.size() == 1;
+    Statement rows = m_snapshot.statement(
+        sqlOf(isOne ? Query::storedEntry : Query::someEntries, m_snapshot.dialect()));
+    if (isOne) {
+        rows.bind(":seq", seqs.front());
+    } else {
+        bindEach(rows, seqs);
     }
-    std::set<std::int64_t> missing(seqs.begin(), seqs.end());
+    const std::size_t before = into.size();
     while (rows.step()) {
-        const std::string stored = rows.bytes(0);
-        const std::string_view text = stored;
+        const std::string_view text = rows.bytesNow(0);
         const auto hash = parseHash(text.substr(0, hexDigits));
         if (!hash) {
             throw engineError(StoreFault::damaged, "an entry has no hash");
         }
         auto entry = std::make_shared<const Entry>(understand(text.substr(hexDigits), *hash));
-        missing.erase(entry->seq);
         m_cache.keep(entry);
         into.push_back(std::move(entry));
     }
-    if (!missing.empty()) {
-        throw engineError(StoreFault::damaged, "an index names entry "
-                                                   + std::to_string(*missing.begin())
-                                                   + ", which is not there");
+    for (const std::int64_t seq : seqs) {
+        const auto isIt = [seq](const auto& entry) { return entry->seq == seq; };
+        if (std::none_of(into.begin() + static_cast<std::ptrdiff_t>(before), into.end(), isIt)) {
+            throw engineError(StoreFault::damaged, "an index names entry " + std::to_string(seq)
+                                                       + ", which is not there");
+        }
     }
 }
 
@@ -256,9 +264,27 @@ const ReachPart& ReachReader::ofCycle(const std::string& cycle)
     if (const auto known = m_ofCycle.find(cycle); known != m_ofCycle.end()) {
         return known->second;
     }
-    Statement rows = m_snapshot.statement(sqlOf(Query::entriesOfThings, m_snapshot.dialect()));
-    rows.bind(":cycle", cycle).bind(":same", cycle).bind(":seq", m_upTo).bind(":last", m_upTo);
-    return m_ofCycle[cycle] = reachPart(entries(seqsOf(std::move(rows))));
+    const std::vector<std::int64_t> itself = seqsAbout(cycle);
+    SharedEntries all = entries(itself);
+    std::vector<std::string_view> things;
+    for (const auto& entry : all) {
+        std::ranges::copy_if(entry->subjects, std::back_inserter(things), isThing);
+    }
+    sortOut(things);
+    std::vector<std::int64_t> further;
+    forSome(std::span<const std::string_view>(things), [&](auto some) {
+        Statement rows = m_snapshot.statement(sqlOf(Query::seqsAboutSome, m_snapshot.dialect()));
+        bindEach(rows, some);
+        while (rows.step()) {
+            if (const std::int64_t seq = rows.integer(0);
+                seq <= m_upTo && !std::ranges::binary_search(itself, seq)) {
+                further.push_back(seq);
+            }
+        }
+    });
+    sortOut(further);
+    std::ranges::move(entries(further), std::back_inserter(all));
+    return m_ofCycle[cycle] = reachPart(std::move(all));
 }
 
 const ReachPart& ReachReader::about(const std::string& id)
@@ -266,9 +292,16 @@ const ReachPart& ReachReader::about(const std::string& id)
     if (const auto known = m_about.find(id); known != m_about.end()) {
         return known->second;
     }
+    return m_about[id] = reachPart(entries(seqsAbout(id)));
+}
+
+std::vector<std::int64_t> ReachReader::seqsAbout(const std::string& id)
+{
     Statement rows = m_snapshot.statement(sqlOf(Query::seqsAbout, m_snapshot.dialect()));
     rows.bind(":subject", id).bind(":seq", m_upTo);
-    return m_about[id] = reachPart(entries(seqsOf(std::move(rows))));
+    std::vector<std::int64_t> seqs = seqsOf(std::move(rows));
+    std::ranges::sort(seqs);
+    return seqs;
 }
 
 const ReachPart& ReachReader::own(const std::string& id)

@@ -40,6 +40,7 @@ private:
 
     [[nodiscard]] const ReachPart& ofCycle(const std::string& cycle);
     [[nodiscard]] const ReachPart& about(const std::string& id);
+    [[nodiscard]] std::vector<std::int64_t> seqsAbout(const std::string& id);
     [[nodiscard]] const ReachPart& own(const std::string& id);
     [[nodiscard]] const ReachPart& ownOfAll(std::string_view prefix);
     [[nodiscard]] const ReachPart& amended(std::int64_t seq);

@@ -120,6 +120,19 @@ TEST(Codec, AnotherSpellingIsAFault)
     EXPECT_NE(faultOf("cycle.unloaded", std::string(100'000, '[')), "");
 }
 
+TEST(Codec, WhatIsEscapedIsReadAsItWasWritten)
+{
+    const auto result = decodeBody("entry.annotated", 1,
+                                   R"({"note":"a \"b\"\n\\ and what goes beyond short texts"})");
+    const auto* const body = std::get_if<ActBody>(&result);
+    ASSERT_NE(body, nullptr);
+    EXPECT_EQ(std::get<EntryAnnotated>(body->act).note,
+              "a \"b\"\n\\ and what goes beyond short texts");
+    const auto escaped = decodeBody("alarm.recorded", 1, R"({"code":"\"1\""})");
+    ASSERT_TRUE(std::holds_alternative<ActBody>(escaped));
+    EXPECT_EQ(std::get<AlarmRecorded>(std::get<ActBody>(escaped).act).code, "\"1\"");
+}
+
 TEST(Codec, TypedNumbersAreKeptAsTypedAndRefusedBeyondTheirRange)
 {
     const auto body = [](const std::string& typed, const std::string& unit) {

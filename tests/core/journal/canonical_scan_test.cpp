@@ -114,12 +114,18 @@ TEST(CanonicalScan, AgreesOnEveryEscape)
 
 TEST(CanonicalScan, SaysWhatAStringSays)
 {
-    for (const std::string said : {"", "a\"b\\c\n\r\t\x01 d", "\xC3\xA9\xF0\x9F\x98\x80"}) {
+    for (const std::string said :
+         {"", "plain", "a\"b\\c\n\r\t\x01 d", "\xC3\xA9\xF0\x9F\x98\x80"}) {
         const std::string text = canonicalJson(said);
         CanonicalScan scan(text);
         std::string value = "what was there";
         EXPECT_TRUE(scan.takeString(value));
         EXPECT_EQ(value, said);
+        CanonicalScan again(text);
+        std::string_view part;
+        EXPECT_TRUE(again.takeString(part, value));
+        EXPECT_EQ(part, said);
+        EXPECT_TRUE(again.rest().empty());
     }
 }
 

@@ -74,6 +74,17 @@ TEST_P(AConnection, GivesBackWhatWasBound)
     EXPECT_FALSE(read.step());
 }
 
+TEST_P(AConnection, BindsATextOfNothingAsAnEmptyOne)
+{
+    Connection connection(place(), {.access = Access::create});
+    run(connection, "CREATE TABLE c_t (t TEXT NOT NULL)");
+    WriteTransaction transaction(connection);
+    transaction.statement("INSERT INTO c_t (t) VALUES (:t)").bind(":t", std::string_view()).run();
+    Statement read = transaction.statement("SELECT t FROM c_t");
+    ASSERT_TRUE(read.step());
+    EXPECT_EQ(read.text(0), "");
+}
+
 TEST_P(AConnection, NamesTheQueryThatFailed)
 {
     Connection connection(place(), {.access = Access::create});

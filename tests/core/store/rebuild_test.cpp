@@ -38,15 +38,16 @@ public:
         return mine;
     }
 
-    void take(WriteTransaction& transaction, const EntryHeader& header,
-              std::string_view /*bytes*/) override
+    void take(WriteTransaction& transaction, std::span<const TakenEntry> entries) override
     {
-        transaction
-            .statement("INSERT INTO p_kind (kind, newest) VALUES (:kind, :seq) "
-                       "ON CONFLICT (kind) DO UPDATE SET newest = excluded.newest")
-            .bind(":kind", header.kind)
-            .bind(":seq", header.seq)
-            .run();
+        for (const TakenEntry& entry : entries) {
+            transaction
+                .statement("INSERT INTO p_kind (kind, newest) VALUES (:kind, :seq) "
+                           "ON CONFLICT (kind) DO UPDATE SET newest = excluded.newest")
+                .bind(":kind", entry.header.kind)
+                .bind(":seq", entry.header.seq)
+                .run();
+        }
     }
 };
 
