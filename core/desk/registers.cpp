@@ -135,10 +135,11 @@ std::optional<Instant> RegisteredIncubator::outSince() const
     return since;
 }
 
-bool RegisteredIncubator::isEndedBy(Instant at) const
+bool RegisteredIncubator::isEndedBy(Instant moment) const
 {
-    return std::ranges::all_of(outOfRange,
-                               [at](const OutOfRange& span) { return span.to || span.from <= at; });
+    return std::ranges::all_of(outOfRange, [moment](const OutOfRange& span) {
+        return span.to || span.from <= moment;
+    });
 }
 
 LotState lotState(const std::optional<Date>& expires, Date day)

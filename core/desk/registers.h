@@ -39,7 +39,7 @@ struct RegisteredIncubator : Registered<IncubatorRecorded> {
     /// The earliest moment from which it is out of range; nullopt: it is in range.
     [[nodiscard]] std::optional<Instant> outSince() const;
     /// Whether it would be in range if it were said to be so again since that moment.
-    [[nodiscard]] bool isEndedBy(Instant at) const;
+    [[nodiscard]] bool isEndedBy(Instant moment) const;
 };
 
 struct RegisteredLot : Registered<ProductLotRecorded> {
