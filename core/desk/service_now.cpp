@@ -13,9 +13,9 @@ ServiceNow serviceAfter(std::span<const Entry> entries)
             continue;
         }
         if (const auto* const out = std::get_if<SterilizerTakenOut>(&fact.current().act)) {
-            service = {out->state, out->why};
+            service = {out->state, out->why, fact.current().recordedAt.at};
         } else if (std::holds_alternative<SterilizerReturned>(fact.current().act)) {
-            service = {ServiceState::inService, {}};
+            service = {ServiceState::inService, {}, fact.current().recordedAt.at};
         }
     }
     return service;

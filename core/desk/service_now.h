@@ -3,6 +3,7 @@
 #include "core/acts/entry.h"
 #include "core/sterilizers/sterilizer_record.h"
 
+#include <optional>
 #include <span>
 #include <string>
 
@@ -11,7 +12,8 @@ namespace loadwarden {
 /// Whether a sterilizer is in service, as said last.
 struct ServiceNow {
     ServiceState state = ServiceState::outOfService;
-    std::string why; ///< it is not; empty: it was never returned
+    std::string why;              ///< it is not; empty: it was never returned
+    std::optional<Instant> since; ///< recorded; nullopt: nothing was ever said
 };
 
 /// After those entries about it, in order.

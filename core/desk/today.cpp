@@ -4,9 +4,11 @@
 #include "core/cycle/cycle_words.h"
 #include "core/desk/day_cycle.h"
 #include "core/desk/journal_entries.h"
+#include "core/desk/service_now.h"
 #include "core/store/finder.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 namespace loadwarden {
@@ -48,30 +50,6 @@ private:
     Instant m_now;
     std::map<std::string, std::optional<CycleView>, std::less<>> m_views;
 };
-
-struct Service {
-    ServiceState state = ServiceState::outOfService;
-    std::string why;
-    std::optional<Instant> since;
-};
-
-Service serviceOf(const FactBook& book, std::string_view sterilizer)
-{
-    Service service;
-    for (const std::uint32_t index : book.about(sterilizer)) {
-        const Fact& fact = book.facts()[index];
-        if (!fact.stands()) {
-            continue;
-        }
-        const Entry& entry = fact.current();
-        if (const auto* const out = std::get_if<SterilizerTakenOut>(&entry.act)) {
-            service = {out->state, out->why, entry.recordedAt.at};
-        } else if (std::holds_alternative<SterilizerReturned>(entry.act)) {
-            service = {ServiceState::inService, {}, entry.recordedAt.at};
-        }
-    }
-    return service;
-}
 
 /// Whether air-removal tests are run on it: one was within the time that is looked back, or a load
 /// of it asks for one.
@@ -138,12 +116,15 @@ private:
             const std::string& id = fact.origin->subjects.front();
             if (recorded != nullptr
                 && peekRevision<SterilizerRecorded>(book, id, newest) == &fact) {
-                sterilizer(id, *recorded, serviceOf(book, id));
+                std::vector<Entry> own;
+                std::ranges::copy_if(entries, std::back_inserter(own),
+                                     [&id](const Entry& entry) { return entry.isAbout(id); });
+                sterilizer(id, *recorded, serviceAfter(own));
             }
         }
     }
 
-    void sterilizer(const std::string& id, const SterilizerRecorded& recorded, Service service)
+    void sterilizer(const std::string& id, const SterilizerRecorded& recorded, ServiceNow service)
     {
         const int testMinute = static_cast<int>(recorded.testMinute);
         const Date period = m_zone.periodOf(m_now, testMinute);

@@ -1,5 +1,6 @@
 // The record of a load as a person works, by keys and scanner.
 #include "core/desk/recorder.h"
+#include "core/desk/reservations.h"
 #include "tests/ui/load_screen.h"
 
 #include <gmock/gmock.h>
@@ -243,6 +244,42 @@ TEST_F(LoadOnScreen, WhatIsHalfTypedStaysWhenAnotherLoadIsOpenedAndWhenItLocks)
     const auto lines = page()->view()->findChildren<QLineEdit*>();
     EXPECT_TRUE(std::ranges::any_of(
         lines, [](const QLineEdit* line) { return line->text() == "S1 half"; }));
+}
+
+TEST_F(LoadOnScreen, OfManyLoadsThatWereOpenedThoseWithSomethingTypedStay)
+{
+    constexpr std::size_t most = 12;
+    std::vector<QString> lots;
+    desktop.prepare([&](Office& office, const SignedIn& who) {
+        for (int i = 0; i < 16; ++i) {
+            lots.push_back(QString::fromStdString(
+                std::get<ReservedCycle>(
+                    reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-1"}))
+                    .lot));
+        }
+    });
+    openPage();
+    const auto show = [&](const QString& lot) {
+        desktop.scan(lot);
+        ASSERT_TRUE(desktop.waitFor([&] {
+            return page()->view() != nullptr && page()->view()->desk().isUpToDate()
+                   && page()->view()->desk().lot() == lot;
+        }));
+    };
+    show(lots.front());
+    tabTo("Cycle counter");
+    desktop.type("77");
+    for (const QString& lot : lots) {
+        show(lot);
+    }
+    QTest::qWait(50);
+    const auto views = page()->findChildren<ui::LoadView*>();
+    EXPECT_EQ(static_cast<std::size_t>(views.size()), most);
+    show(lots.front());
+    const auto lines = page()->view()->findChildren<QLineEdit*>();
+    EXPECT_TRUE(std::ranges::any_of(lines, [](const QLineEdit* line) {
+        return line->text() == "77" && line->isVisible();
+    }));
 }
 
 TEST_F(LoadOnScreen, WrongFieldsSayWhatWouldBeRight)

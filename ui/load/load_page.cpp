@@ -14,10 +14,15 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <iterator>
+
 #include <utility>
 
 namespace loadwarden::ui {
 namespace {
+
+/// Cycles that are kept open: more than somebody goes to and fro between.
+constexpr std::size_t mostViews = 12;
 
 constexpr int widthOfList = 292;
 
@@ -137,6 +142,8 @@ LoadView* LoadPage::viewOf(const QString& cycle)
 {
     const auto found = m_views.find(cycle);
     if (found != m_views.end()) {
+        std::erase(m_order, cycle);
+        m_order.push_back(cycle);
         return found->second;
     }
     auto* const view = new LoadView(m_workstation, cycle);
@@ -158,7 +165,26 @@ LoadView* LoadPage::viewOf(const QString& cycle)
     });
     m_stack->addWidget(view);
     m_views.emplace(cycle, view);
+    m_order.push_back(cycle);
+    letGo();
     return view;
+}
+
+void LoadPage::letGo()
+{
+    // The longest unseen first; not the newest, nor what something is typed in.
+    for (auto each = m_order.begin();
+         m_order.size() > mostViews && each != std::prev(m_order.end());) {
+        LoadView* const view = m_views.at(*each);
+        if (view == m_view || view->isHalfTyped()) {
+            ++each;
+            continue;
+        }
+        m_stack->removeWidget(view);
+        view->deleteLater();
+        m_views.erase(*each);
+        each = m_order.erase(each);
+    }
 }
 
 void LoadPage::open(const QString& cycle, const QString& thing)

@@ -4,6 +4,7 @@
 #include "ui/shell/moment_timer.h"
 
 #include <map>
+#include <vector>
 
 class QLabel;
 class QStackedWidget;
@@ -54,7 +55,11 @@ private:
     NewLoadForm* m_new;
     QLabel* m_reading; ///< until a load is read
     LoadView* m_view = nullptr;
-    std::map<QString, LoadView*> m_views; ///< every cycle that was opened: what is typed there stays
+    /// Closes views that nobody has looked at for long.
+    void letGo();
+
+    std::map<QString, LoadView*> m_views; ///< those that are open: what is typed there stays
+    std::vector<QString> m_order;         ///< of those, the one shown last at the end
     bool m_isAsking = false;
     bool m_asksAgain = false;
     bool m_hasList = false;

@@ -19,9 +19,11 @@
 #include "ui/load/verdict_band.h"
 #include "ui/look/text.h"
 #include "ui/parts/reasons_list.h"
+#include "ui/parts/time_edit.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
+#include <QLineEdit>
 #include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -279,6 +281,21 @@ void LoadView::goTo(const QString& thing)
     } else {
         m_contents->goTo(thing);
     }
+}
+
+bool LoadView::isHalfTyped() const
+{
+    const auto lines = findChildren<QLineEdit*>();
+    const auto looks = findChildren<ThreeWay*>();
+    return std::ranges::any_of(lines,
+                               [](const QLineEdit* line) {
+                                   // Times stand in their fields by themselves.
+                                   const bool isTime =
+                                       qobject_cast<const TimeEdit*>(line->parentWidget());
+                                   return !line->text().isEmpty() && (!isTime || line->isModified());
+                               })
+           || std::ranges::any_of(looks,
+                                  [](const ThreeWay* look) { return look->value().has_value(); });
 }
 
 bool LoadView::takeScan(const QString& text, const LookedUp& found)

@@ -31,6 +31,8 @@ public:
     void refresh() { m_desk->refresh(); }
     /// Goes to an item, an indicator or nothing in particular once it is shown.
     void goTo(const QString& thing);
+    /// Whether something stands in its fields that was typed and not recorded.
+    [[nodiscard]] bool isHalfTyped() const;
     /// A scan on its page.
     [[nodiscard]] bool takeScan(const QString& text, const LookedUp& found);
 
