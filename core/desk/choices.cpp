@@ -21,17 +21,6 @@ void eachNewest(ReadSnapshot& snapshot, std::string_view prefix, Visit visit)
     }
 }
 
-template <class Recorded>
-std::vector<Choice> namesIn(ReadSnapshot& snapshot, std::string_view prefix)
-{
-    std::vector<Choice> choices;
-    eachNewest<Recorded>(snapshot, prefix,
-                         [&](const Fact&, const std::string& id, const Recorded& recorded) {
-                             choices.push_back({id, recorded.name});
-                         });
-    return choices;
-}
-
 std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
 {
     std::map<std::string, ProductRecorded> products;
@@ -70,8 +59,8 @@ std::vector<SterilizerChoice> sterilizersOf(ReadSnapshot& snapshot)
         std::vector<Entry> own;
         std::ranges::copy_if(entries, std::back_inserter(own),
                              [&id](const Entry& entry) { return entry.isAbout(id); });
-        choices.push_back({id, std::get<SterilizerRecorded>(fact->current().act).name,
-                           serviceAfter(own)});
+        choices.push_back(
+            {id, std::get<SterilizerRecorded>(fact->current().act).name, serviceAfter(own)});
     }
     return choices;
 }
@@ -89,17 +78,21 @@ Choices choicesOf(ReadSnapshot& snapshot)
     Choices choices{.sterilizers = sterilizersOf(snapshot),
                     .specifications = {},
                     .lots = lotsOf(snapshot),
-                    .packagings = namesIn<PackagingRecorded>(snapshot, "pk"),
+                    .packagings = {},
                     .devices = {}};
     eachNewest<SpecificationRecorded>(
         snapshot, "sp",
         [&](const Fact&, const std::string& id, const SpecificationRecorded& recorded) {
             choices.specifications.push_back({id, recorded.specification});
         });
-    eachNewest<DeviceRecorded>(snapshot, "dv",
-                               [&](const Fact&, const std::string& id, const DeviceRecorded& device) {
-                                   choices.devices.push_back({id, device.device.name});
-                               });
+    eachNewest<PackagingRecorded>(
+        snapshot, "pk", [&](const Fact&, const std::string& id, const PackagingRecorded& recorded) {
+            choices.packagings.push_back({id, recorded.name, recorded.packaging.methods});
+        });
+    eachNewest<DeviceRecorded>(
+        snapshot, "dv", [&](const Fact&, const std::string& id, const DeviceRecorded& device) {
+            choices.devices.push_back({id, device.device.name});
+        });
     return choices;
 }
 

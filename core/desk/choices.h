@@ -16,6 +16,12 @@ struct Choice {
     std::string name;
 };
 
+struct PackagingChoice {
+    std::string id; ///< pk-
+    std::string name;
+    MethodSet methods;
+};
+
 /// A lot of an indicator product, as one is put into a load.
 struct LotChoice {
     std::string product; ///< pr-
@@ -45,7 +51,7 @@ struct Choices {
     std::vector<SterilizerChoice> sterilizers;
     std::vector<SpecificationChoice> specifications;
     std::vector<LotChoice> lots;
-    std::vector<Choice> packagings;
+    std::vector<PackagingChoice> packagings;
     std::vector<Choice> devices;
 
     /// The lot of that id, or null.

@@ -144,7 +144,7 @@ private:
         return found;
     }
 
-    [[nodiscard]] std::vector<Choice> itemsWith(std::set<Key> keys) const
+    [[nodiscard]] std::vector<Choice> itemsWith(const std::set<Key>& keys) const
     {
         std::vector<Choice> found;
         for (const Finding& finding : m_sheet.view().decision.findings) {

@@ -25,6 +25,12 @@ std::optional<NeedKind> kindOf(const Finding& finding)
         // What only repeats that a vial is awaited asks for nothing beyond the vial's own finding.
         switch (finding.key) {
         case Key::biIncubating: return NeedKind::biologicalComing;
+        // Where there is no vial, none is to be read.
+        case Key::biMissing:
+        case Key::implantMissing:
+        case Key::implantIndicatorMissing:
+        case Key::implantImpossible:
+        case Key::routineNone: return NeedKind::otherEvidence;
         case Key::implantPending:
         case Key::itemImplantWaits:
         case Key::routinePending: return std::nullopt;
@@ -74,6 +80,11 @@ Need needOf(const CycleView& view, NeedKind kind)
             .at = {},
             .findings = {},
             .parts = {},
+            .behind = static_cast<int>(std::ranges::count_if(view.decision.items,
+                                                             [&view](const ItemDecision& item) {
+                                                                 return item.verdict
+                                                                        > view.decision.verdict;
+                                                             })),
             .hasImplant = mayHoldImplant(view)};
 }
 
@@ -170,6 +181,9 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
     }
     std::optional<Need> vials;
     std::optional<Need> rest;
+    const bool isAerating = std::ranges::any_of(decision.findings, [](const Finding& finding) {
+        return finding.key == Key::aerationRunning;
+    });
     for (const Finding& finding : decision.findings) {
         if (!asksForAnything(finding)) {
             continue;
@@ -181,8 +195,8 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
             add(rest, view, NeedKind::failed, finding);
         } else if (kind && isOfVials(*kind)) {
             add(vials, view, *kind, finding);
-        } else if (isFailed) {
-            continue;
+        } else if (isFailed || (isAerating && kind == NeedKind::reading)) {
+            continue; // nothing is taken out to be looked at while it aerates
         } else if (kind && (finding.item < 0 || finding.outcome != Outcome::fails)) {
             add(rest, view, *kind, finding);
         }

@@ -50,6 +50,7 @@ struct Need {
     std::optional<Instant> at;     ///< see kind
     std::vector<Finding> findings; ///< those behind it, of the load in the order of the decision
     std::vector<NeedPart> parts;   ///< that the findings name
+    int behind = 0;                ///< items that are decided worse than their load
     bool hasImplant = false;       ///< of a load: an implant is in it, or may be
 };
 

@@ -53,6 +53,11 @@ private:
         case NeedKind::evidenceChanged:
             return tr("What was recorded after the signature makes it no worse. Look at it again.");
         case NeedKind::signature:
+            if (n_.behind > 0) {
+                return tr("The load's evidence is there and good. Items of it that stay behind: "
+                          "%1.")
+                    .arg(n_.behind);
+            }
             return n_.hasImplant ? tr("All evidence is there and good. It holds an implant: a lead "
                                       "or supervisor signs.")
                                  : tr("All evidence is there and good.");

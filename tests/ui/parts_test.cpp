@@ -1,14 +1,18 @@
 // Fields, and what tells a scanner from a person.
 #include "ui/parts/quantity_edit.h"
 #include "ui/parts/time_edit.h"
+#include "ui/parts/wheel_guard.h"
 #include "ui/shell/moment_timer.h"
 #include "ui/shell/scan_burst.h"
 
 #include <gtest/gtest.h>
 
+#include <QApplication>
+#include <QComboBox>
 #include <QLineEdit>
 #include <QSignalSpy>
 #include <QTest>
+#include <QWheelEvent>
 
 namespace loadwarden::ui {
 namespace {
@@ -114,6 +118,23 @@ TEST(TheTimer, ComesAtItsMomentByTheClockThatIsGiven)
     timer.wait(now + Duration::hours(2) + Duration::milliseconds(30));
     clock.set(now + Duration::hours(3));
     EXPECT_TRUE(came.wait(5'000)) << "by itself";
+}
+
+TEST(TheWheel, ChangesNoChoiceInPassing)
+{
+    const auto turn = [](QComboBox& combo) {
+        QWheelEvent event(QPointF(5, 5), combo.mapToGlobal(QPointF(5, 5)), {}, {0, -120},
+                          Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+        QApplication::sendEvent(&combo, &event);
+        return combo.currentIndex();
+    };
+    QComboBox combo;
+    combo.addItems({QStringLiteral("A"), QStringLiteral("B"), QStringLiteral("C")});
+    combo.show();
+    EXPECT_EQ(turn(combo), 1) << "as the toolkit has it";
+    QObject owner;
+    const WheelGuard guard(&owner);
+    EXPECT_EQ(turn(combo), 1);
 }
 
 } // namespace

@@ -61,6 +61,8 @@ CycleSection::CycleSection(CycleDesk& desk, QWidget* parent)
         m_alarmForm->show();
         m_alarm->setFocus();
     });
+    connect(m_alarm, &QLineEdit::returnPressed, this, &CycleSection::recordAlarm);
+    connect(m_startCounter, &QLineEdit::returnPressed, this, &CycleSection::start);
     connect(m_startTime, &TimeEdit::edited, this, [this] { m_isStartTyped = true; });
     connect(m_endTime, &TimeEdit::edited, this, [this] { m_isEndTyped = true; });
 }

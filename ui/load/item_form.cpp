@@ -126,8 +126,11 @@ void ItemForm::offer(const Choices& choices, Method method)
         combo->clear();
     }
     m_packaging->addItem(tr("not stated"), QString());
-    for (const Choice& packaging : choices.packagings) {
-        m_packaging->addItem(text(packaging.name), text(packaging.id));
+    for (const PackagingChoice& packaging : choices.packagings) {
+        const bool fits = method == Method::unknown || packaging.methods.contains(method);
+        m_packaging->addItem(fits ? text(packaging.name)
+                                  : tr("%1: not said to be for this method").arg(text(packaging.name)),
+                             text(packaging.id));
     }
     fillLots(m_outside, choices, tr("none recorded"));
     fillLots(m_inside, choices, tr("none recorded"));

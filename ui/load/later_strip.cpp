@@ -35,6 +35,12 @@ LaterStrip::LaterStrip(CycleDesk& desk, QWidget* parent)
     row->addWidget(stop, 0, Qt::AlignVCenter);
     connect(m_when, &TimeEdit::edited, this, &LaterStrip::tell);
     connect(m_by, &QComboBox::currentIndexChanged, this, &LaterStrip::tell);
+    // Who comes next says anew what was earlier, and who did it.
+    connect(&desk.workstation().session, &Session::entered, this, [this] {
+        if (m_desk.workstation().session.person().id != m_opener) {
+            close();
+        }
+    });
     hide();
 }
 
@@ -44,6 +50,7 @@ void LaterStrip::toggle()
         close();
         return;
     }
+    m_opener = m_desk.workstation().session.person().id;
     m_when->set(m_desk.now());
     m_when->clearTime();
     m_whenField->setError({});

@@ -32,6 +32,7 @@ private:
     Field* m_whenField;
     QComboBox* m_by;
     std::vector<Person> m_people;
+    std::string m_opener; ///< st-, who said that it was earlier
 };
 
 } // namespace loadwarden::ui

@@ -79,9 +79,8 @@ LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* pare
     connect(m_desk, &CycleDesk::changed, this, &LoadView::show);
     connect(m_desk, &CycleDesk::says, this, &LoadView::says);
     connect(m_reasons, &ReasonsList::chosen, this, &LoadView::settle);
-    connect(m_reasons, &ReasonsList::reviewAsked, this, [this](int index) {
-        m_review->ask(m_findings[static_cast<std::size_t>(index)]);
-    });
+    connect(m_reasons, &ReasonsList::reviewAsked, this,
+            [this](int index) { m_review->ask(m_findings[static_cast<std::size_t>(index)]); });
     connect(m_band, &VerdictBand::wantsEmergency, this, [this] {
         m_emergency->ask();
         m_scroll->ensureWidgetVisible(m_emergency);
@@ -140,9 +139,14 @@ QWidget* LoadView::makeRecord()
     m_scroll = makeScroll(inside);
     // What has the keyboard is in sight.
     connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
-        if (now != nullptr && m_scroll->isAncestorOf(now)) {
-            m_scroll->ensureWidgetVisible(now, 0, space::page);
+        // What is pressed by the pointer is in sight, and must not move away under it.
+        if (now == nullptr || !m_scroll->isAncestorOf(now)
+            || QApplication::mouseButtons() != Qt::NoButton) {
+            return;
         }
+        // Once what was made anew has its place.
+        QTimer::singleShot(0, now,
+                           [this, now] { m_scroll->ensureWidgetVisible(now, 0, space::page); });
     });
     return m_scroll;
 }
@@ -169,36 +173,34 @@ void LoadView::show()
         });
     }
     // What decides stands first.
-    std::ranges::stable_sort(m_findings, [](const Finding& a, const Finding& b) {
-        return a.outcome > b.outcome;
-    });
-    m_reasons->show(m_findings, m_desk->style(),
-                    [this](const Finding& finding) { return itemName(finding); },
-                    [this](const Finding& finding) {
-                        const auto& placed = m_desk->sheet()->indicators;
-                        const auto named = std::ranges::find_if(
-                            placed, [&](const SheetIndicator& each) {
-                                return each.id == finding.subject
-                                       || (each.where == IndicatorPlace::pcd
-                                           && each.holder == finding.subject);
-                            });
-                        if (finding.subject.empty() || named == placed.end()) {
-                            return std::string();
-                        }
-                        if (named->id != finding.subject) {
-                            return named->holderName.empty() ? tr("without a mark").toStdString()
-                                                             : named->holderName;
-                        }
-                        const QString where = lowered(placeText(*named));
-                        return (named->isVial ? tr("vial %1", "where it is").arg(where)
-                                              : tr("indicator %1", "where it is").arg(where))
-                            .toStdString();
-                    });
-    m_reasonsHead->setText(view.isImported()                      ? tr("Nothing is decided about it")
-                           : !isDecidable && m_findings.empty()   ? tr("Nothing speaks against it so far")
-                           : !isDecidable                         ? tr("Already known")
-                           : m_findings.empty()                   ? tr("Every rule holds")
-                                                                  : tr("Why"));
+    std::ranges::stable_sort(
+        m_findings, [](const Finding& a, const Finding& b) { return a.outcome > b.outcome; });
+    m_reasons->show(
+        m_findings, m_desk->style(), [this](const Finding& finding) { return itemName(finding); },
+        [this](const Finding& finding) {
+            const auto& placed = m_desk->sheet()->indicators;
+            const auto named = std::ranges::find_if(placed, [&](const SheetIndicator& each) {
+                return each.id == finding.subject
+                       || (each.where == IndicatorPlace::pcd && each.holder == finding.subject);
+            });
+            if (finding.subject.empty() || named == placed.end()) {
+                return std::string();
+            }
+            if (named->id != finding.subject) {
+                return named->holderName.empty() ? tr("without a mark").toStdString()
+                                                 : named->holderName;
+            }
+            const QString where = lowered(placeText(*named));
+            return (named->isVial ? tr("vial %1", "where it is").arg(where)
+                                  : tr("indicator %1", "where it is").arg(where))
+                .toStdString();
+        });
+    m_reasonsHead->setText(view.isImported() ? tr("Nothing is decided about it")
+                           : !isDecidable && m_findings.empty()
+                               ? tr("Nothing speaks against it so far")
+                           : !isDecidable       ? tr("Already known")
+                           : m_findings.empty() ? tr("Every rule holds")
+                                                : tr("Why"));
     for (SheetSection* const section : m_sections) {
         section->show(sheet);
     }
@@ -273,9 +275,8 @@ void LoadView::goTo(const QString& thing)
         }
         return;
     }
-    m_scroll->ensureWidgetVisible(m_desk->sheet()->state.ended
-                                      ? static_cast<QWidget*>(m_packages)
-                                      : static_cast<QWidget*>(m_contents));
+    m_scroll->ensureWidgetVisible(m_desk->sheet()->state.ended ? static_cast<QWidget*>(m_packages)
+                                                               : static_cast<QWidget*>(m_contents));
     if (m_desk->sheet()->state.ended) {
         m_packages->goTo(thing);
     } else {
@@ -287,21 +288,20 @@ bool LoadView::isHalfTyped() const
 {
     const auto lines = findChildren<QLineEdit*>();
     const auto looks = findChildren<ThreeWay*>();
-    return std::ranges::any_of(lines,
-                               [](const QLineEdit* line) {
-                                   // Times stand in their fields by themselves.
-                                   const bool isTime =
-                                       qobject_cast<const TimeEdit*>(line->parentWidget());
-                                   return !line->text().isEmpty() && (!isTime || line->isModified());
-                               })
+    return std::ranges::any_of(
+               lines,
+               [](const QLineEdit* line) {
+                   // Times stand in their fields by themselves.
+                   const bool isTime = qobject_cast<const TimeEdit*>(line->parentWidget());
+                   return !line->text().isEmpty() && (!isTime || line->isModified());
+               })
            || std::ranges::any_of(looks,
                                   [](const ThreeWay* look) { return look->value().has_value(); });
 }
 
 bool LoadView::takeScan(const QString& text, const LookedUp& found)
 {
-    const bool isFree =
-        found.what == LookedUp::What::nothing || found.what == LookedUp::What::item;
+    const bool isFree = found.what == LookedUp::What::nothing || found.what == LookedUp::What::item;
     const LoadSheet* const sheet = m_desk->sheet();
     if (!isFree || sheet == nullptr || sheet->view().isTest() || sheet->view().isImported()) {
         return false;

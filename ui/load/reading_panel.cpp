@@ -88,6 +88,8 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     : QFrame(parent), m_answers(answersOf(response))
 {
     setObjectName(QStringLiteral("reading"));
+    setFocusPolicy(Qt::ClickFocus);
+    setAccessibleName(tr("%1: what do you see?").arg(where));
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(space::large, space::medium, space::large, space::medium);
     column->setSpacing(space::small);
@@ -148,7 +150,8 @@ void ReadingPanel::give(std::size_t answer)
 
 void ReadingPanel::focusFirst()
 {
-    m_buttons.front()->setFocus(Qt::OtherFocusReason);
+    // On no answer: a key that is pressed too soon gives none.
+    setFocus(Qt::OtherFocusReason);
 }
 
 void ReadingPanel::keyPressEvent(QKeyEvent* event)

@@ -2,8 +2,8 @@
 
 #include "ui/look/text.h"
 #include "ui/parts/field.h"
+#include "ui/parts/flow_layout.h"
 
-#include <QHBoxLayout>
 #include <QLineEdit>
 #include <QVBoxLayout>
 
@@ -26,12 +26,12 @@ ReviewForm::ReviewForm(CycleDesk& desk, QWidget* parent)
            "the load is treated as failed.")));
     column->addWidget(m_answer);
     column->addWidget(m_field);
-    auto* const buttons = new QHBoxLayout;
+    auto* const buttons = new FlowLayout; // in a narrow column
+    buttons->setSpacing(space::small);
     auto* const sign = makeButton(tr("Sign the review"), ButtonKind::main);
     auto* const leave = makeButton(tr("Leave the review"));
     buttons->addWidget(sign);
     buttons->addWidget(leave);
-    buttons->addStretch();
     column->addLayout(buttons);
     connect(sign, &QPushButton::clicked, this, &ReviewForm::sign);
     connect(leave, &QPushButton::clicked, this, &ReviewForm::leave);

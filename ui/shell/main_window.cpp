@@ -4,6 +4,7 @@
 #include "ui/look/text.h"
 #include "ui/parts/banner.h"
 #include "ui/parts/tab_order.h"
+#include "ui/parts/wheel_guard.h"
 #include "ui/shell/desk_link.h"
 #include "ui/shell/idle_lock.h"
 #include "ui/shell/local_settings.h"
@@ -45,6 +46,7 @@ MainWindow::MainWindow(Surroundings surroundings, QWidget* parent)
     setCentralWidget(middle);
     m_stack->addWidget(m_opening);
     makeActions();
+    new WheelGuard(this);
     auto* const scans = new ScanFilter(this, m_with.scanTiming, m_with.ticks);
     connect(scans, &ScanFilter::scanned, this, &MainWindow::scanned);
     connect(m_opening, &OpeningPage::again, this, [this] { open(m_journal); });
@@ -207,7 +209,8 @@ void MainWindow::showFound(const QString& scan, const LookedUp& found)
         return;
     }
     if (isOut) {
-        m_banner->say(Banner::Tone::neutral, tr("%1 is no badge that is known here.").arg(scan),
+        m_banner->say(Banner::Tone::neutral, tr("This is no badge that is known here."), // nor said again: it may be a PIN
+                     
                       tr("Somebody must sign in before records are opened."));
         return;
     }

@@ -7,9 +7,40 @@
 
 #include <QHBoxLayout>
 #include <QLineEdit>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace loadwarden::ui {
+namespace {
+
+constexpr int widthOfWords = 480;
+
+/// Everything that was seen: what does not fit is scrolled to, and nothing else gives way for it.
+QWidget* makeSeen(const QStringList& lines)
+{
+    auto* const inside = new QWidget;
+    inside->setObjectName(QStringLiteral("rows"));
+    auto* const column = new QVBoxLayout(inside);
+    column->setContentsMargins(0, 0, space::small, 0);
+    column->setSpacing(space::small);
+    for (const QString& line : lines) {
+        column->addWidget(makeLabel(line));
+    }
+    column->addStretch();
+    auto* const scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setWidget(inside);
+    constexpr int most = 320;
+    inside->adjustSize();
+    scroll->setMinimumHeight(std::min(inside->heightForWidth(widthOfWords), most));
+    return scroll;
+}
+
+} // namespace
 
 SigningDialog::SigningDialog(Look& /*look*/, DeskLink& desk, Session& session, ToSign toSign,
                              QWidget* parent)
@@ -23,7 +54,7 @@ SigningDialog::SigningDialog(Look& /*look*/, DeskLink& desk, Session& session, T
 {
     setModal(true);
     setWindowTitle(tr("Sign"));
-    setMinimumWidth(560);
+    setMinimumWidth(760);
     auto* const columns = new QHBoxLayout(this);
     columns->setContentsMargins(space::page, space::page, space::page, space::page);
     columns->setSpacing(space::page);
@@ -33,13 +64,10 @@ SigningDialog::SigningDialog(Look& /*look*/, DeskLink& desk, Session& session, T
     words->addWidget(makeLabel(m_toSign.what, Type::heading));
     words->addSpacing(space::small);
     words->addWidget(makeMuted(tr("having seen")));
-    for (const QString& line : m_toSign.seen) {
-        words->addWidget(makeLabel(line));
-    }
+    words->addWidget(makeSeen(m_toSign.seen), 1);
     words->addSpacing(space::medium);
     m_field = new Field(tr("&PIN of %1").arg(text(session.person().name)), m_pin);
     words->addWidget(m_field);
-    words->addStretch();
     auto* const buttons = new QHBoxLayout;
     auto* const leave = makeButton(tr("Do not sign"));
     buttons->addWidget(m_sign);

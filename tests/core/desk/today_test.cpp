@@ -214,6 +214,39 @@ TEST(Needs, OfWhatOnlyAeratesComeLater)
     EXPECT_EQ(needs[1].kind, NeedKind::printout) << "something can be done now";
 }
 
+TEST(Needs, OfAVialThatIsNotThereAskForTheRecordAndNotForAReading)
+{
+    for (const Key key : {Key::biMissing, Key::implantMissing, Key::routineNone}) {
+        std::vector<Need> needs;
+        appendNeeds(viewWith(Verdict::quarantine, {{.key = key, .outcome = Outcome::waits}}), needs);
+        ASSERT_EQ(needs.size(), 1U);
+        EXPECT_EQ(needs[0].kind, NeedKind::otherEvidence);
+    }
+}
+
+TEST(Needs, OfALoadThatAeratesNoPackageIsLookedAtYet)
+{
+    std::vector<Need> needs;
+    appendNeeds(viewWith(Verdict::quarantine,
+                         {{.key = Key::itemNotChecked, .outcome = Outcome::waits, .item = 0},
+                          {.key = Key::aerationRunning, .outcome = Outcome::waits}}),
+                needs);
+    ASSERT_EQ(needs.size(), 1U);
+    EXPECT_EQ(needs[0].kind, NeedKind::aerating);
+}
+
+TEST(Needs, OfAGoodLoadCountTheItemsThatStayBehind)
+{
+    CycleView view = viewWith(Verdict::release, {});
+    view.decision.items.emplace_back("I1", Verdict::release);
+    view.decision.items.emplace_back("I2", Verdict::reprocess);
+    std::vector<Need> needs;
+    appendNeeds(view, needs);
+    ASSERT_EQ(needs.size(), 1U);
+    EXPECT_EQ(needs[0].kind, NeedKind::signature);
+    EXPECT_EQ(needs[0].behind, 1);
+}
+
 TEST_F(TodayOfADepartment, PutsGrowthFirst)
 {
     department.passBowieDick();

@@ -69,5 +69,13 @@ TEST(SayNeed, AnUnclearAnswerAsksForAnotherReader)
     EXPECT_EQ(say(need, {}).action, "Have it read again");
 }
 
+TEST(SayNeed, OfAGoodLoadSaysHowManyItemsStayBehind)
+{
+    Need need = fullNeed(static_cast<int>(NeedKind::signature), 0);
+    EXPECT_EQ(say(need, {}).says.find("stay behind"), std::string::npos);
+    need.behind = 2;
+    EXPECT_NE(say(need, {}).says.find("stay behind: 2."), std::string::npos) << say(need, {}).says;
+}
+
 } // namespace
 } // namespace loadwarden
