@@ -6,6 +6,7 @@
 #include "ui/look/text.h"
 #include "ui/parts/combo.h"
 #include "ui/parts/field.h"
+#include "ui/parts/flow_layout.h"
 
 #include <QCheckBox>
 #include <QGridLayout>
@@ -18,6 +19,7 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int mostInside = 6;
+constexpr int leastLabel = 260;
 
 void fillLots(QComboBox* combo, const Choices& choices, const QString& none)
 {
@@ -88,10 +90,13 @@ ItemForm::ItemForm(QWidget* parent)
 
 void ItemForm::makeFields(QGridLayout* grid)
 {
-    grid->addWidget(m_labelField, 0, 0);
-    grid->addWidget(
-        new Field(tr("Implant"), m_implant, tr("what is not known is held as an implant")), 0, 1, 1,
-        2);
+    auto* const first = new FlowLayout;
+    first->setSpacing(space::medium);
+    m_labelField->setMinimumWidth(leastLabel);
+    first->addWidget(m_labelField);
+    first->addWidget(
+        new Field(tr("Implant"), m_implant, tr("what is not known is held as an implant")));
+    grid->addLayout(first, 0, 0, 1, 3);
     grid->addWidget(new Field(tr("Packaging"), m_packaging), 1, 0);
     grid->addWidget(new Field(tr("Devices inside"), m_device, tr("each that is chosen is added")),
                     1, 1);
