@@ -39,7 +39,7 @@ Mark markOf(NeedKind kind)
 }
 
 constexpr int widthOfAbout = 230;
-constexpr int widthOfAction = 170;
+constexpr int widthOfAction = 190;
 
 } // namespace
 
