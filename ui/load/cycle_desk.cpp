@@ -148,6 +148,9 @@ void CycleDesk::sign(const QString& what, const QStringList& seen, const QString
                       const std::vector<ToRecord> made = acts(office);
                       return Recorder(office).record(who, made, std::move(signature));
                   }};
+    if (std::exchange(m_isRecording, true)) {
+        return;
+    }
     // What is refused whoever signs is said before anybody types a PIN.
     m_workstation.desk.ask(
         this,
@@ -157,13 +160,15 @@ void CycleDesk::sign(const QString& what, const QStringList& seen, const QString
         },
         [this, toSign = std::move(toSign), done,
          then = std::move(then)](const std::optional<Refusal>& refusal) {
+            m_isRecording = false;
             if (refusal) {
                 const Told told = say(*refusal, style());
                 emit says(text(told.says), text(told.next));
                 return;
             }
             askPin(toSign, done, then);
-        });
+        },
+        [this] { m_isRecording = false; });
 }
 
 void CycleDesk::signOnSight(const QString& what, const QStringList& seen, const QString& button,
