@@ -226,6 +226,7 @@ void ItemForm::accepted(const QString& label)
     m_device->setCurrentIndex(0);
     m_expires->clear();
     m_peroxide->clear();
+    m_seenThrough->setChecked(false); // it spares the indicator outside
     showDevices();
     if (m_label->text() == label) {
         m_label->clear();
