@@ -34,6 +34,7 @@ QWidget* makeSeen(const QStringList& lines)
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setWidget(inside);
+    scroll->setAccessibleName(SigningDialog::tr("What was seen"));
     constexpr int most = 320;
     inside->adjustSize();
     scroll->setMinimumHeight(std::min(inside->heightForWidth(widthOfWords), most));
