@@ -4,7 +4,6 @@
 #include "core/desk/newest_facts.h"
 
 #include <algorithm>
-#include <iterator>
 #include <map>
 
 namespace loadwarden {
@@ -56,11 +55,8 @@ std::vector<SterilizerChoice> sterilizersOf(ReadSnapshot& snapshot)
     const FactBook book(entries);
     for (const Fact* const fact : newestFacts<SterilizerRecorded>(book)) {
         const std::string& id = fact->origin->subjects.front();
-        std::vector<Entry> own;
-        std::ranges::copy_if(entries, std::back_inserter(own),
-                             [&id](const Entry& entry) { return entry.isAbout(id); });
         choices.push_back(
-            {id, std::get<SterilizerRecorded>(fact->current().act).name, serviceAfter(own)});
+            {id, std::get<SterilizerRecorded>(fact->current().act).name, serviceIn(book, id)});
     }
     return choices;
 }

@@ -1,11 +1,12 @@
 #pragma once
 
-#include "core/acts/entry.h"
+#include "core/acts/fold/facts.h"
 #include "core/sterilizers/sterilizer_record.h"
 
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 
 namespace loadwarden {
 
@@ -18,5 +19,8 @@ struct ServiceNow {
 
 /// After those entries about it, in order.
 [[nodiscard]] ServiceNow serviceAfter(std::span<const Entry> entries);
+
+/// The same from the facts of several sterilizers.
+[[nodiscard]] ServiceNow serviceIn(const FactBook& book, std::string_view sterilizer);
 
 } // namespace loadwarden

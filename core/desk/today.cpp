@@ -8,7 +8,6 @@
 #include "core/store/finder.h"
 
 #include <algorithm>
-#include <iterator>
 #include <map>
 
 namespace loadwarden {
@@ -116,10 +115,7 @@ private:
             const std::string& id = fact.origin->subjects.front();
             if (recorded != nullptr
                 && peekRevision<SterilizerRecorded>(book, id, newest) == &fact) {
-                std::vector<Entry> own;
-                std::ranges::copy_if(entries, std::back_inserter(own),
-                                     [&id](const Entry& entry) { return entry.isAbout(id); });
-                sterilizer(id, *recorded, serviceAfter(own));
+                sterilizer(id, *recorded, serviceIn(book, id));
             }
         }
     }
