@@ -56,9 +56,8 @@ TEST_F(FurtherOnScreen, AnItemGoesIntoAnotherLoadByItsNumber)
     });
     openPage();
     desktop.scan(lot);
-    ASSERT_TRUE(desktop.waitFor([this] {
-        return page()->view() != nullptr && page()->view()->desk().isUpToDate();
-    }));
+    ASSERT_TRUE(desktop.waitFor(
+        [this] { return page()->view() != nullptr && page()->view()->desk().isUpToDate(); }));
     ASSERT_EQ(sheet().items.size(), 1U);
     chooseNamed("What else happened", "An item goes");
     pressButton("Move the item");
@@ -135,14 +134,14 @@ TEST_F(FurtherOnScreen, AReadingFromPaperStandsAsOfWhoSignedThereAndWhen)
     hire(desktop, "st-2", "Operator Three", Role::operating, "BADGE-3", secondPin);
     openLoad();
     pressButton("Done earlier, or on paper");
-    ASSERT_TRUE(desktop.waitFor(
-        [this] { return desktop.focusName().startsWith("When it happened: Time"); }))
-        << desktop.focusName().toStdString();
+    ASSERT_TRUE(desktop.waitFor([this] {
+        return desktop.focusName().startsWith("When it happened: Time");
+    })) << desktop.focusName().toStdString();
     pressButton("Read Outside of I1");
     desktop.press(Qt::Key_A);
-    EXPECT_TRUE(desktop.waitFor(
-        [this] { return desktop.messages().contains("It is not recorded yet."); }))
-        << "without a time nothing is recorded";
+    EXPECT_TRUE(desktop.waitFor([this] {
+        return desktop.messages().contains("It is not recorded yet.");
+    })) << "without a time nothing is recorded";
     tabTo("When it happened: Time");
     desktop.type("08:05");
     chooseNamed("Who did it", "Operator Three");
@@ -169,6 +168,27 @@ TEST_F(FurtherOnScreen, AReadingFromPaperStandsAsOfWhoSignedThereAndWhen)
     ASSERT_NE(newest, entries.end());
     EXPECT_FALSE(newest->paper);
     EXPECT_EQ(newest->happenedAt.at, local("08:30"));
+}
+
+TEST_F(FurtherOnScreen, WhatWasEarlierForOneIsNotForWhoComesNext)
+{
+    hire(desktop, "st-2", "Operator Three", Role::operating, "BADGE-3", secondPin);
+    openLoad();
+    pressButton("Done earlier, or on paper");
+    ASSERT_TRUE(desktop.waitFor(
+        [this] { return desktop.focusName().startsWith("When it happened: Time"); }));
+    desktop.type("08:05");
+    desktop.scan("BADGE-3");
+    ASSERT_TRUE(desktop.comesToSee("Change of person"));
+    desktop.type(QString::fromStdString(secondPin));
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.waitFor([this] { return page()->isVisible() && page()->isUpToDate(); }));
+    pressButton("Read Outside of I1");
+    desktop.press(Qt::Key_A);
+    ASSERT_TRUE(saysSoon("Outside of I1: Accept")) << desktop.messages().toStdString();
+    settle();
+    ASSERT_NE(said<ChemicalRead>(), nullptr);
+    EXPECT_EQ(said<ChemicalRead>()->happenedAt.at, local("08:30"));
 }
 
 TEST_F(FurtherOnScreen, AReleasedItemGoesOutIsUsedAndItsWayIsKept)

@@ -142,6 +142,22 @@ TEST_F(LoadOnScreen, AnUnclearAnswerIsReadByASecondPerson)
     }));
 }
 
+TEST_F(LoadOnScreen, AnAnswerIsNeverGivenByAKeyThatWasPressedTooSoon)
+{
+    openLoad();
+    pressButton("Read Outside of I1");
+    ASSERT_TRUE(desktop.comesToSee("what do you see?"));
+    for (const Qt::Key key : {Qt::Key_Space, Qt::Key_Return}) {
+        desktop.press(key);
+    }
+    QTest::qWait(100);
+    settle();
+    EXPECT_TRUE(sheet().indicator("ci-e")->readings.empty());
+    EXPECT_TRUE(desktop.sees("what do you see?"));
+    desktop.press(Qt::Key_A);
+    EXPECT_TRUE(saysSoon("Outside of I1: Accept"));
+}
+
 TEST_F(LoadOnScreen, ACorrectionIsSignedAndStaysInTheHistory)
 {
     openLoad(Implant::no, "B-1");

@@ -1,4 +1,5 @@
 // Fields, and what tells a scanner from a person.
+#include "ui/parts/flow_layout.h"
 #include "ui/parts/quantity_edit.h"
 #include "ui/parts/time_edit.h"
 #include "ui/parts/wheel_guard.h"
@@ -135,6 +136,30 @@ TEST(TheWheel, ChangesNoChoiceInPassing)
     QObject owner;
     const WheelGuard guard(&owner);
     EXPECT_EQ(turn(combo), 1);
+}
+
+TEST(AFlow, GoesIntoFurtherLinesWhereThereIsNoRoom)
+{
+    QWidget window;
+    auto* const flow = new FlowLayout;
+    flow->setSpacing(10);
+    window.setLayout(flow);
+    std::vector<QWidget*> things;
+    for (int i = 0; i < 3; ++i) {
+        things.push_back(new QWidget);
+        things.back()->setFixedSize(100, 40);
+        flow->addWidget(things.back());
+    }
+    window.resize(320, 100);
+    window.show();
+    QTest::qWait(20);
+    EXPECT_EQ(things[2]->pos(), QPoint(220, 0));
+    EXPECT_EQ(flow->heightForWidth(320), 40);
+    EXPECT_EQ(flow->heightForWidth(319), 90) << "a pixel less";
+    EXPECT_EQ(flow->minimumSize().width(), 100);
+    things[1]->hide();
+    QTest::qWait(20);
+    EXPECT_EQ(things[2]->pos(), QPoint(110, 0)) << "what is hidden takes no place";
 }
 
 } // namespace

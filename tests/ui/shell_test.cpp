@@ -66,6 +66,12 @@ TEST_F(Shell, ABadgeFromAScannerLeavesOnlyThePinToType)
     desktop.open();
     desktop.scan("B-2?");
     EXPECT_TRUE(desktop.comesToSee("no badge that is known here"));
+    // A PIN that was typed as fast as a scanner types must not stand there for everybody.
+    desktop.scan("482915");
+    EXPECT_TRUE(desktop.comesToSee("no badge that is known here"));
+    QTest::qWait(50);
+    EXPECT_FALSE(desktop.sees("482915"));
+    EXPECT_FALSE(desktop.messages().contains("482915"));
     desktop.close();
 
     desktop.open();
