@@ -28,7 +28,8 @@ constexpr double gravityAirDecay = 40;
 constexpr double littleAirKPa = 1.2;
 constexpr double flushLowKPa = 112;
 constexpr double dryVacuumKPa = 7;
-constexpr double dryingOpen = 106; ///< kPa at which a chamber counts as exhausted
+constexpr double exhaustedAbove = 5;  ///< kPa above the atmosphere; a chamber counts as exhausted
+constexpr double exhaustTowards = 20; ///< kPa below the atmosphere
 
 /// The size of a fault, or nothing where it was not asked for.
 const Fault* findFault(const Settings& settings, FaultKind kind)
@@ -226,8 +227,10 @@ private:
         m_course.exhaust = {now(), now()};
         m_chamber.setSuperheat(0);
         m_chamber.keepAir(0);
-        while (m_chamber.pressure() > dryingOpen && mayGoOn()) {
-            step({.towards = 80, .tau = exhaustTau, .evacuates = true});
+        while (m_chamber.pressure() > m_settings.atmosphereKPa + exhaustedAbove && mayGoOn()) {
+            step({.towards = m_settings.atmosphereKPa - exhaustTowards,
+                  .tau = exhaustTau,
+                  .evacuates = true});
         }
         m_course.exhaust.to = now();
         const double seconds =
@@ -252,6 +255,9 @@ private:
         while (now() < last && mayGoOn()) {
             m_chamber.admitAir(Truth::step);
             note();
+        }
+        if (m_settings.program == Program::gravity) {
+            m_course.drying.to = now(); // it dries with the drain open until the door is
         }
     }
 

@@ -74,7 +74,12 @@ Truth truthOf(Course& course, const Settings& settings)
         truth.exposureF = lethality(course, from, to);
         double sum = 0;
         for (std::size_t i = from; i <= to; ++i) {
-            sum += course.chamber[i] - saturationCelsius(course.kPa[i]);
+            const double saturation = saturationCelsius(course.kPa[i]);
+            sum += course.chamber[i] - saturation;
+            const auto [least, most] =
+                std::minmax({course.chamber[i], course.drain[i], course.load[i]});
+            truth.coldest = std::min(truth.coldest, least - saturation);
+            truth.hottest = std::max(truth.hottest, most - saturation);
         }
         truth.saturationMean = sum / static_cast<double>(to - from + 1);
     }

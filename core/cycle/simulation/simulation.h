@@ -75,6 +75,7 @@ struct PulseTruth {
 struct Truth {
     static constexpr double step = 0.25; ///< seconds
 
+    /// With prevacuum the last vacuum, from which the chamber is heated, is none of them.
     std::vector<PulseTruth> pulses;
     Span heating;              ///< from the last pulse, or the start, to the set temperature
     std::vector<Span> inBand;  ///< every channel within the band, in turn
@@ -86,6 +87,8 @@ struct Truth {
     double wholeF = 0;         ///< minutes at 121.1 °C, z 10 K, of the chamber sensor
     double exposureF = 0;      ///< of the longest span in band
     double saturationMean = 0; ///< kelvin: chamber sensor less saturation, over that span
+    double coldest = 0;        ///< kelvin: of any sensor less saturation, over that span
+    double hottest = 0;
     double leakKPaAMinute = 0; ///< over the leak test's time
 
     /// The longest span in band; none: of no length.
