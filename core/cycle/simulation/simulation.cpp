@@ -73,9 +73,13 @@ Truth truthOf(Course& course, const Settings& settings)
     if (to > from) {
         truth.exposureF = lethality(course, from, to);
         double sum = 0;
+        const std::size_t edge = indexAt(Truth::edgeSeconds);
         for (std::size_t i = from; i <= to; ++i) {
             const double saturation = saturationCelsius(course.kPa[i]);
             sum += course.chamber[i] - saturation;
+            if (i < from + edge || i + edge > to) {
+                continue; // the load still warms, or the steam is already let out
+            }
             const auto [least, most] =
                 std::minmax({course.chamber[i], course.drain[i], course.load[i]});
             truth.coldest = std::min(truth.coldest, least - saturation);

@@ -74,6 +74,9 @@ struct PulseTruth {
 /// What happened in the chamber, by its sensors without noise, in steps of `step`.
 struct Truth {
     static constexpr double step = 0.25; ///< seconds
+    /// Before and after which the extremes of saturation are taken: equilibration takes as long
+    /// (EN 285: at most 15 s up to 800 L; from memory).
+    static constexpr double edgeSeconds = 15;
 
     /// With prevacuum the last vacuum, from which the chamber is heated, is none of them.
     std::vector<PulseTruth> pulses;
@@ -87,7 +90,7 @@ struct Truth {
     double wholeF = 0;         ///< minutes at 121.1 °C, z 10 K, of the chamber sensor
     double exposureF = 0;      ///< of the longest span in band
     double saturationMean = 0; ///< kelvin: chamber sensor less saturation, over that span
-    double coldest = 0;        ///< kelvin: of any sensor less saturation, over that span
+    double coldest = 0; ///< kelvin: of any sensor less saturation, within the edges of that span
     double hottest = 0;
     double leakKPaAMinute = 0; ///< over the leak test's time
 
