@@ -1,0 +1,314 @@
+#include "core/exchange/trace_mapping_json.h"
+
+#include "core/cycle/trace/trace_words.h"
+
+#include <nlohmann/json.hpp>
+
+#include <set>
+#include <vector>
+
+namespace loadwarden {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int version = 1;
+constexpr std::size_t mostBytes = std::size_t{1} << 20U;
+constexpr std::size_t mostLines = 1'000'000;
+
+/// Reads members of an object; the first that is wrong is kept, and what comes after it is empty.
+class MemberReader {
+public:
+    MemberReader(const Json& object, std::string place, std::string& problem)
+        : m_object(object), m_place(std::move(place)), m_problem(problem)
+    {
+        if (!object.is_object()) {
+            complain("", "must be an object in braces");
+        }
+    }
+
+    [[nodiscard]] bool has(const char* name)
+    {
+        m_known.insert(name);
+        return m_object.is_object() && m_object.contains(name);
+    }
+
+    template <class Table>
+    [[nodiscard]] auto word(const char* name, const Table& table)
+    {
+        using Value = decltype(std::begin(table)->value);
+        const Json* json = member(name);
+        if (json != nullptr && json->is_string()) {
+            if (const auto value = valueOf(table, json->template get_ref<const std::string&>())) {
+                return *value;
+            }
+        }
+        std::string words;
+        for (const auto& each : table) {
+            words += (words.empty() ? "\"" : ", \"") + std::string(each.text) + '"';
+        }
+        complain(name, "must be one of " + words);
+        return Value{};
+    }
+
+    [[nodiscard]] std::string text(const char* name)
+    {
+        const Json* json = member(name);
+        if (json == nullptr || !json->is_string()) {
+            complain(name, "must be a text in quotation marks");
+            return {};
+        }
+        return json->get<std::string>();
+    }
+
+    /// A whole number from `least` on.
+    [[nodiscard]] std::size_t count(const char* name, std::size_t least, std::size_t most)
+    {
+        const Json* json = member(name);
+        if (json == nullptr || !json->is_number_unsigned() || json->get<std::size_t>() < least
+            || json->get<std::size_t>() > most) {
+            complain(name, "must be a whole number from " + std::to_string(least) + " to "
+                               + std::to_string(most));
+            return least;
+        }
+        return json->get<std::size_t>();
+    }
+
+    /// A column, from 1 in the text and from 0 in the program.
+    [[nodiscard]] std::size_t column(const char* name)
+    {
+        return count(name, 1, mostTraceColumns) - 1;
+    }
+
+    [[nodiscard]] const Json& list(const char* name)
+    {
+        static const Json none = Json::array();
+        const Json* json = member(name);
+        if (json == nullptr || !json->is_array() || json->size() > mostTraceColumns) {
+            complain(name, "must be a list in brackets of at most 256");
+            return none;
+        }
+        return *json;
+    }
+
+    [[nodiscard]] const Json& object(const char* name)
+    {
+        static const Json none = Json::object();
+        const Json* json = member(name);
+        if (json == nullptr) {
+            complain(name, "must be an object in braces");
+            return none;
+        }
+        return *json;
+    }
+
+    /// Complains of members that nobody asked for.
+    void close()
+    {
+        if (!m_object.is_object()) {
+            return;
+        }
+        for (const auto& [name, value] : m_object.items()) {
+            if (!m_known.contains(name)) {
+                complain(name, "is no member that this program knows; take it out");
+            }
+        }
+    }
+
+private:
+    const Json* member(const char* name)
+    {
+        return has(name) ? &m_object.at(name) : nullptr;
+    }
+
+    void complain(const std::string& name, const std::string& what)
+    {
+        if (m_problem.empty()) {
+            m_problem = "\"" + m_place + (m_place.empty() || name.empty() ? "" : ".") + name
+                        + "\" " + what + ".";
+        }
+    }
+
+    const Json& m_object;
+    std::string m_place;
+    std::string& m_problem;
+    std::set<std::string> m_known;
+};
+
+TimeColumn readTimeColumn(const Json& json, std::string& problem)
+{
+    MemberReader reader(json, "time", problem);
+    TimeColumn time;
+    time.column = reader.column("column");
+    time.form = reader.word("form", timeFormWords);
+    if (time.form == TimeForm::dateTime) {
+        time.order = reader.word("dateOrder", dateOrderWords);
+        if (reader.has("dateColumn")) {
+            time.dateColumn = reader.column("dateColumn");
+        }
+    }
+    reader.close();
+    return time;
+}
+
+MappedChannel readChannel(const Json& json, std::size_t which, std::string& problem)
+{
+    MemberReader reader(json, "channels[" + std::to_string(which + 1) + "]", problem);
+    MappedChannel channel;
+    channel.column = reader.column("column");
+    channel.name = reader.text("name");
+    channel.role = reader.word("role", channelRoleWords);
+    if (channel.role != ChannelRole::notUsed) {
+        channel.unit = reader.word("unit", recorderUnitWords);
+    }
+    if (channel.role == ChannelRole::chamberPressure) {
+        channel.zero = reader.word("zero", pressureZeroWords);
+    }
+    reader.close();
+    return channel;
+}
+
+TraceMapping readMembers(const Json& json, std::string& problem)
+{
+    TraceMapping mapping;
+    MemberReader reader(json, "", problem);
+    (void)reader.count("traceMappingVersion", version, version);
+    mapping.encoding = reader.word("encoding", textEncodingWords);
+    mapping.separator = reader.word("separator", fieldSeparatorWords);
+    mapping.decimal = reader.word("decimal", decimalMarkWords);
+    if (reader.has("header")) {
+        for (const Json& name : reader.list("header")) {
+            mapping.header.push_back(name.is_string() ? name.get<std::string>() : std::string());
+            if (!name.is_string() && problem.empty()) {
+                problem = "\"header\" must be a list of texts in quotation marks.";
+            }
+        }
+        mapping.headerLine = reader.count("headerLine", 1, mostLines);
+    }
+    mapping.linesToSkip = reader.count("linesToSkip", 0, mostLines);
+    mapping.columns = reader.count("columns", 1, mostTraceColumns);
+    mapping.time = readTimeColumn(reader.object("time"), problem);
+    if (reader.has("counterColumn")) {
+        mapping.counterColumn = reader.column("counterColumn");
+    }
+    std::size_t which = 0;
+    for (const Json& channel : reader.list("channels")) {
+        mapping.channels.push_back(readChannel(channel, which++, problem));
+    }
+    reader.close();
+    return mapping;
+}
+
+std::string sayFault(MappingFault fault)
+{
+    switch (fault) {
+    case MappingFault::none: return {};
+    case MappingFault::noColumns: return "\"columns\" must be 1 at least.";
+    case MappingFault::tooManyColumns: return "There must be 256 columns at most.";
+    case MappingFault::columnOutside:
+        return "A \"column\" lies beyond the number of \"columns\" of a line.";
+    case MappingFault::columnTwice: return "One \"column\" is used for two things.";
+    case MappingFault::noChannel:
+        return "At least one of the \"channels\" must have a \"role\" other than \"not-used\".";
+    case MappingFault::unitOfOtherKind:
+        return "A channel's \"unit\" does not go with its \"role\".";
+    case MappingFault::dateWithoutClock:
+        return "\"dateColumn\" goes with the \"form\" \"date-time\" only.";
+    case MappingFault::headerWithoutLine: return "\"header\" must name one column at least.";
+    case MappingFault::impossibleValue: return "The mapping holds a value that does not exist.";
+    }
+    return {};
+}
+
+/// JSON without members that stand twice; nullopt: it is none.
+bool parse(std::string_view text, Json& json, std::string& problem)
+{
+    std::vector<std::set<std::string>> names;
+    const Json::parser_callback_t once = [&](int depth, Json::parse_event_t event, Json& parsed) {
+        constexpr int deepest = 8;
+        if (depth > deepest) {
+            problem = "The mapping's braces and brackets are nested too deeply.";
+        } else if (event == Json::parse_event_t::object_start) {
+            names.emplace_back();
+        } else if (event == Json::parse_event_t::object_end && !names.empty()) {
+            names.pop_back();
+        } else if (event == Json::parse_event_t::key && !names.empty()
+                   && !names.back().insert(parsed.get<std::string>()).second
+                   && problem.empty()) {
+            problem = "\"" + parsed.get<std::string>() + "\" stands twice in one object.";
+        }
+        return problem.empty();
+    };
+    constexpr bool withExceptions = false;
+    json = Json::parse(text, once, withExceptions);
+    if (json.is_discarded() && problem.empty()) {
+        problem = "The mapping is no JSON text.";
+    }
+    return problem.empty();
+}
+
+} // namespace
+
+std::string writeTraceMapping(const TraceMapping& mapping)
+{
+    Json json;
+    json["traceMappingVersion"] = version;
+    json["encoding"] = wordOf(textEncodingWords, mapping.encoding);
+    json["separator"] = wordOf(fieldSeparatorWords, mapping.separator);
+    json["decimal"] = wordOf(decimalMarkWords, mapping.decimal);
+    if (!mapping.header.empty()) {
+        json["header"] = mapping.header;
+        json["headerLine"] = mapping.headerLine;
+    }
+    json["linesToSkip"] = mapping.linesToSkip;
+    json["columns"] = mapping.columns;
+    Json& time = json["time"];
+    time["column"] = mapping.time.column + 1;
+    time["form"] = wordOf(timeFormWords, mapping.time.form);
+    if (mapping.time.form == TimeForm::dateTime) {
+        time["dateOrder"] = wordOf(dateOrderWords, mapping.time.order);
+        if (mapping.time.dateColumn) {
+            time["dateColumn"] = *mapping.time.dateColumn + 1;
+        }
+    }
+    if (mapping.counterColumn) {
+        json["counterColumn"] = *mapping.counterColumn + 1;
+    }
+    json["channels"] = Json::array();
+    for (const MappedChannel& channel : mapping.channels) {
+        Json each;
+        each["column"] = channel.column + 1;
+        each["name"] = channel.name;
+        each["role"] = wordOf(channelRoleWords, channel.role);
+        if (channel.role != ChannelRole::notUsed) {
+            each["unit"] = wordOf(recorderUnitWords, channel.unit);
+        }
+        if (channel.role == ChannelRole::chamberPressure) {
+            each["zero"] = wordOf(pressureZeroWords, channel.zero);
+        }
+        json["channels"].push_back(std::move(each));
+    }
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+std::variant<TraceMapping, TraceMappingError> readTraceMapping(std::string_view text)
+{
+    std::string problem;
+    Json json;
+    if (text.size() > mostBytes) {
+        return TraceMappingError{"The mapping is larger than 1 MiB; that is none."};
+    }
+    if (!parse(text, json, problem)) {
+        return TraceMappingError{std::move(problem)};
+    }
+    TraceMapping mapping = readMembers(json, problem);
+    if (problem.empty()) {
+        problem = sayFault(faultOf(mapping));
+    }
+    if (!problem.empty()) {
+        return TraceMappingError{std::move(problem)};
+    }
+    return mapping;
+}
+
+} // namespace loadwarden
