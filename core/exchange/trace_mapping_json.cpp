@@ -116,16 +116,13 @@ public:
     }
 
 private:
-    const Json* member(const char* name)
-    {
-        return has(name) ? &m_object.at(name) : nullptr;
-    }
+    const Json* member(const char* name) { return has(name) ? &m_object.at(name) : nullptr; }
 
     void complain(const std::string& name, const std::string& what)
     {
         if (m_problem.empty()) {
-            m_problem = "\"" + m_place + (m_place.empty() || name.empty() ? "" : ".") + name
-                        + "\" " + what + ".";
+            m_problem = "\"" + m_place + (m_place.empty() || name.empty() ? "" : ".") + name + "\" "
+                        + what + ".";
         }
     }
 
@@ -233,8 +230,7 @@ bool parse(std::string_view text, Json& json, std::string& problem)
         } else if (event == Json::parse_event_t::object_end && !names.empty()) {
             names.pop_back();
         } else if (event == Json::parse_event_t::key && !names.empty()
-                   && !names.back().insert(parsed.get<std::string>()).second
-                   && problem.empty()) {
+                   && !names.back().insert(parsed.get<std::string>()).second && problem.empty()) {
             problem = "\"" + parsed.get<std::string>() + "\" stands twice in one object.";
         }
         return problem.empty();

@@ -6,7 +6,9 @@
 namespace loadwarden {
 
 DefectLog::DefectLog(TraceReading& reading, std::size_t channels, const TraceLimits& limits)
-    : m_reading(reading), m_slots(channels + 1), m_lostSamples(limits.lostSamples),
+    : m_reading(reading),
+      m_slots(channels + 1),
+      m_lostSamples(limits.lostSamples),
       m_runs(traceDefectKindCount * (channels + 1))
 {
 }
@@ -50,7 +52,8 @@ void DefectLog::add(TraceDefect defect, std::size_t slot, std::int64_t row)
     const bool isTold = m_reading.defects.size() < mostDefectsTold;
     if (row != noRow) {
         defect.samples = std::max<std::int64_t>(defect.samples, 1);
-        runOf(defect.kind, slot) = {row, defect.samples, isTold ? m_reading.defects.size() : SIZE_MAX};
+        runOf(defect.kind, slot) = {row, defect.samples,
+                                    isTold ? m_reading.defects.size() : SIZE_MAX};
     }
     m_lastIsTold = isTold;
     if (isTold) {

@@ -13,8 +13,8 @@ TraceDefect differenceIn(const LineCutter& line, const TraceMapping& mapping)
     TraceDefect defect{.kind = TraceDefectKind::headerDiffers};
     const std::size_t most = std::max(line.fields().size(), mapping.header.size());
     for (std::size_t i = 0; i < most; ++i) {
-        const TextField field = i < line.fields().size() ? line.fields()[i]
-                                                         : TextField{{}, line.end(), false};
+        const TextField field =
+            i < line.fields().size() ? line.fields()[i] : TextField{{}, line.end(), false};
         const std::string found = textOf(field, mapping.encoding);
         const std::string expected = i < mapping.header.size() ? mapping.header[i] : std::string();
         if (found != expected) {

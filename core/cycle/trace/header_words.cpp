@@ -11,32 +11,32 @@ namespace loadwarden {
 namespace {
 
 constexpr Word<RecorderUnit> unitTokens[] = {
-    {"c", RecorderUnit::celsius},         {"degc", RecorderUnit::celsius},
-    {"celsius", RecorderUnit::celsius},   {"f", RecorderUnit::fahrenheit},
-    {"degf", RecorderUnit::fahrenheit},   {"fahrenheit", RecorderUnit::fahrenheit},
-    {"k", RecorderUnit::kelvin},          {"kelvin", RecorderUnit::kelvin},
-    {"kpa", RecorderUnit::kPa},           {"bar", RecorderUnit::bar},
-    {"mbar", RecorderUnit::mbar},         {"hpa", RecorderUnit::mbar},
-    {"psi", RecorderUnit::psi},           {"inhg", RecorderUnit::inHg},
+    {"c", RecorderUnit::celsius},       {"degc", RecorderUnit::celsius},
+    {"celsius", RecorderUnit::celsius}, {"f", RecorderUnit::fahrenheit},
+    {"degf", RecorderUnit::fahrenheit}, {"fahrenheit", RecorderUnit::fahrenheit},
+    {"k", RecorderUnit::kelvin},        {"kelvin", RecorderUnit::kelvin},
+    {"kpa", RecorderUnit::kPa},         {"bar", RecorderUnit::bar},
+    {"mbar", RecorderUnit::mbar},       {"hpa", RecorderUnit::mbar},
+    {"psi", RecorderUnit::psi},         {"inhg", RecorderUnit::inHg},
     {"mmhg", RecorderUnit::mmHg},
 };
 
 constexpr Word<PressureZero> zeroTokens[] = {
-    {"a", PressureZero::absolute},     {"abs", PressureZero::absolute},
+    {"a", PressureZero::absolute},        {"abs", PressureZero::absolute},
     {"absolute", PressureZero::absolute}, {"g", PressureZero::gauge},
-    {"gauge", PressureZero::gauge},    {"gage", PressureZero::gauge},
-    {"rel", PressureZero::gauge},      {"relative", PressureZero::gauge},
+    {"gauge", PressureZero::gauge},       {"gage", PressureZero::gauge},
+    {"rel", PressureZero::gauge},         {"relative", PressureZero::gauge},
 };
 
 constexpr Word<TimeForm> timeTokens[] = {
-    {"s", TimeForm::seconds},       {"sec", TimeForm::seconds},     {"secs", TimeForm::seconds},
-    {"second", TimeForm::seconds},  {"seconds", TimeForm::seconds}, {"min", TimeForm::minutes},
-    {"mins", TimeForm::minutes},    {"minute", TimeForm::minutes},  {"minutes", TimeForm::minutes},
+    {"s", TimeForm::seconds},      {"sec", TimeForm::seconds},     {"secs", TimeForm::seconds},
+    {"second", TimeForm::seconds}, {"seconds", TimeForm::seconds}, {"min", TimeForm::minutes},
+    {"mins", TimeForm::minutes},   {"minute", TimeForm::minutes},  {"minutes", TimeForm::minutes},
 };
 
-constexpr std::string_view otherWords[] = {"set",      "target", "limit",     "jacket", "generator",
-                                           "boiler",   "supply", "water",     "room",   "ambient",
-                                           "lethality", "f0",    "saturation", "theoretical"};
+constexpr std::string_view otherWords[] = {
+    "set",   "target", "limit",   "jacket",    "generator", "boiler",     "supply",
+    "water", "room",   "ambient", "lethality", "f0",        "saturation", "theoretical"};
 
 /// Words in small letters, cut at all that is neither letter nor figure; a degree sign is "deg".
 std::vector<std::string> tokensOf(std::string_view text)
@@ -155,10 +155,9 @@ HeaderWords wordsOf(std::string_view header, std::string_view unit)
     tokens.insert(tokens.end(), below.begin(), below.end());
     words.saysTime = hasWithin(tokens, "time") || has(tokens, "elapsed") || has(tokens, "clock");
     words.saysDate = hasBegin(tokens, "date");
-    words.saysCounter =
-        (hasWithin(tokens, "cycle") || hasWithin(tokens, "counter"))
-        && (tokens.size() == 1 || has(tokens, "no") || has(tokens, "nr") || hasWithin(tokens, "num")
-            || hasWithin(tokens, "count"));
+    words.saysCounter = (hasWithin(tokens, "cycle") || hasWithin(tokens, "counter"))
+                        && (tokens.size() == 1 || has(tokens, "no") || has(tokens, "nr")
+                            || hasWithin(tokens, "num") || hasWithin(tokens, "count"));
     words.saysOther = std::ranges::any_of(otherWords, [&](std::string_view word) {
         return word.size() > 3 ? hasWithin(tokens, word) : hasBegin(tokens, word);
     });
@@ -176,7 +175,8 @@ bool isUnitAlone(std::string_view text)
     const std::vector<std::string> tokens = tokensOf(text);
     return !tokens.empty() && std::ranges::all_of(tokens, [](const std::string& token) {
         const bool hasZero =
-            token.size() > 3 && valueOf(unitTokens, std::string_view(token).substr(0, token.size() - 1));
+            token.size() > 3
+            && valueOf(unitTokens, std::string_view(token).substr(0, token.size() - 1));
         return valueOf(unitTokens, token) || valueOf(zeroTokens, token)
                || valueOf(timeTokens, token) || token == "hh" || token == "mm" || token == "ss"
                || token == "h" || token == "m" || hasZero;

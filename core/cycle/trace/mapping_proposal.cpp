@@ -126,8 +126,7 @@ MappingProposal proposeMapping(std::string_view bytes)
     const ProposalReason why = hasSamples ? ProposalReason::linesAgree : ProposalReason::noHint;
     const Sureness sureness = hasSamples ? Sureness::likely : Sureness::guessed;
     proposal.notes.push_back({ProposedItem::separator, 0, sureness, why});
-    proposal.notes.push_back({ProposedItem::decimal, 0,
-                              sheet.isTied ? Sureness::guessed : sureness,
+    proposal.notes.push_back({ProposedItem::decimal, 0, sheet.isTied ? Sureness::guessed : sureness,
                               sheet.isTied ? ProposalReason::noHint : why});
     const HeaderTexts texts = proposeHeader(sheet, proposal);
     mapping.columns = columnsOf(sheet, texts.names);

@@ -38,11 +38,10 @@ enum class ProposalReason : std::uint8_t {
     wordsAboveNumbers,
     headerWords, ///< the header says so; text: the header's field
     valuesFit,   ///< the values are what such values are
-    onlyOne,     ///< no other column could be it
     noHint       ///< nothing speaks for it; it is what is usual
 };
 
-inline constexpr std::size_t proposalReasonCount = 8;
+inline constexpr std::size_t proposalReasonCount = 7;
 
 struct ProposalNote {
     ProposedItem item = ProposedItem::encoding;
@@ -54,7 +53,7 @@ struct ProposalNote {
 
 /// How a file might be read, for a person to confirm. It is not used before somebody did.
 struct MappingProposal {
-    TraceMapping mapping; ///< faultOf() says what a person must still give
+    TraceMapping mapping;            ///< faultOf() says what a person must still give
     std::vector<ProposalNote> notes; ///< one for each item, by file and then by column
 };
 

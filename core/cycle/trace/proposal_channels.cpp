@@ -133,10 +133,10 @@ private:
                                   : channel.unit == RecorderUnit::inHg ? 29.5
                                                                        : 750;
         const bool isBelow = range.count != 0 && range.least < -0.1 * atmosphere;
-        const bool beginsNearZero = range.count != 0 && range.first < 0.3 * atmosphere
-                                    && range.first > -0.3 * atmosphere;
-        const bool isAbsolute = range.count != 0 && range.first > 0.6 * atmosphere
-                                && range.first < 1.15 * atmosphere;
+        const bool beginsNearZero =
+            range.count != 0 && range.first < 0.3 * atmosphere && range.first > -0.3 * atmosphere;
+        const bool isAbsolute =
+            range.count != 0 && range.first > 0.6 * atmosphere && range.first < 1.15 * atmosphere;
         channel.zero = isBelow || beginsNearZero ? PressureZero::gauge : PressureZero::absolute;
         const Sureness sureness = isBelow                        ? Sureness::likely
                                   : isAbsolute || beginsNearZero ? Sureness::likely

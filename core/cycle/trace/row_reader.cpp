@@ -42,7 +42,10 @@ std::optional<WrittenTime> timeOf(const LineCutter& line, const TraceMapping& ma
 
 RowReader::RowReader(TraceReading& reading, const TraceMapping& mapping, const TraceLimits& limits,
                      const std::optional<AbsolutePressure>& atmosphere, DefectLog& log)
-    : m_reading(reading), m_mapping(mapping), m_limits(limits), m_log(log),
+    : m_reading(reading),
+      m_mapping(mapping),
+      m_limits(limits),
+      m_log(log),
       m_times(mapping.time.form, limits),
       m_mostColumns(std::max(mapping.columns, mapping.header.size()))
 {
@@ -60,8 +63,7 @@ RowReader::RowReader(TraceReading& reading, const TraceMapping& mapping, const T
             channel.zero == PressureZero::absolute ? 0
             : atmosphere ? static_cast<double>(atmosphere->micropascals()) / micropascalsInKPa
                          : nothing;
-        m_used.push_back(
-            {channel.column, channel.unit, offset, limits.leastKPa, limits.mostKPa});
+        m_used.push_back({channel.column, channel.unit, offset, limits.leastKPa, limits.mostKPa});
     }
 }
 
@@ -104,8 +106,7 @@ bool RowReader::isWhole(const LineCutter& line)
         return false;
     }
     const auto asCount = [](std::size_t n) { return static_cast<double>(n); };
-    const TraceDefect few{.value = asCount(line.fieldCount()),
-                          .limit = asCount(m_mapping.columns)};
+    const TraceDefect few{.value = asCount(line.fieldCount()), .limit = asCount(m_mapping.columns)};
     if (line.fieldCount() < m_mapping.columns) {
         const bool isSaid = isFree(line);
         const std::string_view first = fieldAt(line, 0);
@@ -214,8 +215,8 @@ void RowReader::keepStart(const WrittenTime& time)
     constexpr double day = 86'400;
     if (m_mapping.time.form == TimeForm::dateTime) {
         const double before = std::floor(time.seconds / day);
-        m_reading.start.date = Date{static_cast<std::int32_t>(time.day)
-                                    + static_cast<std::int32_t>(before)};
+        m_reading.start.date =
+            Date{static_cast<std::int32_t>(time.day) + static_cast<std::int32_t>(before)};
         m_reading.start.secondsOfDay = time.seconds - before * day;
     } else if (endsAtMidnight(m_mapping.time.form) && time.seconds < day) {
         m_reading.start.secondsOfDay = time.seconds;
@@ -257,8 +258,8 @@ void RowReader::say(TraceDefectKind kind, SampleFate fate, const LineCutter& lin
     values.kind = kind;
     values.fate = fate;
     const bool hasField = column && *column < line.fields().size();
-    values.place = line.placeOf(hasField          ? line.fields()[*column].at
-                                : line.openQuote() ? *line.openQuote()
+    values.place = line.placeOf(hasField                          ? line.fields()[*column].at
+                                : line.openQuote()                ? *line.openQuote()
                                 : kind == TraceDefectKind::cutOff ? line.end()
                                                                   : line.begin(),
                                 m_mapping.encoding);
@@ -268,6 +269,7 @@ void RowReader::say(TraceDefectKind kind, SampleFate fate, const LineCutter& lin
     }
     if (slot != 0) {
         values.channel = m_reading.trace.channels[slot - 1].name;
+        values.role = m_reading.trace.channels[slot - 1].role;
     }
     m_log.add(std::move(values), slot, m_row);
 }

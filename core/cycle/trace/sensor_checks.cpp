@@ -152,6 +152,7 @@ private:
         if (slot != 0) {
             defect.column = m_columns[slot - 1];
             defect.channel = m_trace.channels[slot - 1].name;
+            defect.role = m_trace.channels[slot - 1].role;
         }
         defect.samples = static_cast<std::int64_t>(last - begin) + 1;
         m_log.add(std::move(defect), slot, row);

@@ -40,9 +40,9 @@ public:
     [[nodiscard]] std::size_t filledCount() const noexcept { return m_filledCount; }
     [[nodiscard]] bool isBlank() const noexcept { return m_filledCount == 0; }
 
-    [[nodiscard]] std::int64_t line() const noexcept { return m_line; } ///< from 1
+    [[nodiscard]] std::int64_t line() const noexcept { return m_line; }  ///< from 1
     [[nodiscard]] std::size_t begin() const noexcept { return m_begin; } ///< in bytes of the file
-    [[nodiscard]] std::size_t end() const noexcept { return m_end; } ///< behind its last byte
+    [[nodiscard]] std::size_t end() const noexcept { return m_end; }     ///< behind its last byte
     [[nodiscard]] bool hasLineEnd() const noexcept { return m_end < m_bytes.size(); }
     [[nodiscard]] std::optional<std::size_t> openQuote() const noexcept { return m_openQuote; }
 

@@ -70,8 +70,7 @@ bool saysNoValue(std::string_view text) noexcept
     if (std::ranges::all_of(text, [](char c) { return c == '-' || c == ' '; })) {
         return true;
     }
-    return isWord(text, "nan") || isWord(text, "n/a") || isWord(text, "na")
-           || isWord(text, "null");
+    return isWord(text, "nan") || isWord(text, "n/a") || isWord(text, "na") || isWord(text, "null");
 }
 
 } // namespace loadwarden

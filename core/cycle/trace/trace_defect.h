@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/cycle/trace/trace.h"
 #include "core/quantities/text_place.h"
 
 #include <array>
@@ -65,8 +66,9 @@ struct TraceDefect {
     std::int64_t lastLine = 1; ///< of the run
     std::int64_t samples = 0;  ///< lines of samples in the run; 0: it concerns the file
     SampleFate fate = SampleFate::kept;
-    std::size_t column = 0; ///< of the file's columns, from 1; 0: of none
-    std::string channel{};  ///< its name; empty: of none
+    std::size_t column = 0;                  ///< of the file's columns, from 1; 0: of none
+    std::string channel{};                   ///< its name; empty: of none
+    ChannelRole role = ChannelRole::notUsed; ///< of the channel
     std::string text{};     ///< what stood there first, UTF-8, cut to what can be shown
     std::string expected{}; ///< what should have
     double value = std::numeric_limits<double>::quiet_NaN();

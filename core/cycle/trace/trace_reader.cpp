@@ -19,7 +19,10 @@ class TraceParser {
 public:
     TraceParser(TraceReading& reading, std::string_view bytes, const TraceMapping& mapping,
                 const TraceLimits& limits)
-        : m_reading(reading), m_bytes(bytes), m_mapping(mapping), m_limits(limits),
+        : m_reading(reading),
+          m_bytes(bytes),
+          m_mapping(mapping),
+          m_limits(limits),
           m_log(reading, mapping.channels.size(), limits)
     {
     }
@@ -60,8 +63,8 @@ private:
             m_log.add({.kind = TraceDefectKind::notText,
                        .place = line.placeOf(zero, m_mapping.encoding)});
         } else if (const MappingFault fault = faultOf(m_mapping); fault != MappingFault::none) {
-            m_log.add({.kind = TraceDefectKind::mappingUnsound,
-                       .value = static_cast<double>(fault)});
+            m_log.add(
+                {.kind = TraceDefectKind::mappingUnsound, .value = static_cast<double>(fault)});
         } else {
             return true;
         }
@@ -84,7 +87,8 @@ private:
                 m_log.add({.kind = TraceDefectKind::gaugeWithoutAtmosphere,
                            .fate = SampleFate::valueLeftOut,
                            .column = channel.column + 1,
-                           .channel = channel.name});
+                           .channel = channel.name,
+                           .role = channel.role});
             }
         }
         return good;
@@ -119,9 +123,10 @@ private:
         if (!line.next()) {
             return;
         }
-        const std::size_t length = std::max({line.end() - line.begin(), m_mapping.columns, std::size_t{8}});
-        const std::size_t samples = std::min((m_bytes.size() - begin) / length * 9 / 8 + 1,
-                                             m_limits.mostSamples);
+        const std::size_t length =
+            std::max({line.end() - line.begin(), m_mapping.columns, std::size_t{8}});
+        const std::size_t samples =
+            std::min((m_bytes.size() - begin) / length * 9 / 8 + 1, m_limits.mostSamples);
         m_reading.trace.seconds.reserve(samples);
         m_reading.lines.reserve(samples);
         for (TraceChannel& channel : m_reading.trace.channels) {

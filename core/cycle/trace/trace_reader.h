@@ -32,7 +32,7 @@ struct TraceStart {
 
 /// What was read, and everything that must be said of it.
 struct TraceReading {
-    Trace trace; ///< the channels that the mapping uses, in its order
+    Trace trace;                     ///< the channels that the mapping uses, in its order
     std::vector<std::int64_t> lines; ///< of each sample, where it stands in the file
     SamplingFacts sampling;
     TraceStart start;

@@ -5,7 +5,8 @@
 namespace loadwarden {
 
 /// kPa in one of a recorder's pressure units; 0 for a temperature's. Pound-force per square inch,
-/// conventional inch and millimetre of mercury by NIST Special Publication 811 (2008), appendix B.8.
+/// conventional inch and millimetre of mercury by NIST Special Publication 811 (2008), appendix
+/// B.8.
 [[nodiscard]] constexpr double kPaIn(RecorderUnit unit)
 {
     switch (unit) {
