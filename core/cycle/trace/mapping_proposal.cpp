@@ -36,7 +36,7 @@ void proposeEncoding(std::string_view bytes, MappingProposal& proposal)
         {ProposedItem::encoding, 0, Sureness::likely, ProposalReason::bytesFit});
 }
 
-std::vector<std::string> textsOf(const SheetRow& row, TextEncoding encoding)
+std::vector<std::string> textsOf(const CutLine& row, TextEncoding encoding)
 {
     std::vector<std::string> texts;
     for (const TextField& field : row.fields) {
@@ -49,7 +49,7 @@ std::vector<std::string> textsOf(const SheetRow& row, TextEncoding encoding)
 }
 
 /// Whether a line may be the header of the samples below it.
-bool mayBeHeader(const SheetRow& row, const Sheet& sheet)
+bool mayBeHeader(const CutLine& row, const CutText& sheet)
 {
     return row.filled >= 2 && row.numbers * 2 <= row.filled && row.count <= mostTraceColumns
            && row.count + 1 >= sheet.columns;
@@ -73,7 +73,7 @@ struct HeaderTexts {
     std::vector<std::string> units;
 };
 
-HeaderTexts proposeHeader(const Sheet& sheet, MappingProposal& proposal)
+HeaderTexts proposeHeader(const CutText& sheet, MappingProposal& proposal)
 {
     HeaderTexts texts;
     TraceMapping& mapping = proposal.mapping;
@@ -101,7 +101,7 @@ HeaderTexts proposeHeader(const Sheet& sheet, MappingProposal& proposal)
 }
 
 /// The fields of a sample without an empty one at the end of every line.
-std::size_t columnsOf(const Sheet& sheet, const std::vector<std::string>& header)
+std::size_t columnsOf(const CutText& sheet, const std::vector<std::string>& header)
 {
     std::size_t columns = std::min(sheet.columns, mostTraceColumns);
     while (columns > header.size() && columns != 0
@@ -118,7 +118,7 @@ MappingProposal proposeMapping(std::string_view bytes)
 {
     MappingProposal proposal;
     proposeEncoding(bytes, proposal);
-    const Sheet sheet = bestSheet(bytes);
+    const CutText sheet = bestCut(bytes);
     TraceMapping& mapping = proposal.mapping;
     mapping.separator = sheet.separator;
     mapping.decimal = sheet.decimal;

@@ -33,7 +33,7 @@ Range rangeOf(const std::vector<std::string_view>& texts, DecimalMark decimal)
 
 class ChannelProposal {
 public:
-    ChannelProposal(const Sheet& sheet, const std::vector<std::string>& header,
+    ChannelProposal(const CutText& sheet, const std::vector<std::string>& header,
                     const std::vector<std::string>& units, MappingProposal& proposal)
         : m_sheet(sheet), m_header(header), m_units(units), m_proposal(proposal)
     {
@@ -152,7 +152,7 @@ private:
              why == ProposalReason::headerWords ? nameOf(column) : std::string()});
     }
 
-    const Sheet& m_sheet;
+    const CutText& m_sheet;
     const std::vector<std::string>& m_header;
     const std::vector<std::string>& m_units;
     MappingProposal& m_proposal;
@@ -160,7 +160,7 @@ private:
 
 } // namespace
 
-void proposeChannels(const Sheet& sheet, const std::vector<std::string>& header,
+void proposeChannels(const CutText& sheet, const std::vector<std::string>& header,
                      const std::vector<std::string>& units, MappingProposal& proposal)
 {
     ChannelProposal(sheet, header, units, proposal).propose();

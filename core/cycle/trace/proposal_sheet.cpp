@@ -11,7 +11,7 @@ namespace {
 constexpr std::size_t mostBytes = std::size_t{64} << 10U;
 constexpr std::size_t mostRows = 200;
 
-void countNumbers(SheetRow& row, DecimalMark decimal)
+void countNumbers(CutLine& row, DecimalMark decimal)
 {
     for (const TextField& field : row.fields) {
         if (field.text.empty()) {
@@ -23,27 +23,27 @@ void countNumbers(SheetRow& row, DecimalMark decimal)
     }
 }
 
-bool holdsNumbers(const SheetRow& row)
+bool holdsNumbers(const CutLine& row)
 {
     return row.numbers >= 2 && row.numbers * 2 >= row.filled;
 }
 
-Sheet cut(std::string_view bytes, FieldSeparator separator, DecimalMark decimal)
+CutText cut(std::string_view bytes, FieldSeparator separator, DecimalMark decimal)
 {
-    Sheet sheet{.separator = separator, .decimal = decimal};
+    CutText sheet{.separator = separator, .decimal = decimal};
     LineCutter line(bytes, separator, byteOrderMarkOf(bytes));
     for (std::size_t index = 0;
          sheet.rows.size() < mostRows && line.begin() < mostBytes && line.next(); ++index) {
         if (line.isBlank()) {
             continue;
         }
-        SheetRow row{.index = index, .line = line.line(), .count = line.fieldCount()};
+        CutLine row{.index = index, .line = line.line(), .count = line.fieldCount()};
         row.fields.assign(line.fields().begin(), line.fields().end());
         countNumbers(row, decimal);
         sheet.rows.push_back(std::move(row));
     }
     std::map<std::size_t, std::size_t> counts;
-    for (const SheetRow& row : sheet.rows) {
+    for (const CutLine& row : sheet.rows) {
         counts[row.count] += holdsNumbers(row) ? 1 : 0;
     }
     std::size_t most = 0;
@@ -55,7 +55,7 @@ Sheet cut(std::string_view bytes, FieldSeparator separator, DecimalMark decimal)
     }
     sheet.firstRow = sheet.rows.size();
     for (std::size_t i = 0; i < sheet.rows.size(); ++i) {
-        const SheetRow& row = sheet.rows[i];
+        const CutLine& row = sheet.rows[i];
         if (!sheet.isSample(row)) {
             continue;
         }
@@ -71,12 +71,12 @@ Sheet cut(std::string_view bytes, FieldSeparator separator, DecimalMark decimal)
 
 } // namespace
 
-bool Sheet::isSample(const SheetRow& row) const noexcept
+bool CutText::isSample(const CutLine& row) const noexcept
 {
     return row.count == columns && holdsNumbers(row);
 }
 
-std::vector<std::string_view> Sheet::column(std::size_t which) const
+std::vector<std::string_view> CutText::column(std::size_t which) const
 {
     std::vector<std::string_view> texts;
     for (std::size_t i = firstRow; i < rows.size(); ++i) {
@@ -105,14 +105,14 @@ bool isTimeOrDate(std::string_view text, DecimalMark decimal) noexcept
     return false;
 }
 
-Sheet bestSheet(std::string_view bytes)
+CutText bestCut(std::string_view bytes)
 {
-    Sheet best;
+    CutText best;
     bool hasOne = false;
     for (const FieldSeparator separator :
          {FieldSeparator::tab, FieldSeparator::semicolon, FieldSeparator::comma}) {
         for (const DecimalMark decimal : {DecimalMark::point, DecimalMark::comma}) {
-            Sheet sheet = cut(bytes, separator, decimal);
+            CutText sheet = cut(bytes, separator, decimal);
             if (!hasOne || sheet.score > best.score) {
                 best = std::move(sheet);
                 hasOne = true;

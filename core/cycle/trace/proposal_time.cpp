@@ -55,7 +55,7 @@ constexpr DateOrder orders[] = {DateOrder::yearMonthDay, DateOrder::monthDayYear
 
 class TimeProposal {
 public:
-    TimeProposal(const Sheet& sheet, const std::vector<std::string>& header,
+    TimeProposal(const CutText& sheet, const std::vector<std::string>& header,
                  const std::vector<std::string>& units, MappingProposal& proposal)
         : m_sheet(sheet), m_proposal(proposal), m_time(proposal.mapping.time)
     {
@@ -214,7 +214,7 @@ private:
                                     why == ProposalReason::headerWords ? m_names[column] : ""});
     }
 
-    const Sheet& m_sheet;
+    const CutText& m_sheet;
     MappingProposal& m_proposal;
     TimeColumn& m_time;
     std::vector<std::vector<std::string_view>> m_texts;
@@ -224,7 +224,7 @@ private:
 
 } // namespace
 
-void proposeTime(const Sheet& sheet, const std::vector<std::string>& header,
+void proposeTime(const CutText& sheet, const std::vector<std::string>& header,
                  const std::vector<std::string>& units, MappingProposal& proposal)
 {
     TimeProposal(sheet, header, units, proposal).propose();

@@ -5,6 +5,7 @@
 #include "core/cycle/trace/sensor_checks.h"
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 namespace loadwarden {
@@ -161,7 +162,7 @@ TraceReading readTrace(std::string_view bytes, const TraceMapping& mapping,
     TraceReading reading;
     TraceParser(reading, bytes, mapping, limits).parse(atmosphere);
     std::ranges::stable_sort(reading.defects, {}, [](const TraceDefect& defect) {
-        return std::pair(defect.place.line, defect.place.column);
+        return std::tuple(defect.samples != 0, defect.place.line, defect.place.column);
     });
     return reading;
 }

@@ -37,7 +37,7 @@ struct TraceReading {
     SamplingFacts sampling;
     TraceStart start;
     std::string counter;              ///< the recorder's cycle counter, as written; may be empty
-    std::vector<TraceDefect> defects; ///< by line; mostDefectsTold at most
+    std::vector<TraceDefect> defects; ///< those of the file, then by line; mostDefectsTold at most
     TraceDefectCounts counts{};       ///< of all defects, told or not
 
     [[nodiscard]] std::int64_t count(TraceDefectKind kind) const
