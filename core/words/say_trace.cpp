@@ -158,10 +158,10 @@ private:
         case SampleFate::kept: return tr("Kept as it stands.");
         case SampleFate::valueLeftOut:
             return d_.samples == 1 ? tr("The value was left out.")
-                                   : tr("%1 values were left out.").arg(d_.samples);
+                                   : tr("Left out: %1 values.").arg(d_.samples);
         case SampleFate::leftOut:
             return d_.samples == 1 ? tr("The line was left out.")
-                                   : tr("%1 lines were left out.").arg(d_.samples);
+                                   : tr("Left out: %1 lines.").arg(d_.samples);
         }
         return {};
     }

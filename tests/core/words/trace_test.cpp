@@ -58,7 +58,7 @@ TEST(SayTrace, SaysLineColumnAndWhatBecameOfIt)
     EXPECT_EQ(one.next, "The value was left out. Have sensor and recorder checked.");
     const TraceDefectSaid run = say(full(TraceDefectKind::timeRepeated, 3, SampleFate::leftOut));
     EXPECT_TRUE(run.says.starts_with("Lines 12 to 14, column 3")) << run.says;
-    EXPECT_TRUE(run.next.starts_with("3 lines were left out.")) << run.next;
+    EXPECT_TRUE(run.next.starts_with("Left out: 3 lines.")) << run.next;
     EXPECT_EQ(say(full(TraceDefectKind::jump, 1, SampleFate::kept)).says,
               "Line 12, character 7, column 3 (Chamber): it changed by 12.5 K in 2 s; a sensor "
               "cannot by more than 40 K.");
