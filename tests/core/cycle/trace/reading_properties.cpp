@@ -180,7 +180,7 @@ RC_GTEST_PROP(TraceReading, WhatIsWrittenIsReadBack, ())
                     ? value >= limits.leastCelsius && value <= limits.mostCelsius
                     : value >= limits.leastKPa && value <= limits.mostKPa;
             const double got = reading.trace.channels[c].values[i];
-            RC_ASSERT(isPossible ? got == value : std::isnan(got));
+            RC_ASSERT((isPossible ? got == value : std::isnan(got)));
         }
     }
     if (reading.count(TraceDefectKind::valueImpossible) == 0) {
