@@ -1,147 +1,37 @@
 #include "core/exchange/trace_mapping_json.h"
 
 #include "core/cycle/trace/trace_words.h"
+#include "core/exchange/json_members.h"
 
 #include <nlohmann/json.hpp>
 
 #include <set>
+#include <utility>
 #include <vector>
 
 namespace loadwarden {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 constexpr int version = 1;
 constexpr std::size_t mostBytes = std::size_t{1} << 20U;
 constexpr std::size_t mostLines = 1'000'000;
 
-/// Reads members of an object; the first that is wrong is kept, and what comes after it is empty.
-class MemberReader {
-public:
-    MemberReader(const Json& object, std::string place, std::string& problem)
-        : m_object(object), m_place(std::move(place)), m_problem(problem)
-    {
-        if (!object.is_object()) {
-            complain("", "must be an object in braces");
-        }
-    }
-
-    [[nodiscard]] bool has(const char* name)
-    {
-        m_known.insert(name);
-        return m_object.is_object() && m_object.contains(name);
-    }
-
-    template <class Table>
-    [[nodiscard]] auto word(const char* name, const Table& table)
-    {
-        using Value = decltype(std::begin(table)->value);
-        const Json* json = member(name);
-        if (json != nullptr && json->is_string()) {
-            if (const auto value = valueOf(table, json->template get_ref<const std::string&>())) {
-                return *value;
-            }
-        }
-        std::string words;
-        for (const auto& each : table) {
-            words += (words.empty() ? "\"" : ", \"") + std::string(each.text) + '"';
-        }
-        complain(name, "must be one of " + words);
-        return Value{};
-    }
-
-    [[nodiscard]] std::string text(const char* name)
-    {
-        const Json* json = member(name);
-        if (json == nullptr || !json->is_string()) {
-            complain(name, "must be a text in quotation marks");
-            return {};
-        }
-        return json->get<std::string>();
-    }
-
-    /// A whole number from `least` on.
-    [[nodiscard]] std::size_t count(const char* name, std::size_t least, std::size_t most)
-    {
-        const Json* json = member(name);
-        if (json == nullptr || !json->is_number_unsigned() || json->get<std::size_t>() < least
-            || json->get<std::size_t>() > most) {
-            complain(name, "must be a whole number from " + std::to_string(least) + " to "
-                               + std::to_string(most));
-            return least;
-        }
-        return json->get<std::size_t>();
-    }
-
-    /// A column, from 1 in the text and from 0 in the program.
-    [[nodiscard]] std::size_t column(const char* name)
-    {
-        return count(name, 1, mostTraceColumns) - 1;
-    }
-
-    [[nodiscard]] const Json& list(const char* name)
-    {
-        static const Json none = Json::array();
-        const Json* json = member(name);
-        if (json == nullptr || !json->is_array() || json->size() > mostTraceColumns) {
-            complain(name, "must be a list in brackets of at most 256");
-            return none;
-        }
-        return *json;
-    }
-
-    [[nodiscard]] const Json& object(const char* name)
-    {
-        static const Json none = Json::object();
-        const Json* json = member(name);
-        if (json == nullptr) {
-            complain(name, "must be an object in braces");
-            return none;
-        }
-        return *json;
-    }
-
-    /// Complains of members that nobody asked for.
-    void close()
-    {
-        if (!m_object.is_object()) {
-            return;
-        }
-        for (const auto& [name, value] : m_object.items()) {
-            if (!m_known.contains(name)) {
-                complain(name, "is no member that this program knows; take it out");
-            }
-        }
-    }
-
-private:
-    const Json* member(const char* name) { return has(name) ? &m_object.at(name) : nullptr; }
-
-    void complain(const std::string& name, const std::string& what)
-    {
-        if (m_problem.empty()) {
-            m_problem = "\"" + m_place + (m_place.empty() || name.empty() ? "" : ".") + name + "\" "
-                        + what + ".";
-        }
-    }
-
-    const Json& m_object;
-    std::string m_place;
-    std::string& m_problem;
-    std::set<std::string> m_known;
-};
+/// A column, from 1 in the text and from 0 in the program.
+std::size_t columnIn(JsonMembers& reader, const char* name)
+{
+    return reader.count(name, 1, mostTraceColumns) - 1;
+}
 
 TimeColumn readTimeColumn(const Json& json, std::string& problem)
 {
-    MemberReader reader(json, "time", problem);
+    JsonMembers reader(json, "time", problem);
     TimeColumn time;
-    time.column = reader.column("column");
+    time.column = columnIn(reader, "column");
     time.form = reader.word("form", timeFormWords);
     if (time.form == TimeForm::dateTime) {
         time.order = reader.word("dateOrder", dateOrderWords);
         if (reader.has("dateColumn")) {
-            time.dateColumn = reader.column("dateColumn");
+            time.dateColumn = columnIn(reader, "dateColumn");
         }
     }
     reader.close();
@@ -150,9 +40,9 @@ TimeColumn readTimeColumn(const Json& json, std::string& problem)
 
 MappedChannel readChannel(const Json& json, std::size_t which, std::string& problem)
 {
-    MemberReader reader(json, "channels[" + std::to_string(which + 1) + "]", problem);
+    JsonMembers reader(json, "channels[" + std::to_string(which + 1) + "]", problem);
     MappedChannel channel;
-    channel.column = reader.column("column");
+    channel.column = columnIn(reader, "column");
     channel.name = reader.text("name");
     channel.role = reader.word("role", channelRoleWords);
     if (channel.role != ChannelRole::notUsed) {
@@ -168,13 +58,13 @@ MappedChannel readChannel(const Json& json, std::size_t which, std::string& prob
 TraceMapping readMembers(const Json& json, std::string& problem)
 {
     TraceMapping mapping;
-    MemberReader reader(json, "", problem);
+    JsonMembers reader(json, "", problem);
     (void)reader.count("traceMappingVersion", version, version);
     mapping.encoding = reader.word("encoding", textEncodingWords);
     mapping.separator = reader.word("separator", fieldSeparatorWords);
     mapping.decimal = reader.word("decimal", decimalMarkWords);
     if (reader.has("header")) {
-        for (const Json& name : reader.list("header")) {
+        for (const Json& name : reader.list("header", mostTraceColumns)) {
             mapping.header.push_back(name.is_string() ? name.get<std::string>() : std::string());
             if (!name.is_string() && problem.empty()) {
                 problem = "\"header\" must be a list of texts in quotation marks.";
@@ -186,10 +76,13 @@ TraceMapping readMembers(const Json& json, std::string& problem)
     mapping.columns = reader.count("columns", 1, mostTraceColumns);
     mapping.time = readTimeColumn(reader.object("time"), problem);
     if (reader.has("counterColumn")) {
-        mapping.counterColumn = reader.column("counterColumn");
+        mapping.counterColumn = columnIn(reader, "counterColumn");
+    }
+    if (reader.has("counterLabel")) {
+        mapping.counterLabel = reader.text("counterLabel");
     }
     std::size_t which = 0;
-    for (const Json& channel : reader.list("channels")) {
+    for (const Json& channel : reader.list("channels", mostTraceColumns)) {
         mapping.channels.push_back(readChannel(channel, which++, problem));
     }
     reader.close();
@@ -269,6 +162,9 @@ std::string writeTraceMapping(const TraceMapping& mapping)
     }
     if (mapping.counterColumn) {
         json["counterColumn"] = *mapping.counterColumn + 1;
+    }
+    if (!mapping.counterLabel.empty()) {
+        json["counterLabel"] = mapping.counterLabel;
     }
     json["channels"] = Json::array();
     for (const MappedChannel& channel : mapping.channels) {

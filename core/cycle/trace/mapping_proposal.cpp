@@ -100,6 +100,29 @@ HeaderTexts proposeHeader(const CutText& sheet, MappingProposal& proposal)
     return texts;
 }
 
+/// A free line before the samples that begins with words for a cycle counter and goes on with it.
+void proposeCounterLabel(const CutText& sheet, MappingProposal& proposal)
+{
+    for (std::size_t i = 0; i < sheet.firstRow && i < sheet.rows.size(); ++i) {
+        const CutLine& row = sheet.rows[i];
+        if (row.fields.empty()
+            || static_cast<std::size_t>(row.line) == proposal.mapping.headerLine) {
+            continue;
+        }
+        const std::string first = textOf(row.fields.front(), proposal.mapping.encoding);
+        std::string label = first.substr(0, first.find_first_of(":=#"));
+        label.resize(label.find_last_not_of(" .") + 1);
+        const bool hasValue = first.find_first_of("0123456789", label.size()) != std::string::npos
+                              || (row.fields.size() > 1 && !row.fields[1].text.empty());
+        if (hasValue && wordsOf(label).saysCounter) {
+            proposal.mapping.counterLabel = label;
+            proposal.notes.push_back(
+                {ProposedItem::counter, 0, Sureness::likely, ProposalReason::headerWords, label});
+            return;
+        }
+    }
+}
+
 /// The fields of a sample without an empty one at the end of every line.
 std::size_t columnsOf(const CutText& sheet, const std::vector<std::string>& header)
 {
@@ -131,6 +154,7 @@ MappingProposal proposeMapping(std::string_view bytes)
     const HeaderTexts texts = proposeHeader(sheet, proposal);
     mapping.columns = columnsOf(sheet, texts.names);
     if (hasSamples) {
+        proposeCounterLabel(sheet, proposal);
         proposeTime(sheet, texts.names, texts.units, proposal);
         proposeChannels(sheet, texts.names, texts.units, proposal);
     }

@@ -89,6 +89,10 @@ std::vector<std::string_view> CutText::column(std::size_t which) const
 
 bool isTimeOrDate(std::string_view text, DecimalMark decimal) noexcept
 {
+    const bool hasMark = text.find_first_of(":-/. ") != std::string_view::npos;
+    if (!hasMark || text.front() < '0' || text.front() > '9') {
+        return false;
+    }
     for (const TimeForm form :
          {TimeForm::minutesSeconds, TimeForm::hoursMinutes, TimeForm::hoursMinutesSeconds}) {
         if (readTime(text, {}, {.form = form}, decimal)) {

@@ -1,6 +1,7 @@
 #include "core/cycle/trace/row_reader.h"
 
 #include "core/cycle/trace/header_search.h"
+#include "core/cycle/trace/row_shape.h"
 #include "core/cycle/trace/trace_units.h"
 
 #include <algorithm>
@@ -12,31 +13,6 @@ namespace {
 
 constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 constexpr std::size_t mostShownBytes = 60;
-
-bool hasLetter(std::string_view text)
-{
-    return std::ranges::any_of(text, [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')
-               || static_cast<unsigned char>(c) >= 0x80;
-    });
-}
-
-bool hasFigure(std::string_view text)
-{
-    return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
-}
-
-std::string_view fieldAt(const LineCutter& line, std::size_t column)
-{
-    return column < line.fields().size() ? line.fields()[column].text : std::string_view();
-}
-
-std::optional<WrittenTime> timeOf(const LineCutter& line, const TraceMapping& mapping)
-{
-    const std::string_view date =
-        mapping.time.dateColumn ? fieldAt(line, *mapping.time.dateColumn) : std::string_view();
-    return readTime(fieldAt(line, mapping.time.column), date, mapping.time, mapping.decimal);
-}
 
 } // namespace
 
@@ -73,7 +49,11 @@ bool RowReader::take(const LineCutter& line)
         return true;
     }
     ++m_row;
-    if (!isWhole(line)) {
+    if (const std::optional<TraceDefect> wrong = wrongShape(line)) {
+        if (wrong->kind == TraceDefectKind::freeLine) {
+            return takeFreeLine(line);
+        }
+        say(wrong->kind, SampleFate::leftOut, line, 0, {}, *wrong);
         return true;
     }
     const std::optional<WrittenTime> time = timeOf(line, m_mapping);
@@ -82,77 +62,40 @@ bool RowReader::take(const LineCutter& line)
             say(TraceDefectKind::anotherStart, SampleFate::leftOut, line);
             return false;
         }
-        if (isFree(line)) {
-            say(TraceDefectKind::freeLine, SampleFate::leftOut, line, 0, 0);
-        } else {
-            say(TraceDefectKind::timeUnreadable, SampleFate::leftOut, line, 0,
-                m_mapping.time.column);
+        if (isFreeLine(line, m_mapping)) {
+            return takeFreeLine(line);
         }
+        say(TraceDefectKind::timeUnreadable, SampleFate::leftOut, line, 0, m_mapping.time.column);
         return true;
     }
-    if (!hasSameCounter(line)) {
-        return false;
-    }
-    return putTime(line, *time);
+    return hasSameCounter(line) && putTime(line, *time);
 }
 
-/// Whether a line has as many fields as it should; says so where it has not.
-bool RowReader::isWhole(const LineCutter& line)
+/// What is wrong with a line that has not the fields of a sample.
+std::optional<TraceDefect> RowReader::wrongShape(const LineCutter& line) const
 {
     const bool isLast = !line.hasLineEnd();
     if (line.openQuote()) {
-        say(isLast ? TraceDefectKind::cutOff : TraceDefectKind::quoteNotClosed, SampleFate::leftOut,
-            line);
-        return false;
+        return TraceDefect{.kind =
+                               isLast ? TraceDefectKind::cutOff : TraceDefectKind::quoteNotClosed};
     }
-    const auto asCount = [](std::size_t n) { return static_cast<double>(n); };
-    const TraceDefect few{.value = asCount(line.fieldCount()), .limit = asCount(m_mapping.columns)};
-    if (line.fieldCount() < m_mapping.columns) {
-        const bool isSaid = isFree(line);
-        const std::string_view first = fieldAt(line, 0);
-        if (isLast && (!isSaid || line.fieldCount() > 1 || hasFigure(first))) {
-            say(TraceDefectKind::cutOff, SampleFate::leftOut, line, 0, {}, few);
-        } else if (isSaid) {
-            say(TraceDefectKind::freeLine, SampleFate::leftOut, line, 0, 0);
-        } else {
-            say(TraceDefectKind::tooFewFields, SampleFate::leftOut, line, 0, {}, few);
-        }
-        return false;
+    const bool isFew = line.fieldCount() < m_mapping.columns;
+    if (!isFew && line.filledCount() <= m_mostColumns) {
+        return std::nullopt;
     }
-    if (line.filledCount() > m_mostColumns) {
-        if (isFree(line)) {
-            say(TraceDefectKind::freeLine, SampleFate::leftOut, line, 0, 0);
-        } else {
-            say(TraceDefectKind::tooManyFields, SampleFate::leftOut, line, 0, {},
-                {.value = asCount(line.filledCount()), .limit = asCount(m_mostColumns)});
-        }
-        return false;
+    const std::size_t fields = isFew ? line.fieldCount() : line.filledCount();
+    TraceDefect wrong{.kind =
+                          isFew ? TraceDefectKind::tooFewFields : TraceDefectKind::tooManyFields,
+                      .value = static_cast<double>(fields),
+                      .limit = static_cast<double>(isFew ? m_mapping.columns : m_mostColumns)};
+    const bool isFree = isFreeLine(line, m_mapping);
+    // A last line of words alone was not cut off from a sample.
+    if (isFew && isLast && (!isFree || fields > 1 || hasFigure(fieldAt(line, 0)))) {
+        wrong.kind = TraceDefectKind::cutOff;
+    } else if (isFree) {
+        wrong.kind = TraceDefectKind::freeLine;
     }
-    return true;
-}
-
-/// Whether a line holds no sample: no number stands where the mapping has a channel, and it has no
-/// time, or words in the place of fields that are missing.
-bool RowReader::isFree(const LineCutter& line) const
-{
-    for (const Used& used : m_used) {
-        if (readNumber(fieldAt(line, used.column), m_mapping.decimal)) {
-            return false;
-        }
-    }
-    if (!timeOf(line, m_mapping)) {
-        return true;
-    }
-    if (line.fieldCount() >= m_mapping.columns) {
-        return false;
-    }
-    for (std::size_t i = 0; i < line.fields().size(); ++i) {
-        const std::string_view text = line.fields()[i].text;
-        if (i != m_mapping.time.column && hasLetter(text) && !saysNoValue(text)) {
-            return true;
-        }
-    }
-    return false;
+    return wrong;
 }
 
 bool RowReader::hasSameCounter(const LineCutter& line)
@@ -161,17 +104,37 @@ bool RowReader::hasSameCounter(const LineCutter& line)
         return true;
     }
     const TextField& field = line.fields()[*m_mapping.counterColumn];
-    if (field.text.empty() || field.text == m_counter) {
+    if (field.text.empty() || field.text == m_counterAsWritten) {
         return true;
     }
-    if (m_counter.empty()) {
-        m_counter = field.text;
-        m_reading.counter = textOf(field, m_mapping.encoding);
-        return true;
+    if (!isSameCounter(textOf(field, m_mapping.encoding))) {
+        say(TraceDefectKind::anotherCounter, SampleFate::leftOut, line, 0, m_mapping.counterColumn,
+            {.expected = m_reading.counter});
+        return false;
     }
-    say(TraceDefectKind::anotherCounter, SampleFate::leftOut, line, 0, m_mapping.counterColumn,
-        {.expected = m_reading.counter});
-    return false;
+    m_counterAsWritten = field.text;
+    return true;
+}
+
+/// Whether a counter is that of the samples so far; the first is taken.
+bool RowReader::isSameCounter(const std::string& counter)
+{
+    if (m_reading.counter.empty()) {
+        m_reading.counter = counter;
+    }
+    return m_reading.counter == counter;
+}
+
+bool RowReader::takeFreeLine(const LineCutter& line)
+{
+    const std::optional<LabelledCounter> counter = labelledCounter(line, m_mapping);
+    if (counter && !isSameCounter(counter->text)) {
+        say(TraceDefectKind::anotherCounter, SampleFate::leftOut, line, 0, counter->column,
+            {.text = counter->text, .expected = m_reading.counter});
+        return false;
+    }
+    say(TraceDefectKind::freeLine, SampleFate::leftOut, line, 0, 0);
+    return true;
 }
 
 bool RowReader::putTime(const LineCutter& line, const WrittenTime& time)
@@ -265,6 +228,8 @@ void RowReader::say(TraceDefectKind kind, SampleFate fate, const LineCutter& lin
                                 m_mapping.encoding);
     if (hasField) {
         values.column = *column + 1;
+    }
+    if (hasField && values.text.empty()) {
         values.text = textOf(line.fields()[*column], m_mapping.encoding, mostShownBytes);
     }
     if (slot != 0) {

@@ -29,8 +29,9 @@ private:
         double most;
     };
 
-    [[nodiscard]] bool isWhole(const LineCutter& line);
-    [[nodiscard]] bool isFree(const LineCutter& line) const;
+    [[nodiscard]] std::optional<TraceDefect> wrongShape(const LineCutter& line) const;
+    [[nodiscard]] bool takeFreeLine(const LineCutter& line);
+    [[nodiscard]] bool isSameCounter(const std::string& counter);
     [[nodiscard]] bool hasSameCounter(const LineCutter& line);
     [[nodiscard]] bool putTime(const LineCutter& line, const WrittenTime& time);
     void keepStart(const WrittenTime& time);
@@ -47,7 +48,7 @@ private:
     TimeLine m_times;
     std::vector<Used> m_used;
     std::size_t m_mostColumns;
-    std::string m_counter; ///< its bytes in the file
+    std::string m_counterAsWritten; ///< in its column, in the bytes of the file
     std::int64_t m_row = 0;
 };
 

@@ -1,3 +1,4 @@
+#include "core/cycle/trace/text_cursor.h"
 #include "core/cycle/trace/text_values.h"
 
 #include <array>
@@ -9,90 +10,7 @@ namespace {
 
 constexpr double secondsADay = 86'400;
 
-/// Takes a text from its front.
-class Cursor {
-public:
-    explicit constexpr Cursor(std::string_view text) noexcept : m_rest(text) {}
-
-    [[nodiscard]] bool isAtEnd() const noexcept { return m_rest.empty(); }
-    [[nodiscard]] char peek() const noexcept { return m_rest.empty() ? '\0' : m_rest.front(); }
-
-    bool take(char c) noexcept
-    {
-        const bool isThere = peek() == c && !m_rest.empty();
-        m_rest.remove_prefix(isThere ? 1 : 0);
-        return isThere;
-    }
-
-    void skipBlanks() noexcept
-    {
-        while (peek() == ' ') {
-            m_rest.remove_prefix(1);
-        }
-    }
-
-    /// A whole number of at most that many figures.
-    [[nodiscard]] std::optional<int> number(std::size_t mostFigures) noexcept
-    {
-        int value = 0;
-        m_figures = 0;
-        while (m_figures < mostFigures && isFigure()) {
-            value = value * 10 + (peek() - '0');
-            m_rest.remove_prefix(1);
-            ++m_figures;
-        }
-        if (m_figures == 0 || isFigure()) {
-            return std::nullopt;
-        }
-        return value;
-    }
-    [[nodiscard]] std::size_t figures() const noexcept { return m_figures; } ///< of the last number
-
-    /// A point or comma and what stands behind it; 0 where there is none.
-    [[nodiscard]] std::optional<double> decimals() noexcept
-    {
-        if (peek() != '.' && peek() != ',') {
-            return 0.0;
-        }
-        m_rest.remove_prefix(1);
-        double value = 0;
-        double scale = 1;
-        std::size_t count = 0;
-        for (; isFigure(); ++count) {
-            if (count < 9) { // a nanosecond; more says nothing
-                value = value * 10 + (peek() - '0');
-                scale *= 10;
-            }
-            m_rest.remove_prefix(1);
-        }
-        if (count == 0) {
-            return std::nullopt;
-        }
-        return value / scale;
-    }
-
-    /// Takes all letters that come; the first three of them, as small ones.
-    [[nodiscard]] std::string_view letters(std::array<char, 3>& first) noexcept
-    {
-        std::size_t count = 0;
-        while ((peek() >= 'a' && peek() <= 'z') || (peek() >= 'A' && peek() <= 'Z')) {
-            if (count < first.size()) {
-                first[count] = static_cast<char>(peek() | 0x20);
-            }
-            ++count;
-            m_rest.remove_prefix(1);
-        }
-        return {first.data(), count < first.size() ? count : first.size()};
-    }
-
-private:
-    [[nodiscard]] bool isFigure() const noexcept { return peek() >= '0' && peek() <= '9'; }
-
-    std::string_view m_rest;
-    std::size_t m_figures = 0;
-};
-
-std::optional<int> readMonth(Cursor& cursor) noexcept
+std::optional<int> readMonth(TextCursor& cursor) noexcept
 {
     if (cursor.peek() >= '0' && cursor.peek() <= '9') {
         return cursor.number(2);
@@ -109,7 +27,7 @@ std::optional<int> readMonth(Cursor& cursor) noexcept
     return std::nullopt;
 }
 
-std::optional<int> readYear(Cursor& cursor) noexcept
+std::optional<int> readYear(TextCursor& cursor) noexcept
 {
     const std::optional<int> year = cursor.number(4);
     if (!year || (cursor.figures() != 4 && cursor.figures() != 2)) {
@@ -118,7 +36,7 @@ std::optional<int> readYear(Cursor& cursor) noexcept
     return cursor.figures() == 2 ? *year + 2000 : *year;
 }
 
-bool takeDateMark(Cursor& cursor, char& mark) noexcept
+bool takeDateMark(TextCursor& cursor, char& mark) noexcept
 {
     const char next = cursor.peek();
     if (mark == '\0' && (next == '-' || next == '/' || next == '.' || next == ' ')) {
@@ -127,7 +45,7 @@ bool takeDateMark(Cursor& cursor, char& mark) noexcept
     return mark != '\0' && cursor.take(mark);
 }
 
-std::optional<std::int64_t> takeDay(Cursor& cursor, DateOrder order) noexcept
+std::optional<std::int64_t> takeDay(TextCursor& cursor, DateOrder order) noexcept
 {
     std::optional<int> year;
     std::optional<int> month;
@@ -155,7 +73,7 @@ std::optional<std::int64_t> takeDay(Cursor& cursor, DateOrder order) noexcept
 }
 
 /// The figures of an hour of twelve and its AM or PM made one of 24, where there is such a mark.
-bool takeHalfOfDay(Cursor& cursor, int& hours) noexcept
+bool takeHalfOfDay(TextCursor& cursor, int& hours) noexcept
 {
     cursor.skipBlanks();
     const char first = static_cast<char>(cursor.peek() | 0x20);
@@ -182,7 +100,7 @@ struct Clock {
     double decimals = 0;
 };
 
-std::optional<Clock> takeClock(Cursor& cursor, std::size_t mostFigures) noexcept
+std::optional<Clock> takeClock(TextCursor& cursor, std::size_t mostFigures) noexcept
 {
     Clock clock;
     const std::optional<int> first = cursor.number(mostFigures);
@@ -210,7 +128,8 @@ std::optional<Clock> takeClock(Cursor& cursor, std::size_t mostFigures) noexcept
 }
 
 /// h:m or h:m:s, with AM or PM or without, in seconds.
-std::optional<double> takeHours(Cursor& cursor, std::size_t mostFigures, bool& hasSeconds) noexcept
+std::optional<double> takeHours(TextCursor& cursor, std::size_t mostFigures,
+                                bool& hasSeconds) noexcept
 {
     std::optional<Clock> clock = takeClock(cursor, mostFigures);
     if (!clock || (!clock->third && clock->decimals > 0) || !takeHalfOfDay(cursor, clock->first)) {
@@ -222,7 +141,7 @@ std::optional<double> takeHours(Cursor& cursor, std::size_t mostFigures, bool& h
 }
 
 /// "Z", "+02:00", "-0600": seconds east of Greenwich; 0 where there is none.
-std::optional<double> takeOffset(Cursor& cursor) noexcept
+std::optional<double> takeOffset(TextCursor& cursor) noexcept
 {
     cursor.skipBlanks();
     if (cursor.take('Z') || cursor.isAtEnd()) {
@@ -258,7 +177,7 @@ std::optional<WrittenTime> readDateTime(std::string_view text, std::string_view 
                                         const TimeColumn& form) noexcept
 {
     WrittenTime time;
-    Cursor cursor(text);
+    TextCursor cursor(text);
     std::optional<std::int64_t> day;
     if (form.dateColumn) {
         day = readDay(date, form.order);
@@ -285,7 +204,7 @@ std::optional<WrittenTime> readDateTime(std::string_view text, std::string_view 
 
 std::optional<std::int64_t> readDay(std::string_view text, DateOrder order) noexcept
 {
-    Cursor cursor(text);
+    TextCursor cursor(text);
     const std::optional<std::int64_t> day = takeDay(cursor, order);
     return cursor.isAtEnd() ? day : std::nullopt;
 }
@@ -303,7 +222,7 @@ std::optional<WrittenTime> readTime(std::string_view text, std::string_view date
         return WrittenTime{0, form.form == TimeForm::minutes ? *number * 60 : *number};
     }
     case TimeForm::minutesSeconds: {
-        Cursor cursor(text);
+        TextCursor cursor(text);
         const std::optional<Clock> clock = takeClock(cursor, 4);
         if (!clock || clock->third || !cursor.isAtEnd()) {
             return std::nullopt;
@@ -312,7 +231,7 @@ std::optional<WrittenTime> readTime(std::string_view text, std::string_view date
     }
     case TimeForm::hoursMinutes:
     case TimeForm::hoursMinutesSeconds: {
-        Cursor cursor(text);
+        TextCursor cursor(text);
         bool hasSeconds = false;
         const std::optional<double> seconds = takeHours(cursor, 3, hasSeconds);
         if (!seconds || hasSeconds != (form.form == TimeForm::hoursMinutesSeconds)

@@ -101,7 +101,10 @@ struct TraceMapping {
     std::size_t columns = 0; ///< fields of a sample's line
     TimeColumn time{};
     std::optional<std::size_t> counterColumn{}; ///< the cycle counter, from 0
-    std::vector<MappedChannel> channels{};      ///< those notUsed are not read
+    /// What stands before the cycle counter in a free line, in its field or in the one before it,
+    /// without the colon; empty: there is no such line.
+    std::string counterLabel{};
+    std::vector<MappedChannel> channels{}; ///< those notUsed are not read
 
     friend bool operator==(const TraceMapping&, const TraceMapping&) = default;
 };

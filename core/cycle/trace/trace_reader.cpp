@@ -2,6 +2,7 @@
 
 #include "core/cycle/trace/header_search.h"
 #include "core/cycle/trace/row_reader.h"
+#include "core/cycle/trace/row_shape.h"
 #include "core/cycle/trace/sensor_checks.h"
 
 #include <algorithm>
@@ -106,6 +107,7 @@ private:
         if (header.differs) {
             m_log.add(std::move(*header.differs));
         }
+        findCounter(header.begin);
         reserve(header.begin);
         RowReader rows(m_reading, m_mapping, m_limits, atmosphere, m_log);
         LineCutter line(m_bytes, m_mapping.separator, header.begin, header.line);
@@ -113,6 +115,18 @@ private:
             if (!rows.take(line)) {
                 leaveOutRest(line);
                 return;
+            }
+        }
+    }
+
+    /// The cycle counter in the free lines before the samples.
+    void findCounter(std::size_t samplesBegin)
+    {
+        LineCutter line(m_bytes, m_mapping.separator, byteOrderMarkOf(m_bytes));
+        while (!m_mapping.counterLabel.empty() && m_reading.counter.empty() && line.next()
+               && line.begin() < samplesBegin) {
+            if (const auto counter = labelledCounter(line, m_mapping)) {
+                m_reading.counter = counter->text;
             }
         }
     }

@@ -19,6 +19,7 @@ TraceMapping fullMapping()
     mapping.columns = 6;
     mapping.time = {1, TimeForm::dateTime, DateOrder::dayMonthYear, 0};
     mapping.counterColumn = 5;
+    mapping.counterLabel = "Cycle no";
     mapping.channels = {
         {2, "T \"1\" °C", ChannelRole::drainTemperature, RecorderUnit::fahrenheit,
          PressureZero::absolute},
@@ -81,7 +82,7 @@ TEST(TraceMappingJson, SaysWhatIsWrongAndWhere)
     for (const auto& [name, value] : good.items()) {
         nlohmann::json json = good;
         json.erase(name);
-        if (name != "header" && name != "counterColumn") {
+        if (name != "header" && name != "counterColumn" && name != "counterLabel") {
             EXPECT_NE(problemOf(json.dump()), "none") << name;
         }
     }

@@ -230,6 +230,28 @@ TEST(TraceDefects, AnotherCycleEndsTheTrace)
     EXPECT_EQ(onlyOf(byCounter).samples, 2);
 }
 
+TEST(TraceDefects, ACounterInFreeLines)
+{
+    TraceMapping mapping = plainMapping();
+    mapping.header = {"t", "A", "B"};
+    mapping.headerLine = 3;
+    mapping.counterLabel = "Cycle no";
+    for (const char* before :
+         {"Cycle no: 411\n", "x\nCycle no,411\n", "Cycle now,9\nCycle no.,411\n"}) {
+        SCOPED_TRACE(before);
+        const TraceReading reading = read(before + ("t,A,B\n" + slowLines(0, 3)), mapping);
+        EXPECT_EQ(reading.counter, "411");
+        EXPECT_THAT(reading.defects, IsEmpty());
+    }
+    const TraceReading two = read("Cycle no: 411\nt,A,B\n" + slowLines(0, 3) + "Cycle no: 411\n"
+                                      + "Cycle no: 412\nt,A,B\n" + slowLines(3, 6),
+                                  mapping);
+    EXPECT_THAT(kindsOf(two), ElementsAre(Kind::freeLine, Kind::anotherCounter));
+    EXPECT_EQ(two.defects.back().text, "412");
+    EXPECT_EQ(two.defects.back().expected, "411");
+    EXPECT_EQ(two.trace.samples(), 3U);
+}
+
 TEST(TraceDefects, GapsAreJudgedByTheTypicalStep)
 {
     const TraceReading reading =

@@ -72,6 +72,18 @@ TEST(MappingProposals, OfAFileWithPlainWords)
     EXPECT_THAT(misfitsOf(text, mapping), IsEmpty());
 }
 
+TEST(MappingProposals, OfACounterInAFreeLine)
+{
+    const std::string samples = "Time (s);Temp\n0;20\n1;21\n2;20\n";
+    for (const char* line :
+         {"Cycle number: 411\n", "Cycle number;411\n", "Cycle number = 411;x\n"}) {
+        const MappingProposal proposal = proposeMapping("Report\n" + (line + samples));
+        EXPECT_EQ(proposal.mapping.counterLabel, "Cycle number") << line;
+        EXPECT_EQ(read("Report\n" + (line + samples), proposal.mapping).counter, "411") << line;
+    }
+    EXPECT_EQ(proposeMapping("Cycle started\n" + samples).mapping.counterLabel, "");
+}
+
 TEST(MappingProposals, OfUnitsInALineOfTheirOwn)
 {
     const std::string text = "Time,Chamber temp,Pressure\nhh:mm:ss,[°F],psig\n"
