@@ -231,9 +231,11 @@ RC_GTEST_PROP(TraceReading, OfASpoiledFileStaysInOrderAndSaysWhatIsLost, ())
             if (!std::isnan(channel.values[i])) {
                 continue;
             }
-            // Each value that is missing is told of, by its line.
+            // Each value that is missing is told of, by its line; a quoted line end may make
+            // several lines one.
+            const std::int64_t next = i + 1 < samples ? reading.lines[i + 1] : INT64_MAX;
             RC_ASSERT(std::ranges::any_of(reading.defects, [&](const TraceDefect& defect) {
-                return defect.channel == channel.name && defect.place.line <= reading.lines[i]
+                return defect.channel == channel.name && defect.place.line < next
                        && defect.lastLine >= reading.lines[i]
                        && defect.fate == SampleFate::valueLeftOut;
             }));
