@@ -1,19 +1,13 @@
 #pragma once
 
+#include "core/quantities/text_place.h"
+
 #include <cstddef>
 #include <cstdint>
 #include <string>
 #include <vector>
 
 namespace loadwarden {
-
-/// A place in a text file, as editors count it.
-struct TextPlace {
-    std::int64_t line = 1;   ///< from 1
-    std::int64_t column = 1; ///< in characters, from 1
-
-    friend bool operator==(TextPlace, TextPlace) = default;
-};
 
 /// One thing that is wrong in a record.
 struct ReadProblem {

@@ -19,7 +19,7 @@ enum class ChannelRole : std::uint8_t {
 [[nodiscard]] constexpr bool isTemperature(ChannelRole role)
 {
     return role == ChannelRole::chamberTemperature || role == ChannelRole::drainTemperature
-        || role == ChannelRole::loadTemperature;
+           || role == ChannelRole::loadTemperature;
 }
 
 /// One sensor's values, as many as the trace has samples; NaN where nothing was recorded.
