@@ -28,12 +28,13 @@ std::size_t lastSealed(const PressureSeries& pressure, std::size_t from,
         if (pressure.kPa[i] - pressure.kPa[back] <= fast * std::max(time, window)) {
             continue;
         }
-        // Where in the window it began.
-        std::size_t sealed = i - 1;
-        while (sealed > back
-               && pressure.kPa[sealed] - pressure.kPa[back]
-                      > fast * (pressure.seconds[sealed] - pressure.seconds[back])) {
-            --sealed;
+        // Until it began the pressure fell behind a rise that fast, from then on it ran ahead.
+        std::size_t sealed = back;
+        const auto ahead = [&](std::size_t k) {
+            return pressure.kPa[k] - fast * pressure.seconds[k];
+        };
+        for (std::size_t k = back; k < i; ++k) {
+            sealed = ahead(k) <= ahead(sealed) ? k : sealed;
         }
         return sealed;
     }

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
@@ -124,7 +125,7 @@ std::vector<std::vector<std::string>> referenceRows(const std::string& file)
 
 std::vector<std::string> askPython(const std::string& script, const std::string& input)
 {
-    std::string path = std::filesystem::temp_directory_path() / "loadwarden-ask-XXXXXX";
+    std::string path = std::filesystem::temp_directory_path().string() + "/loadwarden-ask-XXXXXX";
     const int file = mkstemp(path.data());
     if (file < 0) {
         throw std::runtime_error("no temporary file");
