@@ -33,10 +33,9 @@ public:
                                                          : BoundaryRule::everyChannelInBand};
         const Boundary end{m_exposure.end,
                            isPlateau ? BoundaryRule::plateauEnded : BoundaryRule::leftBand};
-        const std::optional<Boundary> equilibration = equilibrationBegin();
-        const Boundary heated = equilibration.value_or(begin);
         const Boundary heating = heatingBegin();
-        add(PhaseKind::heating, heating, heated);
+        const std::optional<Boundary> equilibration = equilibrationBegin(heating);
+        add(PhaseKind::heating, heating, equilibration.value_or(begin));
         if (equilibration) {
             add(PhaseKind::equilibration, *equilibration, begin);
         }
@@ -82,12 +81,11 @@ private:
     /// When heating began; adds air removal before it where it can be told.
     Boundary heatingBegin()
     {
-        const std::size_t end =
-            m_pressure.from(m_trace.seconds[m_exposure.hold.first]); // at exposure
-        if (end == 0 || m_pressure.size() == 0) {
+        const std::size_t known = m_pressure.upTo(m_trace.seconds[m_exposure.hold.first]);
+        if (known == 0) {
             return traceBegan();
         }
-        const std::size_t last = std::min(end, m_pressure.size() - 1);
+        const std::size_t last = known - 1; // at exposure
         const AirRemovalLook look =
             findPulses(m_pressure, last, m_airRemoval, m_atmosphere, m_settings);
         m_result.pulses = look.pulses;
@@ -139,7 +137,7 @@ private:
     }
 
     /// When the first of several channels was hot enough; nullopt with one that needed no time.
-    std::optional<Boundary> equilibrationBegin() const
+    std::optional<Boundary> equilibrationBegin(const Boundary& heating) const
     {
         const RequiredTemperatures temperatures = requiredTemperatures(m_trace, m_band);
         double least = m_band.leastCelsius - bandRounding;
@@ -150,7 +148,8 @@ private:
             }
         }
         std::size_t place = m_exposure.hold.first;
-        while (place > 0 && temperatures.hottest[place - 1] >= least) {
+        while (place > 0 && temperatures.hottest[place - 1] >= least
+               && m_trace.seconds[place - 1] >= heating.at.earliest) {
             --place;
         }
         const auto channels = std::ranges::count_if(m_band.required, [&](std::size_t channel) {
@@ -168,7 +167,7 @@ private:
     void addAfterExposure(const Boundary& exposed)
     {
         const std::size_t size = m_pressure.size();
-        const std::size_t first = m_pressure.from(m_trace.seconds[m_exposure.hold.last]) + 1;
+        const std::size_t first = m_pressure.upTo(m_trace.seconds[m_exposure.hold.last]);
         if (first >= size || std::isnan(m_atmosphere)) {
             return;
         }

@@ -5,9 +5,9 @@
 
 namespace loadwarden {
 
-std::size_t PressureSeries::from(double second) const
+std::size_t PressureSeries::upTo(double second) const
 {
-    return static_cast<std::size_t>(std::ranges::lower_bound(seconds, second) - seconds.begin());
+    return static_cast<std::size_t>(std::ranges::upper_bound(seconds, second) - seconds.begin());
 }
 
 Moment PressureSeries::around(std::size_t place) const

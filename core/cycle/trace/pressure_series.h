@@ -14,8 +14,8 @@ struct PressureSeries {
 
     [[nodiscard]] std::size_t size() const { return kPa.size(); }
 
-    /// The first place not before a moment; size() where all are.
-    [[nodiscard]] std::size_t from(double second) const;
+    /// How many of the samples are not after a moment.
+    [[nodiscard]] std::size_t upTo(double second) const;
 
     /// Between the samples around a place; open where there is none.
     [[nodiscard]] Moment around(std::size_t place) const;

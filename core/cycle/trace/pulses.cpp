@@ -28,11 +28,10 @@ std::size_t lastAtMost(const PressureSeries& pressure, std::size_t first, std::s
     return first;
 }
 
-AirRemovalLook findPulses(const PressureSeries& pressure, std::size_t end, AirRemoval airRemoval,
+AirRemovalLook findPulses(const PressureSeries& pressure, std::size_t last, AirRemoval airRemoval,
                           double atmosphereKPa, const TraceSettings& settings)
 {
     AirRemovalLook look;
-    const std::size_t last = std::min(end, pressure.size() - 1);
     const auto turns =
         turningPoints(std::span(pressure.kPa).first(last + 1), settings.pulseLeastKPa);
     for (std::size_t i = 0; i < turns.size(); ++i) {

@@ -11,8 +11,8 @@ struct AirRemovalLook {
     std::size_t lastTrough = 0; ///< meaningful with a pulse
 };
 
-/// The pulses up to `end`, the place at which the exposure began.
-[[nodiscard]] AirRemovalLook findPulses(const PressureSeries& pressure, std::size_t end,
+/// The pulses up to `last`, the last place before or at which the exposure began.
+[[nodiscard]] AirRemovalLook findPulses(const PressureSeries& pressure, std::size_t last,
                                         AirRemoval airRemoval, double atmosphereKPa,
                                         const TraceSettings& settings);
 

@@ -23,7 +23,7 @@ constexpr double kPaInMPa = 1000;
 
 constexpr double leastKelvin = 273.15;
 constexpr double mostKelvin = 647.096;
-constexpr double leastMPa = 611.213e-6;
+constexpr double leastMPa = 611.2126e-6; // 611.213 Pa, of 0 °C, is rounded
 constexpr double mostMPa = 22.064;
 
 constexpr double nothing = std::numeric_limits<double>::quiet_NaN();

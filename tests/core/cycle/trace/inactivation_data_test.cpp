@@ -61,8 +61,14 @@ std::pair<double, double> bestFit(const std::vector<Survivors>& all)
         const double before = squares(all, z, d);
         double best = before;
         std::pair<double, double> better{z, d};
-        for (const auto& [dz, dd] : {std::pair{step, 0.0}, {-step, 0.0}, {0.0, step}, {0.0, -step},
-                                     {step, step}, {-step, -step}, {step, -step}, {-step, step}}) {
+        for (const auto& [dz, dd] : {std::pair{step, 0.0},
+                                     {-step, 0.0},
+                                     {0.0, step},
+                                     {0.0, -step},
+                                     {step, step},
+                                     {-step, -step},
+                                     {step, -step},
+                                     {-step, step}}) {
             if (const double sum = squares(all, z + dz, d + dd); sum < best) {
                 best = sum;
                 better = {z + dz, d + dd};

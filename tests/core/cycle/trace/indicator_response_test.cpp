@@ -1,5 +1,4 @@
 #include "core/cycle/trace/indicator_response.h"
-
 #include "trace_support.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,4 @@
 #include "core/cycle/trace/leak.h"
-
 #include "trace_support.h"
 
 #include <gtest/gtest.h>
@@ -10,9 +9,11 @@
 namespace loadwarden {
 namespace {
 
-/// A test that is evacuated to 4 kPa in 200 s, leaks `mbarPerMinute`, and lets air in at `admitted`.
-Trace leakTrace(double mbarPerMinute, double admitted = 1'130, double step = 1,
-                const std::function<double(double)>& celsius = [](double) { return 40.0; })
+/// A test that is evacuated to 4 kPa in 200 s, leaks `mbarPerMinute`, and lets air in at
+/// `admitted`.
+Trace leakTrace(
+    double mbarPerMinute, double admitted = 1'130, double step = 1,
+    const std::function<double(double)>& celsius = [](double) { return 40.0; })
 {
     const double leaked = 4 + mbarPerMinute / 10 * (admitted - 200) / 60;
     const support::Course course{
@@ -117,9 +118,11 @@ TEST(Leak, IsDoubtfulWhereTheTemperatureChanged)
 TEST(Leak, IsTotal)
 {
     const double nan = std::nan("");
-    const std::vector<Trace> traces{
-        {}, support::traceOf({0}, {20}), support::traceOf({0, 1}, {20, 20}),
-        support::traceOf({0}, {20}, {5}), support::traceOf({0, 1, 2}, {20, 20, 20}, {nan, 5, nan})};
+    const std::vector<Trace> traces{{},
+                                    support::traceOf({0}, {20}),
+                                    support::traceOf({0, 1}, {20, 20}),
+                                    support::traceOf({0}, {20}, {5}),
+                                    support::traceOf({0, 1, 2}, {20, 20, 20}, {nan, 5, nan})};
     for (const Trace& trace : traces) {
         const LeakTest test = leakTest(trace);
         EXPECT_NE(test.isComplete, Shown::met);

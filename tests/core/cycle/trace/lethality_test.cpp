@@ -1,6 +1,5 @@
-#include "core/cycle/trace/lethality.h"
-
 #include "core/cycle/trace/lethal_kernel.h"
+#include "core/cycle/trace/lethality.h"
 #include "core/cycle/trace/microbiology.h"
 #include "trace_support.h"
 
@@ -23,7 +22,8 @@ double plainF(const std::vector<double>& seconds, const std::vector<double>& cel
 {
     double area = 0;
     for (std::size_t i = 1; i < seconds.size(); ++i) {
-        const double before = std::pow(10, (celsius[i - 1] - reference.celsius) / reference.zKelvin);
+        const double before =
+            std::pow(10, (celsius[i - 1] - reference.celsius) / reference.zKelvin);
         const double after = std::pow(10, (celsius[i] - reference.celsius) / reference.zKelvin);
         area += (before + after) / 2 * (seconds[i] - seconds[i - 1]);
     }
@@ -59,8 +59,8 @@ TEST(Lethality, RatesAreThePublishedOnes)
     EXPECT_NEAR(lethalRate(131.1, f0), 10, 1e-13);
 }
 
-// A published worked spreadsheet of the general method (tests/data/reference/SOURCES.md): z = 10 °F,
-// Tref = 150 °F. The printed F of its last row here was not seen.
+// A published worked spreadsheet of the general method (tests/data/reference/SOURCES.md): z = 10
+// °F, Tref = 150 °F. The printed F of its last row here was not seen.
 TEST(Lethality, IsThatOfAPublishedSpreadsheetInEveryRow)
 {
     const auto rows = support::referenceRows("lethality_z10F_tref150F.csv");
@@ -139,10 +139,10 @@ TEST(Lethality, IsThePlainLoopTo1e12WithEitherKernel)
         const double plain = plainF(seconds, celsius, f0);
         EXPECT_NEAR(lethality(seconds, celsius, f0).minutes / plain, 1, 1e-12) << seed;
         const double slope = std::log(10.0) / 10;
-        EXPECT_NEAR(lethal_kernel::plain.area(seconds.data(), celsius.data(), seconds.size(), 121.1,
-                                              slope)
-                        / 60 / plain,
-                    1, 1e-12)
+        EXPECT_NEAR(
+            lethal_kernel::plain.area(seconds.data(), celsius.data(), seconds.size(), 121.1, slope)
+                / 60 / plain,
+            1, 1e-12)
             << seed;
         std::vector<double> rates(seconds.size());
         lethal_kernel::plain.rates(celsius.data(), rates.data(), rates.size(), 121.1, slope);
@@ -200,9 +200,9 @@ TEST(Lethality, IsTotal)
     EXPECT_NEAR(lethality(two, warm, f0).minutes, 1, 1e-15);
     EXPECT_TRUE(cumulativeLethality(none, none, f0).empty());
     EXPECT_EQ(cumulativeLethality(one, warm, f0), std::vector<double>{0});
-    for (const LethalReference wrong : {LethalReference{nan, 10}, LethalReference{121.1, 0},
-                                        LethalReference{121.1, -10}, LethalReference{121.1, 1.9},
-                                        LethalReference{501, 10}, LethalReference{121.1, nan}}) {
+    for (const LethalReference wrong :
+         {LethalReference{nan, 10}, LethalReference{121.1, 0}, LethalReference{121.1, -10},
+          LethalReference{121.1, 1.9}, LethalReference{501, 10}, LethalReference{121.1, nan}}) {
         EXPECT_FALSE(isSound(wrong));
         EXPECT_TRUE(std::isnan(lethality(two, warm, wrong).minutes));
         EXPECT_TRUE(std::isnan(lethalRate(121.1, wrong)));

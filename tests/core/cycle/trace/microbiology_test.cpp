@@ -1,6 +1,5 @@
-#include "core/cycle/trace/microbiology.h"
-
 #include "core/cycle/trace/certificate.h"
+#include "core/cycle/trace/microbiology.h"
 #include "trace_support.h"
 
 #include <gtest/gtest.h>
@@ -40,8 +39,12 @@ TEST(Microbiology, KeepsTheChanceOfVeryFew)
 
 TEST(Microbiology, SaysNothingOfWhatCannotBe)
 {
-    for (const auto& [count, d, f] : {std::tuple{1e6, 0.0, 3.0}, {1e6, -1.0, 3.0}, {1e6, nan, 3.0},
-                                      {-1.0, 1.5, 3.0}, {nan, 1.5, 3.0}, {1e6, 1.5, -3.0},
+    for (const auto& [count, d, f] : {std::tuple{1e6, 0.0, 3.0},
+                                      {1e6, -1.0, 3.0},
+                                      {1e6, nan, 3.0},
+                                      {-1.0, 1.5, 3.0},
+                                      {nan, 1.5, 3.0},
+                                      {1e6, 1.5, -3.0},
                                       {1e6, 1.5, nan}}) {
         const Inactivation result = inactivate({count, d, {}}, f);
         EXPECT_TRUE(std::isnan(result.logReduction));

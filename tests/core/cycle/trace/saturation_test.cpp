@@ -1,5 +1,4 @@
 #include "core/cycle/trace/saturation.h"
-
 #include "trace_support.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,4 @@
 #include "core/cycle/trace/series.h"
-
 #include "core/cycle/trace/turning_points.h"
 
 #include <gtest/gtest.h>

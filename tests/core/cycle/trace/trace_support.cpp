@@ -2,8 +2,8 @@
 
 #include "core/cycle/trace/saturation.h"
 
-#include <array>
 #include <algorithm>
+#include <array>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -79,25 +79,26 @@ Band bandOf(double least, double most)
 Course prevacuumCourse()
 {
     const double held = saturationPressure(134.8);
-    return {{0, atmosphere}, {60, atmosphere}, {180, 8},   {240, 180},  {360, 8},
-            {420, 180},      {540, 8},         {720, held}, {960, held}, {1020, atmosphere},
-            {1140, 5},       {2340, 5},        {2400, atmosphere}, {2460, atmosphere}};
+    return {{0, atmosphere},    {60, atmosphere},   {180, 8},  {240, 180},
+            {360, 8},           {420, 180},         {540, 8},  {720, held},
+            {960, held},        {1020, atmosphere}, {1140, 5}, {2340, 5},
+            {2400, atmosphere}, {2460, atmosphere}};
 }
 
 Course steamFlushCourse()
 {
     const double held = saturationPressure(134.8);
-    return {{0, atmosphere}, {30, atmosphere}, {90, 220},   {130, 130},  {190, 220},
-            {230, 130},      {290, 220},       {330, 130},  {390, 220},  {430, 130},
-            {600, held},     {840, held},      {900, atmosphere}, {1020, 5}, {2220, 5},
+    return {{0, atmosphere},    {30, atmosphere},  {90, 220},         {130, 130}, {190, 220},
+            {230, 130},         {290, 220},        {330, 130},        {390, 220}, {430, 130},
+            {600, held},        {840, held},       {900, atmosphere}, {1020, 5},  {2220, 5},
             {2280, atmosphere}, {2300, atmosphere}};
 }
 
 Course gravityCourse()
 {
     const double held = saturationPressure(122);
-    return {{0, atmosphere}, {240, 106}, {420, held}, {2220, held}, {2340, atmosphere},
-            {3600, atmosphere}};
+    return {{0, atmosphere}, {240, 106},         {420, held},
+            {2220, held},    {2340, atmosphere}, {3600, atmosphere}};
 }
 
 std::vector<std::vector<std::string>> referenceRows(const std::string& file)
@@ -133,7 +134,7 @@ std::vector<std::string> askPython(const std::string& script, const std::string&
     close(file);
     std::ofstream(path) << input;
     const std::string command = LOADWARDEN_PYTHON " '" LOADWARDEN_SOURCE_DIR
-                                "/tests/core/cycle/trace/"
+                                                  "/tests/core/cycle/trace/"
                                 + script + "' < '" + path + "'";
     std::vector<std::string> lines;
     std::string line;

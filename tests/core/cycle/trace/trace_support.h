@@ -22,15 +22,15 @@ Trace traceOf(std::vector<double> seconds, std::vector<double> celsius,
               std::vector<double> kPa = {});
 
 /// A chamber that follows a course of pressure, sampled each `step` seconds from `offset` on:
-/// channels "chamber" and "drain" at its saturation temperature (the drain `drainLag` seconds later,
-/// both at 40 °C at least) and "pressure".
+/// channels "chamber" and "drain" at its saturation temperature (the drain `drainLag` seconds
+/// later, both at 40 °C at least) and "pressure".
 Trace chamberOf(const Course& course, double step, double drainLag = 0, double offset = 0);
 
 /// A band over channels 0 and 1.
 Band bandOf(double least, double most);
 
-/// A course with three vacuum pulses, exposure at 134.8 °C from 720 to 960 s, drying in a vacuum and
-/// air let in from 2340 to 2400 s.
+/// A course with three vacuum pulses, exposure at 134.8 °C from 720 to 960 s, drying in a vacuum
+/// and air let in from 2340 to 2400 s.
 Course prevacuumCourse();
 
 /// Four pulses above the atmosphere, exposure at 134.8 °C from 600 to 840 s.
