@@ -1,5 +1,6 @@
 #include "core/cycle/trace/lethality.h"
 
+#include "core/cycle/trace/countable.h"
 #include "core/cycle/trace/lethal_kernel.h"
 
 #include <algorithm>
@@ -27,50 +28,9 @@ namespace {
 
 constexpr double secondsInMinute = 60;
 
-// With z at least 2 K no rate between these leaves the range of a double.
-constexpr double leastCelsius = -90;
-constexpr double mostCelsius = 500;
-
 double slopeOf(const LethalReference& reference)
 {
     return std::log(10.0) / reference.zKelvin;
-}
-
-bool isTemperature(double celsius)
-{
-    return celsius >= leastCelsius && celsius <= mostCelsius; // no NaN
-}
-
-/// Whether the step that ends at sample i counts, for i from 1.
-bool counts(const double* seconds, const double* celsius, std::size_t i, double mostStepSeconds)
-{
-    return isTemperature(celsius[i - 1]) && isTemperature(celsius[i])
-           && seconds[i] - seconds[i - 1] <= mostStepSeconds;
-}
-
-/// The end of the stretch that begins at `first`: behind the last sample that is joined to it by
-/// steps that count.
-std::size_t stretchEnd(const double* seconds, const double* celsius, std::size_t first,
-                       std::size_t samples, double mostStepSeconds)
-{
-    // Pieces of fixed length without a way out of their middle are tested several values at once.
-    constexpr std::size_t piece = 32;
-    std::size_t i = first + 1;
-    for (; i + piece <= samples; i += piece) {
-        int wrong = 0;
-        for (std::size_t k = i; k < i + piece; ++k) {
-            wrong |= static_cast<int>(!(celsius[k] >= leastCelsius))
-                     | static_cast<int>(!(celsius[k] <= mostCelsius))
-                     | static_cast<int>(!(seconds[k] - seconds[k - 1] <= mostStepSeconds));
-        }
-        if (wrong != 0) {
-            break;
-        }
-    }
-    while (i < samples && counts(seconds, celsius, i, mostStepSeconds)) {
-        ++i;
-    }
-    return i;
 }
 
 /// Calls `counted(first, end)` for each stretch of samples that are joined by steps that count;
@@ -83,7 +43,7 @@ void eachStretch(std::span<const double> seconds, std::span<const double> celsiu
     bool leavingOut = false;
     for (std::size_t first = 0; first < samples;) {
         const std::size_t end =
-            isTemperature(celsius[first])
+            isCountable(celsius[first])
                 ? stretchEnd(seconds.data(), celsius.data(), first, samples, mostStepSeconds)
                 : first + 1;
         if (end - first > 1) {
@@ -109,7 +69,7 @@ bool isSound(const LethalReference& reference)
 
 double lethalRate(double celsius, const LethalReference& reference)
 {
-    if (!isSound(reference) || !isTemperature(celsius)) {
+    if (!isSound(reference) || !isCountable(celsius)) {
         return notKnown;
     }
     return std::exp(slopeOf(reference) * (celsius - reference.celsius));
