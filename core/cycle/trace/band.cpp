@@ -54,16 +54,24 @@ double valueAt(const Trace& trace, std::size_t channel, std::size_t sample)
 RequiredTemperatures requiredTemperatures(const Trace& trace, const Band& band)
 {
     RequiredTemperatures result;
-    result.coldest.assign(trace.samples(), notKnown);
-    result.hottest.assign(trace.samples(), notKnown);
+    result.lowest.assign(trace.samples(), notKnown);
+    result.highest.assign(trace.samples(), notKnown);
+    std::vector<bool> isLost(trace.samples(), false);
     for (const std::size_t channel : band.required) {
         if (channel >= trace.channels.size() || !isTemperature(trace.channels[channel].role)) {
             continue;
         }
         for (std::size_t i = 0; i < trace.samples(); ++i) {
             const double value = valueAt(trace, channel, i);
-            result.coldest[i] = std::fmin(result.coldest[i], value);
-            result.hottest[i] = std::fmax(result.hottest[i], value);
+            isLost[i] = isLost[i] || std::isnan(value);
+            result.lowest[i] = std::fmin(result.lowest[i], value);
+            result.highest[i] = std::fmax(result.highest[i], value);
+        }
+    }
+    result.coldest = result.lowest;
+    for (std::size_t i = 0; i < trace.samples(); ++i) {
+        if (isLost[i]) {
+            result.coldest[i] = notKnown;
         }
     }
     return result;
@@ -88,7 +96,7 @@ std::vector<SampleState> sampleStates(const Trace& trace, const Band& band, bool
     if (!steam || !pressure) {
         return states;
     }
-    const std::vector<double> hottest = requiredTemperatures(trace, band).hottest;
+    const std::vector<double> highest = requiredTemperatures(trace, band).highest;
     for (std::size_t i = 0; i < samples; ++i) {
         if (states[i] != SampleState::inBand && states[i] != SampleState::above) {
             continue;
@@ -96,7 +104,7 @@ std::vector<SampleState> sampleStates(const Trace& trace, const Band& band, bool
         const double kPa = valueAt(trace, *pressure, i);
         // Below the triple point's pressure there is no steam to be saturated.
         const double boils = saturationTemperature(std::max(kPa, 0.7));
-        if (hottest[i] - boils > settings.leavesSteamKelvin) {
+        if (highest[i] - boils > settings.leavesSteamKelvin) {
             states[i] = SampleState::notSteam;
         }
     }

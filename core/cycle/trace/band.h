@@ -49,11 +49,11 @@ inline constexpr double bandRounding = 1e-9;
 [[nodiscard]] std::vector<SampleState> sampleStates(const Trace& trace, const Band& band,
                                                     bool steam, const TraceSettings& settings);
 
-/// The lowest, and the highest, temperature of the required channels at each sample, NaN where none
-/// is measured.
+/// What the required temperature channels say together at each sample.
 struct RequiredTemperatures {
-    std::vector<double> coldest;
-    std::vector<double> hottest;
+    std::vector<double> coldest; ///< of all; NaN where one of them is not measured
+    std::vector<double> lowest;  ///< of those that are measured; NaN where none is
+    std::vector<double> highest; ///< the same
 };
 
 [[nodiscard]] RequiredTemperatures requiredTemperatures(const Trace& trace, const Band& band);

@@ -84,8 +84,10 @@ struct TraceEvaluation {
     Shown saturated = Shown::notAsked;
 
     std::vector<ChannelLethality> lethality; ///< for each temperature channel
-    CycleLethality coldest;                  ///< F0 of the coldest required channel at each moment
-    std::vector<double> cumulative;          ///< minutes, of the coldest; as many as samples
+    /// F0 of the coldest required channel at each moment; where one is not measured, nothing is
+    /// counted.
+    CycleLethality coldest;
+    std::vector<double> cumulative; ///< minutes, of the coldest; as many as samples
 
     std::optional<CycleInactivation> biological;
     std::optional<CycleInactivation> bioburden;

@@ -30,8 +30,8 @@ Interruption interruptionBetween(const Look& look, std::size_t before, std::size
     SampleState worst = SampleState::inBand;
     for (std::size_t i = before + 1; i < after; ++i) {
         worst = std::max(worst, look.states[i]);
-        found.coldest = std::fmin(found.coldest, look.temperatures.coldest[i]);
-        found.hottest = std::fmax(found.hottest, look.temperatures.hottest[i]);
+        found.coldest = std::fmin(found.coldest, look.temperatures.lowest[i]);
+        found.hottest = std::fmax(found.hottest, look.temperatures.highest[i]);
     }
     switch (worst) {
     case SampleState::inBand: found.cause = InterruptionCause::gap; break;
@@ -59,7 +59,7 @@ std::span<const SampleRange> runsOfHold(const Look& look, std::span<const Sample
         const SampleRange& run = runs[i - 1];
         double coldest = unbounded;
         for (std::size_t k = run.last + 1; k < runs[i].first; ++k) {
-            coldest = std::fmin(coldest, look.temperatures.coldest[k]);
+            coldest = std::fmin(coldest, look.temperatures.lowest[k]);
         }
         const bool joined = first == i && coldest >= deep;
         if (joined || lengthOf(look.trace.seconds, run) >= look.settings.leastHoldSeconds) {
@@ -134,7 +134,7 @@ void addFigures(const Look& look, Exposure& exposure)
     }
     std::vector<double> spreads;
     for (std::size_t i = exposure.hold.first; i <= exposure.hold.last; ++i) {
-        spreads.push_back(look.temperatures.hottest[i] - look.temperatures.coldest[i]);
+        spreads.push_back(look.temperatures.highest[i] - look.temperatures.coldest[i]);
         exposure.greatestSpread = std::fmax(exposure.greatestSpread, spreads.back());
     }
     exposure.meanSpread = timeMean(

@@ -148,7 +148,7 @@ private:
             }
         }
         std::size_t place = m_exposure.hold.first;
-        while (place > 0 && temperatures.hottest[place - 1] >= least
+        while (place > 0 && temperatures.highest[place - 1] >= least
                && m_trace.seconds[place - 1] >= heating.at.earliest) {
             --place;
         }

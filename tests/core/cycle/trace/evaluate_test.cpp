@@ -108,6 +108,10 @@ TEST(Evaluate, LeavesOpenWhatASensorDidNotMeasure)
     EXPECT_EQ(found.notAbove, Shown::open);
     EXPECT_EQ(found.exposureLeast, Shown::open);
     EXPECT_EQ(found.lethality[1].f0.whole.gaps, 1U);
+    // The coldest channel may have been the one that was lost: nothing is counted meanwhile.
+    EXPECT_EQ(found.coldest.whole.gaps, 1U);
+    EXPECT_EQ(found.lethality[0].f0.whole.gaps, 0U);
+    EXPECT_EQ(found.coldest.whole.leftOutSeconds, 7);
 }
 
 TEST(Evaluate, SeesTheWholeHoldBelowTheBand)
