@@ -1,0 +1,43 @@
+#pragma once
+
+#include "core/cycle/trace/settings.h"
+
+#include <cmath>
+#include <cstdint>
+
+namespace loadwarden {
+
+/// Whether a trace shows that a limit is met.
+enum class Shown : std::uint8_t {
+    notAsked,
+    met,
+    open, ///< the samples are too far apart, or too few, to tell
+    notMet
+};
+
+/// At least that much: met by the lower bound alone; not met where even the upper one is short.
+/// NaN is open; a limit that is NaN is not asked.
+[[nodiscard]] inline Shown showsAtLeast(const Bounds& bounds, double limit)
+{
+    if (std::isnan(limit)) {
+        return Shown::notAsked;
+    }
+    if (bounds.least >= limit) {
+        return Shown::met;
+    }
+    return bounds.most < limit ? Shown::notMet : Shown::open;
+}
+
+/// At most that much, the other way round.
+[[nodiscard]] inline Shown showsAtMost(const Bounds& bounds, double limit)
+{
+    if (std::isnan(limit)) {
+        return Shown::notAsked;
+    }
+    if (bounds.most <= limit) {
+        return Shown::met;
+    }
+    return bounds.least > limit ? Shown::notMet : Shown::open;
+}
+
+} // namespace loadwarden

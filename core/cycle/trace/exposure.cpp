@@ -1,0 +1,183 @@
+#include "core/cycle/trace/exposure.h"
+
+#include "core/cycle/trace/runs.h"
+#include "core/cycle/trace/saturation.h"
+#include "core/cycle/trace/series.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loadwarden {
+namespace {
+
+struct Look {
+    const Trace& trace;
+    const Band& band;
+    const TraceSettings& settings;
+    std::vector<SampleState> states;
+    RequiredTemperatures temperatures;
+};
+
+Interruption interruptionBetween(const Look& look, std::size_t before, std::size_t after)
+{
+    const std::vector<double>& seconds = look.trace.seconds;
+    Interruption found;
+    found.between = {before, after};
+    found.seconds.most = seconds[after] - seconds[before];
+    if (after - before > 1) {
+        found.seconds.least = seconds[after - 1] - seconds[before + 1];
+    }
+    SampleState worst = SampleState::inBand;
+    for (std::size_t i = before + 1; i < after; ++i) {
+        worst = std::max(worst, look.states[i]);
+        found.coldest = std::fmin(found.coldest, look.temperatures.lowest[i]);
+        found.hottest = std::fmax(found.hottest, look.temperatures.highest[i]);
+    }
+    switch (worst) {
+    case SampleState::inBand: found.cause = InterruptionCause::gap; break;
+    case SampleState::notMeasured: found.cause = InterruptionCause::notMeasured; break;
+    case SampleState::notSteam: found.cause = InterruptionCause::notSteam; break;
+    case SampleState::above: found.cause = InterruptionCause::above; break;
+    case SampleState::below: found.cause = InterruptionCause::below; break;
+    }
+    return found;
+}
+
+double lengthOf(const std::vector<double>& seconds, const SampleRange& range)
+{
+    return seconds[range.last] - seconds[range.first];
+}
+
+/// The runs of the exposure: the longest, all after it, and those before it that a pulse of air
+/// removal does not explain.
+std::span<const SampleRange> runsOfHold(const Look& look, std::span<const SampleRange> runs,
+                                        std::size_t longest)
+{
+    const double deep = look.band.leastCelsius - look.settings.shallowKelvin;
+    std::size_t first = longest;
+    for (std::size_t i = longest; i > 0; --i) {
+        const SampleRange& run = runs[i - 1];
+        double coldest = unbounded;
+        for (std::size_t k = run.last + 1; k < runs[i].first; ++k) {
+            coldest = std::fmin(coldest, look.temperatures.lowest[k]);
+        }
+        const bool joined = first == i && coldest >= deep;
+        if (joined || lengthOf(look.trace.seconds, run) >= look.settings.leastHoldSeconds) {
+            first = i - 1;
+        }
+    }
+    return runs.subspan(first);
+}
+
+void findPlateau(const Look& look, Exposure& exposure)
+{
+    const std::vector<double>& coldest = look.temperatures.coldest;
+    std::size_t top = coldest.size();
+    for (std::size_t i = 0; i < coldest.size(); ++i) {
+        const bool mayBe =
+            look.states[i] == SampleState::below || look.states[i] == SampleState::above;
+        if (mayBe && !std::isnan(coldest[i])
+            && (top == coldest.size() || coldest[i] > coldest[top])) {
+            top = i;
+        }
+    }
+    if (top == coldest.size()
+        || !(coldest[top] >= look.band.leastCelsius - look.settings.plateauBelowBandKelvin)
+        || std::isinf(look.band.leastCelsius)) {
+        return;
+    }
+    const double bottom = coldest[top] - look.settings.plateauDepthKelvin;
+    const std::vector<double>& seconds = look.trace.seconds;
+    exposure.rule = HoldRule::plateau;
+    exposure.hold = {top, top};
+    while (exposure.hold.first > 0 && coldest[exposure.hold.first - 1] >= bottom) {
+        --exposure.hold.first;
+    }
+    while (exposure.hold.last + 1 < coldest.size() && coldest[exposure.hold.last + 1] >= bottom) {
+        ++exposure.hold.last;
+    }
+    const auto [first, last] = exposure.hold;
+    exposure.begin = {first > 0 ? seconds[first - 1] : -unbounded, seconds[first]};
+    exposure.end = {seconds[last], last + 1 < seconds.size() ? seconds[last + 1] : unbounded};
+}
+
+ChannelFigures figuresOf(const Trace& trace, std::size_t channel, const SampleRange& hold)
+{
+    ChannelFigures figures;
+    figures.channel = channel;
+    std::vector<double> values;
+    values.reserve(hold.last - hold.first + 1);
+    for (std::size_t i = hold.first; i <= hold.last; ++i) {
+        const double value = valueAt(trace, channel, i);
+        figures.least = std::fmin(figures.least, value);
+        figures.greatest = std::fmax(figures.greatest, value);
+        values.push_back(value);
+    }
+    const auto seconds = std::span(trace.seconds).subspan(hold.first, values.size());
+    figures.mean = timeMean(seconds, values);
+    const Line line = fitLine(seconds, values);
+    figures.driftPerMinute = line.slope * 60;
+    figures.measured = line.samples;
+    return figures;
+}
+
+void addFigures(const Look& look, Exposure& exposure)
+{
+    std::size_t temperatures = 0;
+    for (const std::size_t channel : look.band.required) {
+        exposure.channels.push_back(figuresOf(look.trace, channel, exposure.hold));
+        temperatures += channel < look.trace.channels.size()
+                        && isTemperature(look.trace.channels[channel].role);
+    }
+    if (temperatures < 2) {
+        return;
+    }
+    std::vector<double> spreads;
+    for (std::size_t i = exposure.hold.first; i <= exposure.hold.last; ++i) {
+        spreads.push_back(look.temperatures.highest[i] - look.temperatures.coldest[i]);
+        exposure.greatestSpread = std::fmax(exposure.greatestSpread, spreads.back());
+    }
+    exposure.meanSpread = timeMean(
+        std::span(look.trace.seconds).subspan(exposure.hold.first, spreads.size()), spreads);
+}
+
+} // namespace
+
+Exposure findExposure(const Trace& trace, const Band& band, bool steam,
+                      const TraceSettings& settings)
+{
+    const Look look{trace, band, settings, sampleStates(trace, band, steam, settings),
+                    requiredTemperatures(trace, band)};
+    const std::vector<double>& seconds = trace.seconds;
+    Exposure exposure;
+    for (const double value : look.temperatures.coldest) {
+        exposure.peakCelsius = std::fmax(exposure.peakCelsius, value);
+    }
+    const std::vector<SampleRange> runs =
+        runsInBand(seconds, look.states, settings.mostStepSeconds);
+    exposure.continuous.most = longestPossible(seconds, look.states);
+    if (runs.empty()) {
+        findPlateau(look, exposure);
+        if (exposure.rule != HoldRule::none) {
+            addFigures(look, exposure);
+        }
+        return exposure;
+    }
+    const auto longest = std::ranges::max_element(
+        runs, {}, [&](const SampleRange& run) { return lengthOf(seconds, run); });
+    exposure.rule = HoldRule::band;
+    exposure.longest = *longest;
+    exposure.continuous.least = lengthOf(seconds, *longest);
+    const auto held = runsOfHold(look, runs, static_cast<std::size_t>(longest - runs.begin()));
+    exposure.hold = {held.front().first, held.back().last};
+    exposure.begin = beginOf(seconds, look.states, exposure.hold.first);
+    exposure.end = endOf(seconds, look.states, exposure.hold.last);
+    for (std::size_t i = 1; i < held.size(); ++i) {
+        exposure.interruptions.push_back(
+            interruptionBetween(look, held[i - 1].last, held[i].first));
+    }
+    addFigures(look, exposure);
+    return exposure;
+}
+
+} // namespace loadwarden

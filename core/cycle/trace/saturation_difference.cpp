@@ -1,0 +1,62 @@
+#include "core/cycle/trace/saturation_difference.h"
+
+#include "core/cycle/trace/saturation.h"
+#include "core/cycle/trace/series.h"
+
+#include <cmath>
+#include <span>
+
+namespace loadwarden {
+namespace {
+
+SaturationDifference differenceOf(const Trace& trace, std::size_t channel,
+                                  std::span<const double> boils, const SampleRange& hold)
+{
+    SaturationDifference result;
+    result.channel = channel;
+    std::vector<double> differences;
+    differences.reserve(boils.size());
+    for (std::size_t i = 0; i < boils.size(); ++i) {
+        const double difference = valueAt(trace, channel, hold.first + i) - boils[i];
+        differences.push_back(difference);
+        if (std::isnan(difference)) {
+            continue;
+        }
+        ++result.measured;
+        if (!(difference >= result.least)) {
+            result.least = difference;
+            result.leastAtSeconds = trace.seconds[hold.first + i];
+        }
+        if (!(difference <= result.greatest)) {
+            result.greatest = difference;
+            result.greatestAtSeconds = trace.seconds[hold.first + i];
+        }
+    }
+    result.mean =
+        timeMean(std::span(trace.seconds).subspan(hold.first, differences.size()), differences);
+    return result;
+}
+
+} // namespace
+
+std::vector<SaturationDifference> saturationDifferences(const Trace& trace, const Band& band,
+                                                        const Exposure& exposure)
+{
+    std::vector<SaturationDifference> results;
+    const auto pressure = findChannel(trace, ChannelRole::chamberPressure);
+    if (exposure.rule == HoldRule::none || !pressure) {
+        return results;
+    }
+    std::vector<double> boils;
+    for (std::size_t i = exposure.hold.first; i <= exposure.hold.last; ++i) {
+        boils.push_back(saturationTemperature(valueAt(trace, *pressure, i)));
+    }
+    for (const std::size_t channel : band.required) {
+        if (channel < trace.channels.size() && isTemperature(trace.channels[channel].role)) {
+            results.push_back(differenceOf(trace, channel, boils, exposure.hold));
+        }
+    }
+    return results;
+}
+
+} // namespace loadwarden
