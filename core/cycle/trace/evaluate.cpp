@@ -80,6 +80,9 @@ void judgeExposure(const AskedOfTrace& asked, TraceEvaluation& result)
     const bool isSeen = std::ranges::any_of(exposure.interruptions, [](const Interruption& each) {
         return each.cause > InterruptionCause::notMeasured;
     });
+    if (isPlateau && result.exposureLeast == Shown::open) {
+        return; // it may have been in the band unseen
+    }
     result.uninterrupted = shownUnless(isSeen || isPlateau);
     if (result.uninterrupted == Shown::met && !exposure.interruptions.empty()) {
         result.uninterrupted = Shown::open;
@@ -104,6 +107,10 @@ void judgeBand(const Trace& trace, const AskedOfTrace& asked, TraceEvaluation& r
         isAbove = isAbove || figures.greatest > most + bandRounding;
         isWhole = isWhole && figures.measured == samples;
     }
+    const bool mayBeUnseen =
+        result.exposure.rule == HoldRule::plateau && result.exposureLeast == Shown::open;
+    isWhole = isWhole && !mayBeUnseen;
+    isBelow = isBelow && !mayBeUnseen;
     result.notBelow = isBelow ? Shown::notMet : isWhole ? Shown::met : Shown::open;
     result.notAbove = isAbove ? Shown::notMet : isWhole ? Shown::met : Shown::open;
 }
@@ -203,7 +210,8 @@ TraceEvaluation evaluate(const Trace& trace, const AskedOfTrace& asked)
     if (asked.isSteam) {
         result.phases = findPhases(trace, asked.band, result.exposure, asked.airRemoval,
                                    asked.atmosphereKPa, asked.settings);
-        result.saturation = saturationDifferences(trace, asked.band, result.exposure);
+        result.saturation =
+            saturationDifferences(trace, asked.band, result.exposure, asked.settings);
         if (const Phase* drying = result.phases.find(PhaseKind::drying)) {
             result.dryingLeast = showsAtLeast(drying->seconds, asked.leastDryingSeconds);
         }

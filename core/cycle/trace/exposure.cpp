@@ -48,25 +48,33 @@ double lengthOf(const std::vector<double>& seconds, const SampleRange& range)
     return seconds[range.last] - seconds[range.first];
 }
 
-/// The runs of the exposure: the longest, all after it, and those before it that a pulse of air
-/// removal does not explain.
+/// The runs of the exposure: from the first to the last that is as long as a hold or the longest.
+/// Before the longest, one that is held counts after however deep a fall.
 std::span<const SampleRange> runsOfHold(const Look& look, std::span<const SampleRange> runs,
                                         std::size_t longest)
 {
-    const double deep = look.band.leastCelsius - look.settings.shallowKelvin;
-    std::size_t first = longest;
-    for (std::size_t i = longest; i > 0; --i) {
-        const SampleRange& run = runs[i - 1];
-        double coldest = unbounded;
-        for (std::size_t k = run.last + 1; k < runs[i].first; ++k) {
-            coldest = std::fmin(coldest, look.temperatures.lowest[k]);
-        }
-        const bool joined = first == i && coldest >= deep;
-        if (joined || lengthOf(look.trace.seconds, run) >= look.settings.leastHoldSeconds) {
-            first = i - 1;
-        }
+    const auto isHeld = [&](const SampleRange& run) {
+        return lengthOf(look.trace.seconds, run) >= look.settings.leastHoldSeconds;
+    };
+    std::size_t first = 0;
+    while (first < longest && !isHeld(runs[first])) {
+        ++first;
     }
-    return runs.subspan(first);
+    std::size_t last = runs.size() - 1;
+    while (last > longest && !isHeld(runs[last])) {
+        --last;
+    }
+    return runs.subspan(first, last - first + 1);
+}
+
+/// Whether most of the samples are above the band.
+bool isAbove(const Look& look, const SampleRange& range)
+{
+    const auto begin = look.states.begin();
+    const auto above =
+        std::count(begin + static_cast<std::ptrdiff_t>(range.first),
+                   begin + static_cast<std::ptrdiff_t>(range.last) + 1, SampleState::above);
+    return 2 * static_cast<std::size_t>(above) > range.last - range.first + 1;
 }
 
 void findPlateau(const Look& look, Exposure& exposure)
@@ -156,25 +164,33 @@ Exposure findExposure(const Trace& trace, const Band& band, bool steam,
     const std::vector<SampleRange> runs =
         runsInBand(seconds, look.states, settings.mostStepSeconds);
     exposure.continuous.most = longestPossible(seconds, look.states);
-    if (runs.empty()) {
-        findPlateau(look, exposure);
-        if (exposure.rule != HoldRule::none) {
-            addFigures(look, exposure);
-        }
-        return exposure;
-    }
     const auto longest = std::ranges::max_element(
         runs, {}, [&](const SampleRange& run) { return lengthOf(seconds, run); });
+    const double held = runs.empty() ? 0 : lengthOf(seconds, *longest);
+    if (!runs.empty()) {
+        exposure.longest = *longest;
+        exposure.continuous.least = held;
+    }
+    findPlateau(look, exposure);
+    if (exposure.rule != HoldRule::none) {
+        // Steam that only passes through the band was held above it, or all but reached it.
+        const double plateau = lengthOf(seconds, exposure.hold);
+        const bool mayBe = held < settings.leastHoldSeconds || isAbove(look, exposure.hold);
+        if (runs.empty() || (mayBe && plateau >= std::max(2 * held, settings.leastHoldSeconds))) {
+            addFigures(look, exposure);
+            return exposure;
+        }
+    } else if (runs.empty()) {
+        return exposure;
+    }
     exposure.rule = HoldRule::band;
-    exposure.longest = *longest;
-    exposure.continuous.least = lengthOf(seconds, *longest);
-    const auto held = runsOfHold(look, runs, static_cast<std::size_t>(longest - runs.begin()));
-    exposure.hold = {held.front().first, held.back().last};
+    const auto parts = runsOfHold(look, runs, static_cast<std::size_t>(longest - runs.begin()));
+    exposure.hold = {parts.front().first, parts.back().last};
     exposure.begin = beginOf(seconds, look.states, exposure.hold.first);
     exposure.end = endOf(seconds, look.states, exposure.hold.last);
-    for (std::size_t i = 1; i < held.size(); ++i) {
+    for (std::size_t i = 1; i < parts.size(); ++i) {
         exposure.interruptions.push_back(
-            interruptionBetween(look, held[i - 1].last, held[i].first));
+            interruptionBetween(look, parts[i - 1].last, parts[i].first));
     }
     addFigures(look, exposure);
     return exposure;

@@ -9,8 +9,23 @@
 namespace loadwarden {
 namespace {
 
+/// The samples of the hold without its edges; all of them where nothing would be left.
+SampleRange judgedOf(std::span<const double> seconds, const SampleRange& hold, double edge)
+{
+    SampleRange judged = hold;
+    while (judged.first <= hold.last && seconds[judged.first] < seconds[hold.first] + edge) {
+        ++judged.first;
+    }
+    while (judged.last > judged.first && seconds[judged.last] > seconds[hold.last] - edge) {
+        --judged.last;
+    }
+    return judged.first > judged.last || seconds[judged.last] > seconds[hold.last] - edge ? hold
+                                                                                          : judged;
+}
+
 SaturationDifference differenceOf(const Trace& trace, std::size_t channel,
-                                  std::span<const double> boils, const SampleRange& hold)
+                                  std::span<const double> boils, const SampleRange& hold,
+                                  const SampleRange& judged)
 {
     SaturationDifference result;
     result.channel = channel;
@@ -23,6 +38,9 @@ SaturationDifference differenceOf(const Trace& trace, std::size_t channel,
             continue;
         }
         ++result.measured;
+        if (hold.first + i < judged.first || hold.first + i > judged.last) {
+            continue;
+        }
         if (!(difference >= result.least)) {
             result.least = difference;
             result.leastAtSeconds = trace.seconds[hold.first + i];
@@ -40,7 +58,8 @@ SaturationDifference differenceOf(const Trace& trace, std::size_t channel,
 } // namespace
 
 std::vector<SaturationDifference> saturationDifferences(const Trace& trace, const Band& band,
-                                                        const Exposure& exposure)
+                                                        const Exposure& exposure,
+                                                        const TraceSettings& settings)
 {
     std::vector<SaturationDifference> results;
     const auto pressure = findChannel(trace, ChannelRole::chamberPressure);
@@ -51,9 +70,11 @@ std::vector<SaturationDifference> saturationDifferences(const Trace& trace, cons
     for (std::size_t i = exposure.hold.first; i <= exposure.hold.last; ++i) {
         boils.push_back(saturationTemperature(valueAt(trace, *pressure, i)));
     }
+    const SampleRange judged =
+        judgedOf(trace.seconds, exposure.hold, settings.saturationEdgeSeconds);
     for (const std::size_t channel : band.required) {
         if (channel < trace.channels.size() && isTemperature(trace.channels[channel].role)) {
-            results.push_back(differenceOf(trace, channel, boils, exposure.hold));
+            results.push_back(differenceOf(trace, channel, boils, exposure.hold, judged));
         }
     }
     return results;

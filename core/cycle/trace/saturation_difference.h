@@ -11,6 +11,8 @@ namespace loadwarden {
 struct SaturationDifference {
     std::size_t channel = 0;
     double mean = notKnown; ///< over time
+    /// Without the edges of the hold (TraceSettings::saturationEdgeSeconds), unless nothing is left
+    /// then.
     double least = notKnown;
     double greatest = notKnown;
     double leastAtSeconds = notKnown; ///< when first
@@ -21,6 +23,7 @@ struct SaturationDifference {
 /// For each required temperature channel, in that order; none without a hold or a channel of
 /// pressure. All NaN where a channel and the pressure have no sample in common.
 [[nodiscard]] std::vector<SaturationDifference>
-saturationDifferences(const Trace& trace, const Band& band, const Exposure& exposure);
+saturationDifferences(const Trace& trace, const Band& band, const Exposure& exposure,
+                      const TraceSettings& settings = {});
 
 } // namespace loadwarden

@@ -16,14 +16,16 @@ struct TraceSettings {
     /// steam: a hot jacket while drying is no exposure. Common practice, no source.
     double leavesSteamKelvin = 10;
 
-    /// What falls at most this far below the band between two times in it still belongs to the
-    /// same hold before its longest part (a pulse of air removal falls further). Common practice,
-    /// no source.
-    double shallowKelvin = 10;
-
-    /// A shorter stay in the band, before a deeper fall, is the top of a pulse and no part of the
-    /// exposure. Common practice, no source.
+    /// A shorter stay in the band, before or after the longest one, is no part of the exposure: the
+    /// top of a pulse, or noise where the temperature crosses the edge. Where there is none as
+    /// long, a plateau outside the band that was held longer is what is judged. Common practice, no
+    /// source.
     double leastHoldSeconds = 30;
+
+    /// So long after its begin and before its end the difference from saturation is not judged: the
+    /// load still warms, or the steam is already let out (EN 285: equilibration at most 15 s up to
+    /// 800 L; from memory).
+    double saturationEdgeSeconds = 15;
 
     /// Where the band is never reached: how far below its least a plateau is looked for, and how
     /// far below its own top it reaches. Common practice, no source.
