@@ -189,6 +189,9 @@ TEST(Exposure, LeavesOutTheTopOfAPulseButNoFirstAttempt)
     const Exposure broken = exposureOf({20, 135, 135, 95, 135, 135, 135, 20});
     EXPECT_EQ(broken.hold, (SampleRange{1, 6}));
     EXPECT_EQ(broken.interruptions.size(), 1U);
+    // Exactly as long as makes a hold, and just shorter.
+    EXPECT_EQ(exposureOf({20, 135, 135, 95, 135, 135, 135, 20}, 30).interruptions.size(), 1U);
+    EXPECT_EQ(exposureOf({20, 135, 135, 95, 135, 135, 135, 20}, 29).interruptions.size(), 0U);
     // Whatever comes back after the longest run belongs to it.
     EXPECT_EQ(exposureOf({20, 135, 135, 135, 95, 134.1, 20}).interruptions.size(), 1U);
     // A shallow fall after a single sample is an interruption.
@@ -210,6 +213,10 @@ TEST(Exposure, FallsBackToThePlateauWhereTheBandIsNeverReached)
     EXPECT_EQ(high.rule, HoldRule::plateau);
     EXPECT_EQ(high.hold, (SampleRange{1, 3}));
     EXPECT_EQ(high.continuous.least, 0);
+    const Exposure throughout = exposureOf({132, 132, 131});
+    EXPECT_EQ(throughout.hold, (SampleRange{0, 2}));
+    EXPECT_EQ(throughout.begin, (Moment{-unbounded, 0}));
+    EXPECT_EQ(throughout.end, (Moment{120, unbounded}));
     // Far below there is none, only what the trace's samples leave open.
     const Exposure cold = exposureOf({20, 60, 118.9, 60});
     EXPECT_EQ(cold.rule, HoldRule::none);
