@@ -48,25 +48,39 @@ double lengthOf(const std::vector<double>& seconds, const SampleRange& range)
     return seconds[range.last] - seconds[range.first];
 }
 
-/// The runs of the exposure: the longest, all after it, and those before it that a pulse of air
-/// removal does not explain.
+/// By how much the temperatures between two runs leave the band; not above 0 where what parts them
+/// is something else.
+double depthBetween(const Look& look, const SampleRange& before, const SampleRange& after)
+{
+    double depth = 0;
+    for (std::size_t i = before.last + 1; i < after.first; ++i) {
+        depth = std::fmax(depth, look.band.leastCelsius - look.temperatures.lowest[i]);
+        depth = std::fmax(depth, look.temperatures.highest[i] - look.band.mostCelsius);
+    }
+    return depth;
+}
+
+/// The runs of the exposure: from the first to the last that belongs to it (TraceSettings).
 std::span<const SampleRange> runsOfHold(const Look& look, std::span<const SampleRange> runs,
                                         std::size_t longest)
 {
-    const double deep = look.band.leastCelsius - look.settings.shallowKelvin;
+    const TraceSettings& settings = look.settings;
+    const auto isLong = [&](const SampleRange& run) {
+        return lengthOf(look.trace.seconds, run) >= settings.leastHoldSeconds;
+    };
     std::size_t first = longest;
     for (std::size_t i = longest; i > 0; --i) {
-        const SampleRange& run = runs[i - 1];
-        double coldest = unbounded;
-        for (std::size_t k = run.last + 1; k < runs[i].first; ++k) {
-            coldest = std::fmin(coldest, look.temperatures.lowest[k]);
-        }
-        const bool joined = first == i && coldest >= deep;
-        if (joined || lengthOf(look.trace.seconds, run) >= look.settings.leastHoldSeconds) {
-            first = i - 1;
-        }
+        const double depth = depthBetween(look, runs[i - 1], runs[i]);
+        const bool isDip =
+            first == i && depth > settings.noiseKelvin && depth <= settings.shallowKelvin;
+        first = isDip || isLong(runs[i - 1]) ? i - 1 : first;
     }
-    return runs.subspan(first);
+    std::size_t last = longest;
+    for (std::size_t i = longest + 1; i < runs.size(); ++i) {
+        const bool isDip = depthBetween(look, runs[i - 1], runs[i]) > settings.noiseKelvin;
+        last = isDip || isLong(runs[i]) ? i : last;
+    }
+    return runs.subspan(first, last - first + 1);
 }
 
 void findPlateau(const Look& look, Exposure& exposure)

@@ -16,14 +16,16 @@ struct TraceSettings {
     /// steam: a hot jacket while drying is no exposure. Common practice, no source.
     double leavesSteamKelvin = 10;
 
-    /// What falls at most this far below the band between two times in it still belongs to the
-    /// same hold before its longest part (a pulse of air removal falls further). Common practice,
-    /// no source.
-    double shallowKelvin = 10;
-
-    /// A shorter stay in the band, before a deeper fall, is the top of a pulse and no part of the
-    /// exposure. Common practice, no source.
+    /// A stay in the band of this length always belongs to the exposure. Common practice, no
+    /// source.
     double leastHoldSeconds = 30;
+
+    /// A shorter one does only if what parts it from the longest stay leaves the band by more than
+    /// a sensor's noise (else the chamber was still coming to the band, or already leaving it) and,
+    /// before the longest, does not fall as far as a pulse of air removal. Common practice, no
+    /// source.
+    double noiseKelvin = 0.3;
+    double shallowKelvin = 10;
 
     /// Where the band is never reached: how far below its least a plateau is looked for, and how
     /// far below its own top it reaches. Common practice, no source.
