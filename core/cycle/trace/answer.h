@@ -15,9 +15,9 @@ enum class Shown : std::uint8_t {
     notMet
 };
 
-/// At least that much: met by the lower bound alone; not met where even the upper one is short.
-/// NaN is open; a limit that is NaN is not asked.
-[[nodiscard]] inline Shown showsAtLeast(const Bounds& bounds, double limit)
+/// At least that much: met by the lower bound alone; not met where even the upper one is short by
+/// more than a doubt. NaN is open; a limit that is NaN is not asked.
+[[nodiscard]] inline Shown showsAtLeast(const Bounds& bounds, double limit, double doubt = 0)
 {
     if (std::isnan(limit)) {
         return Shown::notAsked;
@@ -25,7 +25,7 @@ enum class Shown : std::uint8_t {
     if (bounds.least >= limit) {
         return Shown::met;
     }
-    return bounds.most < limit ? Shown::notMet : Shown::open;
+    return bounds.most + doubt < limit ? Shown::notMet : Shown::open;
 }
 
 /// At most that much, the other way round.

@@ -67,7 +67,8 @@ void judgeExposure(const AskedOfTrace& asked, TraceEvaluation& result)
 {
     const Exposure& exposure = result.exposure;
     if (!std::isnan(exposure.peakCelsius)) {
-        result.exposureLeast = showsAtLeast(exposure.continuous, asked.leastExposureSeconds);
+        result.exposureLeast = showsAtLeast(exposure.continuous, asked.leastExposureSeconds,
+                                            asked.settings.timeDoubtSeconds);
     }
     if (exposure.rule == HoldRule::none) {
         return;
@@ -213,7 +214,8 @@ TraceEvaluation evaluate(const Trace& trace, const AskedOfTrace& asked)
         result.saturation =
             saturationDifferences(trace, asked.band, result.exposure, asked.settings);
         if (const Phase* drying = result.phases.find(PhaseKind::drying)) {
-            result.dryingLeast = showsAtLeast(drying->seconds, asked.leastDryingSeconds);
+            result.dryingLeast = showsAtLeast(drying->seconds, asked.leastDryingSeconds,
+                                              asked.settings.timeDoubtSeconds);
         }
     }
     judgeSaturation(asked, result);

@@ -48,21 +48,37 @@ double lengthOf(const std::vector<double>& seconds, const SampleRange& range)
     return seconds[range.last] - seconds[range.first];
 }
 
-/// The runs of the exposure: from the first to the last that is as long as a hold or the longest.
-/// Before the longest, one that is held counts after however deep a fall.
+/// By how much the temperatures between two runs leave the band; not above 0 where what parts them
+/// is something else.
+double depthBetween(const Look& look, const SampleRange& before, const SampleRange& after)
+{
+    double depth = 0;
+    for (std::size_t i = before.last + 1; i < after.first; ++i) {
+        depth = std::fmax(depth, look.band.leastCelsius - look.temperatures.lowest[i]);
+        depth = std::fmax(depth, look.temperatures.highest[i] - look.band.mostCelsius);
+    }
+    return depth;
+}
+
+/// The runs of the exposure: from the first to the last that belongs to it (TraceSettings).
 std::span<const SampleRange> runsOfHold(const Look& look, std::span<const SampleRange> runs,
                                         std::size_t longest)
 {
-    const auto isHeld = [&](const SampleRange& run) {
-        return lengthOf(look.trace.seconds, run) >= look.settings.leastHoldSeconds;
+    const TraceSettings& settings = look.settings;
+    const auto isLong = [&](const SampleRange& run) {
+        return lengthOf(look.trace.seconds, run) >= settings.leastHoldSeconds;
     };
-    std::size_t first = 0;
-    while (first < longest && !isHeld(runs[first])) {
-        ++first;
+    std::size_t first = longest;
+    for (std::size_t i = longest; i > 0; --i) {
+        const double depth = depthBetween(look, runs[i - 1], runs[i]);
+        const bool isDip =
+            first == i && depth > settings.noiseKelvin && depth <= settings.shallowKelvin;
+        first = isDip || isLong(runs[i - 1]) ? i - 1 : first;
     }
-    std::size_t last = runs.size() - 1;
-    while (last > longest && !isHeld(runs[last])) {
-        --last;
+    std::size_t last = longest;
+    for (std::size_t i = longest + 1; i < runs.size(); ++i) {
+        const bool isDip = depthBetween(look, runs[i - 1], runs[i]) > settings.noiseKelvin;
+        last = isDip || isLong(runs[i]) ? i : last;
     }
     return runs.subspan(first, last - first + 1);
 }

@@ -16,19 +16,30 @@ struct TraceSettings {
     /// steam: a hot jacket while drying is no exposure. Common practice, no source.
     double leavesSteamKelvin = 10;
 
-    /// A shorter stay in the band, before or after the longest one, is no part of the exposure: the
-    /// top of a pulse, or noise where the temperature crosses the edge. Where there is none as
-    /// long, a plateau outside the band that was held longer is what is judged. Common practice, no
+    /// A stay in the band of this length always belongs to the exposure. Common practice, no
     /// source.
     double leastHoldSeconds = 30;
+
+    /// A shorter one does only if what parts it from the longest stay leaves the band by more than
+    /// a sensor's noise (else the chamber was still coming to the band, or already leaving it) and,
+    /// before the longest, does not fall as far as a pulse of air removal. Common practice, no
+    /// source.
+    double noiseKelvin = 0.3;
+    double shallowKelvin = 10;
+
+    /// A time that falls short by no more than this is not shown to be short: noise where the
+    /// temperature crosses the edge of the band takes as much away. It is not shown to be met
+    /// either. Common practice, no source.
+    double timeDoubtSeconds = 5;
 
     /// So long after its begin and before its end the difference from saturation is not judged: the
     /// load still warms, or the steam is already let out (EN 285: equilibration at most 15 s up to
     /// 800 L; from memory).
     double saturationEdgeSeconds = 15;
 
-    /// Where the band is never reached: how far below its least a plateau is looked for, and how
-    /// far below its own top it reaches. Common practice, no source.
+    /// Where the band is not reached, or only passed through on the way above it: how far below its
+    /// least a plateau is looked for, and how far below its own top it reaches. Common practice, no
+    /// source.
     double plateauBelowBandKelvin = 15;
     double plateauDepthKelvin = 2;
 

@@ -109,7 +109,7 @@ TEST(Exposure, CountsNothingWhereNothingWasMeasured)
 TEST(Exposure, KnowsTheWorstThatInterruptedIt)
 {
     const auto cause = [](const std::vector<double>& between) {
-        std::vector<double> celsius{20, 135};
+        std::vector<double> celsius{20, 135, 135};
         celsius.insert(celsius.end(), between.begin(), between.end());
         celsius.insert(celsius.end(), {135, 135, 20});
         return exposureOf(celsius).interruptions.at(0).cause;
@@ -189,11 +189,41 @@ TEST(Exposure, LeavesOutTheTopOfAPulseButNoFirstAttempt)
     const Exposure broken = exposureOf({20, 135, 135, 95, 135, 135, 135, 20});
     EXPECT_EQ(broken.hold, (SampleRange{1, 6}));
     EXPECT_EQ(broken.interruptions.size(), 1U);
+    // Exactly as long as makes a hold, and just shorter.
+    EXPECT_EQ(exposureOf({20, 135, 135, 95, 135, 135, 135, 20}, 30).interruptions.size(), 1U);
+    EXPECT_EQ(exposureOf({20, 135, 135, 95, 135, 135, 135, 20}, 29).interruptions.size(), 0U);
     // Whatever comes back after the longest run belongs to it.
     EXPECT_EQ(exposureOf({20, 135, 135, 135, 95, 134.1, 20}).interruptions.size(), 1U);
     // A shallow fall after a single sample is an interruption.
     EXPECT_EQ(exposureOf({20, 135, 124, 135, 135, 20}).interruptions.size(), 1U);
     EXPECT_EQ(exposureOf({20, 135, 123.9, 135, 135, 20}).interruptions.size(), 0U);
+}
+
+TEST(Exposure, TakesNoiseAtItsEdgesForNoInterruption)
+{
+    // Each second: through the limit upwards and downwards with noise of a tenth.
+    std::vector<double> celsius{133, 133.9, 134.05, 133.95, 134.1, 133.98, 134};
+    celsius.insert(celsius.end(), 60, 134.6);
+    celsius.insert(celsius.end(), {133.95, 134.02, 133.9, 134, 133});
+    const Exposure noisy = exposureOf(celsius, 1);
+    EXPECT_TRUE(noisy.interruptions.empty());
+    EXPECT_EQ(noisy.hold, (SampleRange{6, 66}));
+    EXPECT_EQ(noisy.continuous, (Bounds{60, 62}));
+    // A dip that is more than noise, even right after the beginning or before the end.
+    celsius[5] = 133.6;
+    EXPECT_EQ(exposureOf(celsius, 1).interruptions.size(), 1U);
+    celsius[69] = 133.6;
+    EXPECT_EQ(exposureOf(celsius, 1).interruptions.size(), 3U);
+    // The least of dips within a hold is one.
+    celsius[35] = 133.99;
+    EXPECT_EQ(exposureOf(celsius, 1).continuous.least, 30);
+    // An overshoot right after the beginning.
+    std::vector<double> hot{130, 134.5, 137.4};
+    hot.insert(hot.end(), 60, 136);
+    hot.push_back(130);
+    EXPECT_EQ(exposureOf(hot, 1).interruptions.at(0).cause, InterruptionCause::above);
+    hot[2] = 137.2;
+    EXPECT_TRUE(exposureOf(hot, 1).interruptions.empty());
 }
 
 TEST(Exposure, FallsBackToThePlateauWhereTheBandIsNeverReached)
@@ -210,6 +240,10 @@ TEST(Exposure, FallsBackToThePlateauWhereTheBandIsNeverReached)
     EXPECT_EQ(high.rule, HoldRule::plateau);
     EXPECT_EQ(high.hold, (SampleRange{1, 3}));
     EXPECT_EQ(high.continuous.least, 0);
+    const Exposure throughout = exposureOf({132, 132, 131});
+    EXPECT_EQ(throughout.hold, (SampleRange{0, 2}));
+    EXPECT_EQ(throughout.begin, (Moment{-unbounded, 0}));
+    EXPECT_EQ(throughout.end, (Moment{120, unbounded}));
     // Far below there is none, only what the trace's samples leave open.
     const Exposure cold = exposureOf({20, 60, 118.9, 60});
     EXPECT_EQ(cold.rule, HoldRule::none);
