@@ -24,7 +24,7 @@ struct TraceSettings {
     /// a sensor's noise (else the chamber was still coming to the band, or already leaving it) and,
     /// before the longest, does not fall as far as a pulse of air removal. Common practice, no
     /// source.
-    double noiseKelvin = 0.3;
+    double noiseKelvin = 0.5;
     double shallowKelvin = 10;
 
     /// A time that falls short by no more than this is not shown to be short: noise where the

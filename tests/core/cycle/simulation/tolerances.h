@@ -9,8 +9,10 @@ namespace loadwarden::testing {
 
 /// A boundary between phases: seconds beside the sampling interval.
 inline constexpr double boundarySeconds = 6;
-/// Vacuum and pressure of a pulse, kPa; only where a sample is taken at least every 5 s.
+/// Vacuum and pressure of a pulse, kPa, and for each second between samples; only where that is at
+/// most 2.
 inline constexpr double pulseKPa = 3;
+inline constexpr double pulseKPaASecond = 1;
 /// Exposure: its bounds hold the truth within this, in seconds beside the sampling interval. Noise
 /// carries a sample over the edge of the band.
 inline constexpr double exposureSeconds = 4;

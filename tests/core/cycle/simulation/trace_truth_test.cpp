@@ -78,8 +78,11 @@ Tried tried(const Settings& settings)
 
 void expectAt(const Tried& cycle, const Moment& found, double truth, const char* what)
 {
-    EXPECT_GE(truth, found.earliest - testing::boundarySeconds) << what;
-    EXPECT_LE(truth, found.latest + testing::boundarySeconds) << what;
+    // The steam comes to its temperature slowly: noise shifts when it is seen to be there.
+    constexpr double kelvinASecond = 0.05;
+    const double off = testing::boundarySeconds + cycle.noise() / kelvinASecond;
+    EXPECT_GE(truth, found.earliest - off) << what;
+    EXPECT_LE(truth, found.latest + off) << what;
     EXPECT_LE(found.latest - found.earliest, 2 * cycle.sampling() + 1e-6) << what;
 }
 
@@ -104,9 +107,10 @@ void expectPhases(const Tried& cycle)
     const std::vector<Pulse>& pulses = cycle.found.phases.pulses;
     const bool last = cycle.settings.program == Program::prevacuum;
     ASSERT_EQ(pulses.size(), truth.pulses.size() + (last ? 1 : 0));
+    const double tolerance = testing::pulseKPa + testing::pulseKPaASecond * cycle.sampling();
     for (std::size_t i = 0; i < truth.pulses.size(); ++i) {
-        EXPECT_NEAR(pulses[i].depthKPa, truth.pulses[i].lowKPa, testing::pulseKPa) << i;
-        EXPECT_NEAR(pulses[i].heightKPa, truth.pulses[i].highKPa, testing::pulseKPa) << i;
+        EXPECT_NEAR(pulses[i].depthKPa, truth.pulses[i].lowKPa, tolerance) << i;
+        EXPECT_NEAR(pulses[i].heightKPa, truth.pulses[i].highKPa, tolerance) << i;
     }
 }
 
@@ -116,7 +120,8 @@ void expectFigures(const Tried& cycle)
     const double exposure = cycle.truth.exposure().length();
     const double slack = cycle.sampling() + testing::exposureSeconds;
     EXPECT_LE(found.exposure.continuous.least, exposure + testing::exposureSeconds);
-    EXPECT_GE(found.exposure.continuous.most, exposure - testing::exposureSeconds);
+    EXPECT_GE(found.exposure.continuous.most,
+              exposure - testing::exposureSeconds - cycle.noise() / 0.05);
     EXPECT_GE(found.exposure.continuous.least, exposure - 2 * slack);
     EXPECT_LE(found.exposure.continuous.most, exposure + 2 * slack);
     if (cycle.sampling() <= 5) {
@@ -150,7 +155,9 @@ void expectAnswers(const Tried& cycle)
 {
     const Truth& truth = cycle.truth;
     const TraceEvaluation& found = cycle.found;
-    const double edge = 2 * cycle.sampling() + testing::exposureSeconds;
+    // What is short by less than the doubt is not said.
+    const double edge =
+        2 * cycle.sampling() + testing::exposureSeconds + TraceSettings{}.timeDoubtSeconds;
     const double exposure = truth.exposure().length();
     const double asked = cycle.settings.exposureSeconds;
     expectAnswer(found.exposureLeast, {exposure + edge < asked, exposure < asked}, "exposure");
@@ -162,21 +169,27 @@ void expectAnswers(const Tried& cycle)
         longestGap = std::max(longestGap, gap);
         totalGap += gap;
     }
-    const bool isBroken = truth.inBand.size() > 1;
-    expectAnswer(found.uninterrupted, {longestGap > edge, isBroken}, "interruption");
+    // What is hardly longer than the steps between samples is no exposure that could be broken; and
+    // one that is broken near its end is short.
+    const bool isBroken = truth.inBand.size() > 1 || exposure < 30 + 2 * cycle.sampling();
+    const bool isSaid = found.exposureLeast == Shown::notMet;
+    expectAnswer(found.uninterrupted, {longestGap > edge && !isSaid, isBroken}, "interruption");
 
     const double drying = truth.drying.length();
     const double dryingEdge = 2 * (cycle.sampling() + testing::boundarySeconds);
     const double dryingAsked = cycle.settings.dryingSeconds;
-    expectAnswer(found.dryingLeast, {drying + dryingEdge < dryingAsked, drying < dryingAsked},
-                 "drying");
+    // Dried at the atmosphere it may go on when the trace ends.
+    const bool isEndKnown = cycle.settings.program != Program::gravity;
+    expectAnswer(found.dryingLeast,
+                 {isEndKnown && drying + dryingEdge < dryingAsked, drying < dryingAsked}, "drying");
 
     const double difference = std::max(-truth.coldest, truth.hottest);
-    // Between samples an extreme may pass unseen: the mean does not.
-    expectAnswer(
-        found.saturated,
-        {std::abs(truth.saturationMean) > 2 + cycle.noise(), difference > 2 - cycle.noise()},
-        "saturation");
+    // Between samples an extreme may pass unseen: the mean does not. Where steam failed for a while
+    // sensors are behind it.
+    expectAnswer(found.saturated,
+                 {std::abs(truth.saturationMean) > 2 + cycle.noise(),
+                  difference > 2 - cycle.noise() || isBroken},
+                 "saturation");
 }
 
 void tryEach(const std::vector<std::uint64_t>& seeds,
@@ -240,7 +253,9 @@ void checkFaults(std::uint64_t seed)
     EXPECT_EQ(high.found.notAbove, Shown::notMet);
     const Tried lost = tried(faultyCycle(seed, FaultKind::sensorDropout, 1));
     // Near an end of the exposure it shortens what is sure instead of interrupting it.
-    EXPECT_TRUE(lost.found.uninterrupted == Shown::open || lost.found.exposureLeast != Shown::met);
+    const double without = lost.truth.exposure().length() - lost.settings.faults.front().size;
+    EXPECT_LE(lost.found.exposure.continuous.least,
+              std::max(without, 0.0) + 2 * lost.sampling() + testing::exposureSeconds);
     EXPECT_NE(lost.found.uninterrupted, Shown::notMet);
     EXPECT_NE(lost.found.exposureLeast, Shown::notMet);
 }
@@ -249,6 +264,9 @@ void checkLeak(std::uint64_t seed)
 {
     Settings settings = cleanCycle(seed);
     settings.program = Program::leakTest;
+    // Who measures a leak of 1.3 mbar a minute reads finer and oftener.
+    settings.noiseKPa = std::min(settings.noiseKPa, 0.05);
+    settings.samplingSeconds = std::min(settings.samplingSeconds, 10.0);
     // Five standard deviations of the slope of a straight line through so many noisy samples.
     const double samples = settings.leakSeconds / settings.samplingSeconds;
     const double noise =
