@@ -59,7 +59,7 @@ bool areUnits(const std::vector<std::string>& texts)
 {
     std::size_t units = 0;
     for (const std::string& text : texts) {
-        units += isUnitAlone(text) ? 1 : 0;
+        units += isUnitAlone(text) ? 1U : 0U;
         if (!text.empty() && text.find_first_not_of("-[]() ") != std::string::npos
             && !isUnitAlone(text)) {
             return false;
