@@ -82,7 +82,7 @@ HeaderTexts proposeHeader(const CutText& sheet, MappingProposal& proposal)
     std::size_t at = sheet.firstRow;
     if (!hasSamples || at == 0 || !mayBeHeader(sheet.rows[at - 1], sheet)) {
         proposal.notes.push_back(
-            {ProposedItem::header, 0, Sureness::likely, ProposalReason::noHint});
+            {ProposedItem::header, 0, Sureness::guessed, ProposalReason::noHint});
         return texts;
     }
     --at;

@@ -109,6 +109,16 @@ bool isTimeOrDate(std::string_view text, DecimalMark decimal) noexcept
     return false;
 }
 
+std::string headWords(const std::vector<std::string>& header, const std::vector<std::string>& units,
+                      std::size_t column)
+{
+    std::string words = column < header.size() ? header[column] : std::string();
+    if (column < units.size() && !units[column].empty()) {
+        words += (words.empty() ? "" : " ") + units[column];
+    }
+    return words;
+}
+
 CutText bestCut(std::string_view bytes)
 {
     CutText best;
