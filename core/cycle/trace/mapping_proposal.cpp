@@ -39,6 +39,7 @@ void proposeEncoding(std::string_view bytes, MappingProposal& proposal)
 std::vector<std::string> textsOf(const CutLine& row, TextEncoding encoding)
 {
     std::vector<std::string> texts;
+    texts.reserve(row.fields.size());
     for (const TextField& field : row.fields) {
         texts.push_back(textOf(field, encoding));
     }
