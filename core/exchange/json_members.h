@@ -112,8 +112,9 @@ private:
     void complain(const std::string& name, const std::string& what)
     {
         if (m_problem.empty()) {
-            m_problem = "\"" + m_place + (m_place.empty() || name.empty() ? "" : ".") + name + "\" "
-                        + what + ".";
+            const std::string dot = m_place.empty() || name.empty() ? "" : ".";
+            const std::string member = m_place + dot + name;
+            m_problem = (member.empty() ? "The text" : '"' + member + '"') + ' ' + what + '.';
         }
     }
 

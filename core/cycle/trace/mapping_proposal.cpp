@@ -39,6 +39,7 @@ void proposeEncoding(std::string_view bytes, MappingProposal& proposal)
 std::vector<std::string> textsOf(const CutLine& row, TextEncoding encoding)
 {
     std::vector<std::string> texts;
+    texts.reserve(row.fields.size());
     for (const TextField& field : row.fields) {
         texts.push_back(textOf(field, encoding));
     }
@@ -59,7 +60,7 @@ bool areUnits(const std::vector<std::string>& texts)
 {
     std::size_t units = 0;
     for (const std::string& text : texts) {
-        units += isUnitAlone(text) ? 1 : 0;
+        units += isUnitAlone(text) ? 1U : 0U;
         if (!text.empty() && text.find_first_not_of("-[]() ") != std::string::npos
             && !isUnitAlone(text)) {
             return false;
@@ -82,7 +83,7 @@ HeaderTexts proposeHeader(const CutText& sheet, MappingProposal& proposal)
     std::size_t at = sheet.firstRow;
     if (!hasSamples || at == 0 || !mayBeHeader(sheet.rows[at - 1], sheet)) {
         proposal.notes.push_back(
-            {ProposedItem::header, 0, Sureness::likely, ProposalReason::noHint});
+            {ProposedItem::header, 0, Sureness::guessed, ProposalReason::noHint});
         return texts;
     }
     --at;

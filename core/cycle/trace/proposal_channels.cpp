@@ -147,9 +147,10 @@ private:
 
     void note(ProposedItem item, std::size_t column, Sureness sureness, ProposalReason why)
     {
-        m_proposal.notes.push_back(
-            {item, column + 1, sureness, why,
-             why == ProposalReason::headerWords ? nameOf(column) : std::string()});
+        m_proposal.notes.push_back({item, column + 1, sureness, why,
+                                    why == ProposalReason::headerWords
+                                        ? headWords(m_header, m_units, column)
+                                        : std::string()});
     }
 
     const CutText& m_sheet;

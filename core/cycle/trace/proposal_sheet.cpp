@@ -19,7 +19,7 @@ void countNumbers(CutLine& row, DecimalMark decimal)
         }
         ++row.filled;
         const bool isValue = readNumber(field.text, decimal) || isTimeOrDate(field.text, decimal);
-        row.numbers += isValue ? 1 : 0;
+        row.numbers += isValue ? 1U : 0U;
     }
 }
 
@@ -44,7 +44,7 @@ CutText cut(std::string_view bytes, FieldSeparator separator, DecimalMark decima
     }
     std::map<std::size_t, std::size_t> counts;
     for (const CutLine& row : sheet.rows) {
-        counts[row.count] += holdsNumbers(row) ? 1 : 0;
+        counts[row.count] += holdsNumbers(row) ? 1U : 0U;
     }
     std::size_t most = 0;
     for (const auto& [columns, lines] : counts) {
@@ -107,6 +107,16 @@ bool isTimeOrDate(std::string_view text, DecimalMark decimal) noexcept
         }
     }
     return false;
+}
+
+std::string headWords(const std::vector<std::string>& header, const std::vector<std::string>& units,
+                      std::size_t column)
+{
+    std::string words = column < header.size() ? header[column] : std::string();
+    if (column < units.size() && !units[column].empty()) {
+        words += (words.empty() ? "" : " ") + units[column];
+    }
+    return words;
 }
 
 CutText bestCut(std::string_view bytes)

@@ -41,6 +41,10 @@ struct CutText {
 /// The way of cutting by which most fields of the file's beginning are numbers.
 [[nodiscard]] CutText bestCut(std::string_view bytes);
 
+/// A column's words in the header and, where there is one, in the line of units.
+[[nodiscard]] std::string headWords(const std::vector<std::string>& header,
+                                    const std::vector<std::string>& units, std::size_t column);
+
 /// Finds time column and form, with notes.
 void proposeTime(const CutText& sheet, const std::vector<std::string>& header,
                  const std::vector<std::string>& units, MappingProposal& proposal);

@@ -63,7 +63,7 @@ public:
             m_texts.push_back(sheet.column(i));
             m_words.push_back(wordsOf(i < header.size() ? header[i] : std::string_view(),
                                       i < units.size() ? units[i] : std::string_view()));
-            m_names.push_back(i < header.size() ? header[i] : std::string());
+            m_names.push_back(headWords(header, units, i));
         }
     }
 

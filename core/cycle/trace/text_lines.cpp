@@ -2,6 +2,8 @@
 
 #include "core/quantities/utf8.h"
 
+#include <algorithm>
+
 namespace loadwarden {
 namespace {
 

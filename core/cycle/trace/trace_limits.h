@@ -7,8 +7,7 @@ namespace loadwarden {
 
 /// By what a recorder's text is judged. Common practice without source, unless one is named.
 struct TraceLimits {
-    std::size_t mostBytes = std::size_t{96}
-                            << 20U; ///< 24 h at 1 Hz and 16 channels are about 12 MiB
+    std::size_t mostBytes = std::size_t{96} << 20U; ///< 24 h at 1 Hz of 16 channels: some 10 MB
     std::size_t mostSamples = 1'200'000;
 
     /// A step longer than so many typical ones is a gap. A single sample that is missing is left to

@@ -92,7 +92,7 @@ TEST(TraceMappingJson, AnswersForAnyText)
 {
     EXPECT_EQ(problemOf(""), "The mapping is no JSON text.");
     EXPECT_EQ(problemOf("{\"a\":1"), "The mapping is no JSON text.");
-    EXPECT_EQ(problemOf("[1,2]"), "\"\" must be an object in braces.");
+    EXPECT_EQ(problemOf("[1,2]"), "The text must be an object in braces.");
     EXPECT_EQ(problemOf("{\"a\":1,\"a\":2}"), "\"a\" stands twice in one object.");
     EXPECT_EQ(problemOf(std::string(100'000, '[')),
               "The mapping's braces and brackets are nested too deeply.");

@@ -93,6 +93,7 @@ TEST(MappingProposals, OfUnitsInALineOfTheirOwn)
     EXPECT_THAT(mapping.header, ElementsAre("Time", "Chamber temp", "Pressure"));
     EXPECT_EQ(mapping.linesToSkip, 1U);
     EXPECT_EQ(mapping.time.form, TimeForm::hoursMinutesSeconds);
+    EXPECT_EQ(noteOf(proposal, ProposedItem::unit, 2)->text, "Chamber temp [°F]");
     ASSERT_EQ(mapping.channels.size(), 2U);
     EXPECT_EQ(mapping.channels[0].unit, RecorderUnit::fahrenheit);
     EXPECT_EQ(mapping.channels[1].unit, RecorderUnit::psi);
