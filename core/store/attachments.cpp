@@ -1,12 +1,11 @@
 #include "core/store/attachments.h"
 
-#include "core/journal/header.h"
+#include "core/journal/envelope.h"
 #include "core/store/act_entry.h"
 #include "core/store/store_error.h"
 #include "core/store/verify_entries.h"
 
 #include <map>
-#include <vector>
 
 namespace loadwarden {
 namespace {
@@ -28,40 +27,17 @@ Kept lookAt(ReadSnapshot& snapshot, std::string_view content)
     return isWhole ? Kept::whole : Kept::changed;
 }
 
-/// An entry that names a file by its hash.
-struct Naming {
-    std::int64_t seq = 0;
-    std::string content;
-};
+} // namespace
 
-/// The hash that an entry names; empty where it names none, or cannot be read, which is said
-/// elsewhere.
-std::string contentIn(std::string_view entry)
+std::string attachmentNamedIn(std::string_view entry)
 {
-    if (EntryHeader header; !readHeader(entry, header)) {
+    if (!std::holds_alternative<Envelope>(readEnvelope(entry))) {
         return {};
     }
     const Entry understood = understand(entry, {});
     const auto* const read = std::get_if<TraceRead>(&understood.act);
     return read == nullptr ? std::string() : read->content;
 }
-
-std::vector<Naming> namingsBehind(ReadSnapshot& snapshot, const Head& after)
-{
-    std::vector<Naming> namings;
-    Statement rows = snapshot.statement(
-        "SELECT seq, " + snapshot.dialect().bytesOf("bytes")
-        + " FROM j_entry WHERE kind = 'trace.read' AND seq > :after ORDER BY seq");
-    rows.bind(":after", after.seq);
-    while (rows.step()) {
-        if (std::string content = contentIn(rows.bytesNow(1)); !content.empty()) {
-            namings.push_back({rows.integer(0), std::move(content)});
-        }
-    }
-    return namings;
-}
-
-} // namespace
 
 void keepAttachment(WriteTransaction& transaction, const Hash& content, std::string_view bytes)
 {
@@ -98,12 +74,12 @@ std::optional<std::string> readAttachment(ReadSnapshot& snapshot, std::string_vi
     return bytes;
 }
 
-bool verifyAttachments(ReadSnapshot& snapshot, const Head& after, Progress& progress,
-                       VerifyReport& report)
+bool verifyAttachments(ReadSnapshot& snapshot, std::span<const NamesAttachment> named,
+                       Progress& progress, VerifyReport& report)
 {
     const bool isThere = keepsAttachments(snapshot);
     std::map<std::string, Kept> seen;
-    for (const Naming& each : namingsBehind(snapshot, after)) {
+    for (const NamesAttachment& each : named) {
         auto found = seen.find(each.content);
         if (found == seen.end()) {
             if (!progress.goOn(report.entries, report.entries)) {

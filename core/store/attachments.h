@@ -5,7 +5,9 @@
 #include "core/store/verify.h"
 #include "core/store/write_transaction.h"
 
+#include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -23,10 +25,19 @@ void keepAttachment(WriteTransaction& transaction, const Hash& content, std::str
 [[nodiscard]] std::optional<std::string> readAttachment(ReadSnapshot& snapshot,
                                                         std::string_view content);
 
-/// Reports the attachments that entries behind `after` name and that are missing, or differ; a part
-/// of verifyJournal(). False: it was cancelled.
-[[nodiscard]] bool verifyAttachments(ReadSnapshot& snapshot, const Head& after, Progress& progress,
-                                     VerifyReport& report);
+/// An entry that names a file by its hash.
+struct NamesAttachment {
+    std::int64_t seq = 0;
+    std::string content;
+};
+
+/// The hash of the file that an entry names; empty where it names none, or cannot be read.
+[[nodiscard]] std::string attachmentNamedIn(std::string_view entry);
+
+/// Reports the files that are missing, or differ; a part of verifyJournal(). False: it was
+/// cancelled.
+[[nodiscard]] bool verifyAttachments(ReadSnapshot& snapshot, std::span<const NamesAttachment> named,
+                                     Progress& progress, VerifyReport& report);
 
 /// Whether a database has the table: those of schemas before 4 have not.
 [[nodiscard]] bool keepsAttachments(ReadSnapshot& snapshot);

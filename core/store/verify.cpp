@@ -102,7 +102,7 @@ void verifyAll(ReadSnapshot& snapshot, const VerifyRequest& request, Progress& p
         }
     }
     verifyHeadRow(snapshot, report.head, report);
-    if (!verifyAttachments(snapshot, after, progress, report)) {
+    if (!verifyAttachments(snapshot, pass.named(), progress, report)) {
         report.cancelled = true;
         return;
     }

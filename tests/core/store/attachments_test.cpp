@@ -119,6 +119,21 @@ TEST_P(Attachments, ThatWereChangedAreFound)
                                       JournalFault{JournalFaultKind::guards, 0, "j_attachment"}));
 }
 
+TEST_P(Attachments, OfAnEntryThatCannotBeReadAreNotAskedFor)
+{
+    m_journal->append(reading("never kept"));
+    dropGuards(connection(), "j_entry");
+    tamper(
+        connection(),
+        {"UPDATE j_entry SET bytes = REPLACE(bytes, '\"mapping\"', '\"Mapping\"') WHERE seq = 2"});
+    EXPECT_THAT(faults(), ElementsAre(JournalFault{JournalFaultKind::edited, 2, ""},
+                                      JournalFault{JournalFaultKind::guards, 0, "j_entry"}));
+    tamper(connection(),
+           {"UPDATE j_entry SET bytes = SUBSTR(bytes, 1, LENGTH(bytes) - 1) WHERE seq = 2"});
+    EXPECT_THAT(faults(), ElementsAre(JournalFault{JournalFaultKind::edited, 2, ""},
+                                      JournalFault{JournalFaultKind::guards, 0, "j_entry"}));
+}
+
 INSTANTIATE_TEST_SUITE_P(Store, Attachments, loadwarden::testing::bothEngines,
                          loadwarden::testing::engineName);
 
