@@ -96,9 +96,11 @@ TEST_P(Attachments, ThatAnEntryNamesAreVerified)
     EXPECT_EQ(sentenceOf(faults().front()),
               "The file that entry 3 names is not there (" + lost + ").");
 
-    ReadSnapshot snapshot(connection());
-    const Head head{2, JournalReader(snapshot).entry(2)->hash};
-    EXPECT_THAT(faults(head),
+    const Head second = [this] {
+        ReadSnapshot snapshot(connection());
+        return Head{2, JournalReader(snapshot).entry(2)->hash};
+    }();
+    EXPECT_THAT(faults(second),
                 ElementsAre(JournalFault{JournalFaultKind::attachmentMissing, 3, lost}));
 }
 
