@@ -8,6 +8,7 @@
 #include "core/acts/kinds/release_acts.h"
 #include "core/acts/kinds/sterilizer_acts.h"
 #include "core/acts/kinds/test_acts.h"
+#include "core/acts/kinds/trace_acts.h"
 
 #include <cstddef>
 #include <cstdint>

@@ -192,7 +192,7 @@ private:
         }
         if (isAny<PhysicalRead, PhysicalVerified, ChemicalRead, BiologicalRead, BiologicalActivated,
                   BiologicalIncubated, PackageChecked, CycleUnloaded, TestPhysicalJudged, LeakRead,
-                  AerationStarted, ItemDistributed, ItemUsed>(act.act)) {
+                  AerationStarted, TraceRead, ItemDistributed, ItemUsed>(act.act)) {
             if (!state.ended) {
                 return refuse(RefusalWhy::notEnded, state);
             }
@@ -224,7 +224,7 @@ private:
         for (const std::string& id : act.subjects) {
             const std::string_view prefix = prefixOf(id);
             const bool isPart = prefix == "it" || prefix == "ci" || prefix == "bv" || prefix == "pd"
-                                || prefix == "ar";
+                                || prefix == "ar" || prefix == "tr";
             if (isPart && !mayBringIn(act, id) && !state.mentions.contains(id)
                 && !isInMovedItem(id, state)) {
                 return Refusal{.why = RefusalWhy::notPlaced, .subject = id, .detail = state.lot};

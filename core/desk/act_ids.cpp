@@ -39,6 +39,9 @@ bool mayBringIn(const ToRecord& act, std::string_view id)
     if (std::holds_alternative<AerationStarted>(act.act)) {
         return prefix == "ar";
     }
+    if (std::holds_alternative<TraceRead>(act.act)) {
+        return prefix == "tr";
+    }
     if (std::holds_alternative<IncidentOpened>(act.act)) {
         return prefix == "ic";
     }
@@ -52,6 +55,7 @@ bool bringsInOnlyNew(const ToRecord& act, std::string_view id)
            || (isAny<PcdPlaced>(act.act) && prefix != "ld")
            || (isAny<ItemAdded, SheetPlaced>(act.act) && prefix == "ci")
            || isAny<ControlPrepared>(act.act) || (isAny<AerationStarted>(act.act) && prefix == "ar")
+           || (isAny<TraceRead>(act.act) && prefix == "tr")
            || (isAny<IncidentOpened>(act.act) && prefix == "ic");
 }
 

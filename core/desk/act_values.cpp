@@ -34,6 +34,25 @@ std::string textOfCheck(const PackageChecked& check)
     return text;
 }
 
+std::string textOfTrace(const TraceFindings& shows)
+{
+    const std::array<std::pair<const char*, Shown>, 6> answers = {
+        {{"exposure", shows.exposure},
+         {"uninterrupted", shows.uninterrupted},
+         {"notBelow", shows.notBelow},
+         {"notAbove", shows.notAbove},
+         {"saturated", shows.saturated},
+         {"drying", shows.drying}}};
+    std::string text;
+    for (const auto& [what, answer] : answers) {
+        if (answer != Shown::notAsked) {
+            text += (text.empty() ? "" : ", ") + std::string(what) + ": "
+                    + std::string(wordOf(shownWords, answer));
+        }
+    }
+    return text;
+}
+
 } // namespace
 
 std::string valueRead(const AnyAct& act)
@@ -47,6 +66,9 @@ std::string valueRead(const AnyAct& act)
     }
     if (const auto* const check = std::get_if<PackageChecked>(&act)) {
         return textOfCheck(*check);
+    }
+    if (const auto* const trace = std::get_if<TraceRead>(&act)) {
+        return textOfTrace(trace->findings);
     }
     if (const auto* const alarm = std::get_if<AlarmRecorded>(&act)) {
         return alarm->code;

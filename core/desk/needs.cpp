@@ -46,6 +46,7 @@ std::optional<NeedKind> kindOf(const Finding& finding)
     switch (rule) {
     case RuleId::printout:
     case RuleId::physical:
+    case RuleId::trace:
     case RuleId::verification: return NeedKind::printout;
     case RuleId::pcd:
     case RuleId::external:

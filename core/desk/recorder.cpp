@@ -2,13 +2,21 @@
 
 #include "core/desk/act_checks.h"
 #include "core/desk/people.h"
+#include "core/journal/hash.h"
 #include "core/quantities/role_words.h"
+#include "core/store/attachments.h"
 
 #include <optional>
 #include <utility>
 
 namespace loadwarden {
 namespace {
+
+/// What comes with the bytes of its file.
+bool bringsAFile(const ToRecord& asked)
+{
+    return std::holds_alternative<TraceRead>(asked.act) && asked.supersedes == 0;
+}
 
 /// What only another door lets in. An amendment of a reservation, or of what
 /// was imported, comes in here.
@@ -17,7 +25,8 @@ bool goesElsewhere(const ToRecord& asked)
     const AnyAct& act = asked.act;
     const bool reserves = std::holds_alternative<CycleReserved>(act) && asked.supersedes == 0;
     const bool imports = std::holds_alternative<HistoryImported>(act) && asked.supersedes == 0;
-    return reserves || imports || std::holds_alternative<DispositionSigned>(act)
+    return reserves || imports || bringsAFile(asked)
+           || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
            || std::holds_alternative<StaffPinSet>(act)
@@ -68,14 +77,27 @@ namespace {
 /// Whether the signature is asked for now, or only once everything else is right.
 enum class Signing : std::uint8_t { now, later };
 
+/// Whether files come with the acts.
+enum class Files : std::uint8_t { none, given };
+
+/// An act names no file that the journal does not have.
+std::optional<Refusal> whyNoFile(ReadSnapshot& snapshot, const ToRecord& act)
+{
+    const auto* const read = std::get_if<TraceRead>(&act.act);
+    if (read == nullptr || hasAttachment(snapshot, read->content)) {
+        return std::nullopt;
+    }
+    return Refusal{.why = RefusalWhy::unknown, .subject = read->content};
+}
+
 /// Who does all of them; a refusal where one of them cannot be recorded.
 OrRefusal<Author> authorOfAll(Office& office, ReadSnapshot& snapshot, const SignedIn& who,
                               std::span<const ToRecord> acts, const Signature* signature,
-                              Signing signing)
+                              Signing signing, Files files = Files::none)
 {
     Author author;
     for (const ToRecord& act : acts) {
-        if (goesElsewhere(act)) {
+        if (goesElsewhere(act) && !(files == Files::given && bringsAFile(act))) {
             return Refusal{.why = RefusalWhy::otherDoor,
                            .subject = std::string(kindOf(act.act).kind)};
         }
@@ -102,6 +124,13 @@ OrRefusal<Author> authorOfAll(Office& office, ReadSnapshot& snapshot, const Sign
     if (auto refusal = checkActs(snapshot, acts, author, office.now())) {
         return *std::move(refusal);
     }
+    if (files == Files::none) {
+        for (const ToRecord& act : acts) {
+            if (auto refusal = whyNoFile(snapshot, act)) {
+                return *std::move(refusal);
+            }
+        }
+    }
     return author;
 }
 
@@ -119,6 +148,27 @@ OrRefusal<Appended> Recorder::record(const SignedIn& who, std::span<const ToReco
         return Plan{.author = std::get<Author>(std::move(author)),
                     .acts = {acts.begin(), acts.end()},
                     .inside = {}};
+    });
+}
+
+OrRefusal<Appended> Recorder::attach(const SignedIn& who, ToRecord act, std::string_view bytes)
+{
+    const Hash content = hashOf(bytes);
+    if (auto* const read = std::get_if<TraceRead>(&act.act)) {
+        read->content = hexOf(content);
+        read->bytes = static_cast<std::int64_t>(bytes.size());
+    }
+    return m_office.record([&](ReadSnapshot& snapshot) -> OrRefusal<Plan> {
+        auto author = authorOfAll(m_office, snapshot, who, {&act, 1}, nullptr, Signing::now,
+                                  bringsAFile(act) ? Files::given : Files::none);
+        if (auto* const refusal = std::get_if<Refusal>(&author)) {
+            return std::move(*refusal);
+        }
+        return Plan{.author = std::get<Author>(std::move(author)),
+                    .acts = {act},
+                    .inside = [&](WriteTransaction& transaction, std::vector<ToRecord>&) {
+                        keepAttachment(transaction, content, bytes);
+                    }};
     });
 }
 

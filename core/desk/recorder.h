@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <span>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -27,6 +28,11 @@ public:
     {
         return record(who, std::span(&act, 1), std::move(signature));
     }
+
+    /// Records a trace that was read for the first time (TraceRead, which need not say hash and
+    /// size), and keeps the file's bytes with it, both or neither.
+    [[nodiscard]] OrRefusal<Appended> attach(const SignedIn& who, ToRecord act,
+                                             std::string_view bytes);
 
     /// Why record() would refuse them, whoever signs; nullopt where only the signature is open. So
     /// that what is wrong is said before anybody types a PIN.

@@ -10,6 +10,7 @@ SheetPart partOf(const Finding& finding)
     case RuleId::cycleEnd: return SheetPart::cycle;
     case RuleId::printout:
     case RuleId::physical:
+    case RuleId::trace:
     case RuleId::verification: return SheetPart::printout;
     case RuleId::sterilizer:
     case RuleId::processFailure:

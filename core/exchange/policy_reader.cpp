@@ -211,9 +211,10 @@ void readSetting(const Setting& setting, TomlTable& section, Policy& policy)
     table->finish();
 }
 
-void readHead(TomlTable& root, Policy& policy)
+/// Answers the policy_version by which the settings are read.
+int readHead(TomlTable& root, Policy& policy)
 {
-    root.whole("policy_version", 1, 1);
+    const auto version = root.whole("policy_version", 1, settings::newestVersion);
     if (const auto id = root.text("id", mostId)) {
         if (id->find_first_not_of(idCharacters) != std::string::npos) {
             root.wrong(*root.optional("id"), "id", "may hold only a to z, 0 to 9 and -");
@@ -224,18 +225,21 @@ void readHead(TomlTable& root, Policy& policy)
         policy.revision = static_cast<int>(*revision);
     }
     policy.title = root.text("title", mostTitle).value_or("");
+    return static_cast<int>(version.value_or(settings::newestVersion));
 }
 
-void readSettings(TomlTable& root, Policy& policy)
+void readSettings(TomlTable& root, int version, Policy& policy)
 {
-    auto next = settings::all.begin();
+    const auto isStated = [version](const Setting& setting) { return setting.since <= version; };
+    auto next = std::ranges::find_if(settings::all, isStated);
     while (next != settings::all.end()) {
         const std::string_view name = next->section;
         std::optional<TomlTable> section = root.has(name) ? root.table(name) : std::nullopt;
         if (!section && !root.has(name)) {
             root.optional(name);
         }
-        for (; next != settings::all.end() && next->section == name; ++next) {
+        for (; next != settings::all.end() && next->section == name;
+             next = std::find_if(next + 1, settings::all.end(), isStated)) {
             if (section) {
                 readSetting(*next, *section, policy);
             } else if (!root.has(name)) {
@@ -276,8 +280,8 @@ std::variant<Policy, std::vector<PolicyError>> read(std::string_view toml, std::
     }
     Policy policy;
     TomlTable root(*file, "", errors);
-    readHead(root, policy);
-    readSettings(root, policy);
+    const int version = readHead(root, policy);
+    readSettings(root, version, policy);
     root.finish();
     if (errors.empty() && known != nullptr && borrowsId(policy, *known)) {
         root.wrong(*root.optional("id"), "id",

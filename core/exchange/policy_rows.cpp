@@ -1,6 +1,7 @@
 #include "core/exchange/policy_rows.h"
 
 #include "core/exchange/milder_values.h"
+#include "core/exchange/policy_reader.h"
 #include "core/exchange/policy_settings.h"
 #include "core/exchange/toml_table.h"
 #include "core/quantities/thousandths.h"
@@ -41,10 +42,13 @@ std::vector<PolicyRow> policyRows(std::string_view toml)
     if (!file) {
         return {};
     }
+    const auto version = (*file)["policy_version"].value_or(settings::newestVersion);
+    const toml::table defaults = toml::parse(defaultPolicyText());
     const std::vector<MilderValue> milder = milderValues(toml);
     std::vector<PolicyRow> rows;
     for (const settings::Setting& setting : settings::all) {
-        const auto stated = (*file)[setting.section][setting.name];
+        const toml::table& from = setting.since <= version ? *file : defaults;
+        const auto stated = from[setting.section][setting.name];
         const toml::node* const value = stated["value"].node();
         if (value == nullptr) {
             return {};

@@ -28,7 +28,8 @@ struct PolicyDifference {
     friend bool operator==(const PolicyDifference&, const PolicyDifference&) = default;
 };
 
-/// Every setting of a file that readPolicy() takes, in its order; none of another text.
+/// Every setting of a file that readPolicy() takes, in the order of the default policy's; none of
+/// another text. What a file of an older version does not state stands as the default.
 [[nodiscard]] std::vector<PolicyRow> policyRows(std::string_view toml);
 
 /// The settings whose values differ, in that order; sources are not compared.

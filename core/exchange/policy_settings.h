@@ -48,7 +48,18 @@ struct Setting {
     // types: those that the default has
     std::span<const int> allowed{};
     void (*set)(Policy&, const Value&) = nullptr;
+    int since = 1; ///< the policy_version from which on files state it; before, the default counts
+
+    [[nodiscard]] constexpr Setting from(int version) const
+    {
+        Setting setting = *this;
+        setting.since = version;
+        return setting;
+    }
 };
+
+/// The policy_version of the files that are written now; older ones are read for ever.
+inline constexpr int newestVersion = 2;
 
 namespace detail {
 
@@ -56,6 +67,12 @@ template <auto member>
 constexpr void setMinutes(Policy& policy, const Value& value)
 {
     policy.*member = Duration::milliseconds(value.thousandths * 60);
+}
+
+template <auto member>
+constexpr void setSeconds(Policy& policy, const Value& value)
+{
+    policy.*member = Duration::milliseconds(value.thousandths);
 }
 
 template <auto member>
@@ -107,10 +124,20 @@ constexpr void setAirTests(Policy& policy, const Value& value)
     policy.airTestForSteamFlush = (value.bits & 2U) != 0;
 }
 
+constexpr void setPassableDefects(Policy& policy, const Value& value)
+{
+    policy.passesFreeLine = (value.bits & 1U) != 0;
+    policy.passesMidnight = (value.bits & 2U) != 0;
+    policy.passesLastLineOpen = (value.bits & 4U) != 0;
+}
+
 inline constexpr std::array scopes = {Choice{"cycle-type"}, Choice{"sterilizer"}};
 inline constexpr std::array airCycles = {Choice{"gravity"}, Choice{"steam-flush-pressure-pulse"}};
 inline constexpr std::array madeAfter = {Choice{"fails"}, Choice{"review", Mildness::named}};
 inline constexpr std::array aboveMaximum = {Choice{"review"}, Choice{"fails"}};
+inline constexpr std::array asked = {Choice{"no"}, Choice{"yes"}};
+inline constexpr std::array passableDefects = {Choice{"free-line"}, Choice{"midnight"},
+                                               Choice{"last-line-open"}};
 inline constexpr std::array pcd = {Choice{"if-placed"}, Choice{"required"}};
 inline constexpr std::array readouts = {Choice{"release"}, Choice{"last"}};
 inline constexpr std::array holds = {Choice{"whole-load"},
@@ -181,6 +208,17 @@ inline constexpr auto all = [] {
         word("air_removal", "made_after", detail::madeAfter, setChoice<&P::madeAfter, MadeAfter>),
         word("physical", "above_maximum", detail::aboveMaximum,
              setChoice<&P::aboveMaximum, AboveMaximum>),
+        word("trace", "asked", asked, setFlag<&P::traceAsked>).from(2),
+        Setting{.section = "trace",
+                .name = "passable_defects",
+                .kind = Kind::words,
+                .choices = passableDefects,
+                .set = setPassableDefects}
+            .from(2),
+        number("trace", "differs_kelvin", 0, 1'000, 2, above, setKelvin<&P::traceDiffersUnits>)
+            .from(2),
+        number("trace", "differs_seconds", 0, 60'000, 3, above, setSeconds<&P::traceDiffers>)
+            .from(2),
         word("pcd", "steam", pcd, setChoice<&P::pcdSteam, PcdRequirement>),
         word("pcd", "hydrogen_peroxide", pcd, setChoice<&P::pcdHydrogenPeroxide, PcdRequirement>),
         word("pcd", "dry_heat", pcd, setChoice<&P::pcdDryHeat, PcdRequirement>),

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/cycle/printout.h"
+#include "core/cycle/trace/trace_findings.h"
 #include "core/loads/item.h"
 
 #include <cstdint>
@@ -89,6 +90,7 @@ struct LoadRecord {
     std::optional<Act> printoutLost;
     std::vector<PrintoutStatement> printoutAnswers;
     std::vector<ParameterReading> readings;
+    std::vector<TraceFindings> traces;
     std::vector<LostReading> lostReadings;
     std::vector<Act> verifications;
     std::vector<ProcessChallengeDevice> pcds;

@@ -124,6 +124,13 @@ public:
         return offset ? std::optional(shown - *offset) : std::nullopt;
     }
 
+    /// A time of some clock on the facility's, or nullopt where that is not known.
+    [[nodiscard]] std::optional<Instant> known(ClockSource clock,
+                                               const std::optional<Instant>& shown) const
+    {
+        return !shown || clock == ClockSource::facility ? shown : correct(*shown);
+    }
+
     [[nodiscard]] CycleTimes times(ClockSource clock, std::optional<Instant> start,
                                    std::optional<Instant> end,
                                    std::optional<std::int64_t> counter) const
@@ -368,6 +375,20 @@ void takePrintoutTimes(Evidence& evidence, const ClockCorrection& clock)
     }
 }
 
+void takeTraceTimes(Evidence& evidence, const ClockCorrection& clock)
+{
+    const LoadRecord& load = evidence.record.load;
+    evidence.traceStartsApart.reserve(load.traces.size());
+    for (const TraceFindings& trace : load.traces) {
+        const auto ofLoad = clock.known(load.clock, load.start);
+        const auto ofTrace = clock.known(ClockSource::sterilizer, trace.start);
+        auto& apart = evidence.traceStartsApart.emplace_back();
+        if (ofLoad && ofTrace) {
+            apart = magnitude(*ofTrace - *ofLoad);
+        }
+    }
+}
+
 } // namespace
 
 Evidence assemble(EvidenceRecord given)
@@ -408,6 +429,7 @@ Evidence assemble(EvidenceRecord given)
             *evidence.load.period + 1, record.sterilizer ? record.sterilizer->testMinute : 0);
     }
     takePrintoutTimes(evidence, clock);
+    takeTraceTimes(evidence, clock);
     const CycleContext context = loadContextOf(record, evidence.load);
     for (ProcessChallengeDevice& pcd : load.pcds) {
         for (ChemicalIndicator& each : pcd.indicators) {

@@ -135,6 +135,7 @@ private:
         one("printoutLost", load.printoutLost);
         acts("printoutAnswers", load.printoutAnswers);
         acts("readings", load.readings);
+        acts("traces", load.traces);
         acts("lostReadings", load.lostReadings);
         for (const Act& verification : load.verifications) {
             one("verifications", verification);

@@ -73,6 +73,9 @@ struct Evidence {
     std::optional<Instant> printoutStart; ///< corrected; nullopt: left out or offset unknown
     std::optional<Instant> printoutEnd;
     bool printoutOffsetUnknown = false; ///< for a start or end that is there
+    /// Beside load.traces: how far the start of each is from the load's, both corrected; nullopt:
+    /// one of them is left out, or its clock's offset is unknown.
+    std::vector<std::optional<Duration>> traceStartsApart;
     std::vector<SpecificationFault> specificationFaults;
     bool hasImplant = false;
     bool hasItemInTest = false;       ///< a test of the history lists one of its labels

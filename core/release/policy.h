@@ -36,6 +36,12 @@ struct Policy {
     bool airTestForSteamFlush = false;                  // air_removal.also_for
     MadeAfter madeAfter = MadeAfter::fails;             // air_removal.made_after
     AboveMaximum aboveMaximum = AboveMaximum::review;   // physical.above_maximum
+    bool traceAsked = false;                            // trace.asked
+    bool passesFreeLine = true;                         // trace.passable_defects
+    bool passesMidnight = true;                         // trace.passable_defects
+    bool passesLastLineOpen = true;                     // trace.passable_defects
+    std::int64_t traceDiffersUnits = 1800;              // trace.differs_kelvin, 1/1800 K
+    Duration traceDiffers = Duration::seconds(60);      // trace.differs_seconds
     PcdRequirement pcdSteam = PcdRequirement::ifPlaced; // pcd.steam
     PcdRequirement pcdHydrogenPeroxide = PcdRequirement::ifPlaced; // pcd.hydrogen_peroxide
     PcdRequirement pcdDryHeat = PcdRequirement::ifPlaced;          // pcd.dry_heat

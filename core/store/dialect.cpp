@@ -213,6 +213,8 @@ std::string Dialect::translated(std::string statement) const
         // A strict table knows INTEGER only, which has 64 bits here, and INTEGER PRIMARY KEY is the
         // row's own number.
         replaceAll(statement, "BIGINT", "INTEGER");
+    } else {
+        replaceAll(statement, " BLOB", " BYTEA");
     }
     return statement;
 }

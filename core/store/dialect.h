@@ -19,7 +19,7 @@ struct Setting {
 };
 
 /// Everything in which the two engines differ. What stands elsewhere in core/store and in
-/// resources/store is SQL that both understand: BIGINT and TEXT, no fractions, named binds,
+/// resources/store is SQL that both understand: BIGINT, TEXT and BLOB, no fractions, named binds,
 /// INSERT … ON CONFLICT … RETURNING.
 class Dialect {
 public:

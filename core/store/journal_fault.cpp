@@ -26,6 +26,11 @@ std::string plainSentence(JournalFaultKind kind, const std::string& seq)
                + ": entries were cut off or added by another program";
     case JournalFaultKind::guards:
         return "A table that may only grow has lost what guards it against changes";
+    case JournalFaultKind::attachmentMissing:
+        return "The file that entry " + seq + " names is not there";
+    case JournalFaultKind::attachmentChanged:
+        return "The file that entry " + seq
+               + " names was changed after it was recorded: its hash does not fit";
     case JournalFaultKind::file:
         return "The database's file is damaged, or was changed by another program";
     case JournalFaultKind::start:

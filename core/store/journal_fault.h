@@ -15,11 +15,13 @@ enum class JournalFaultKind : std::uint8_t {
     missing,    ///< entries are not there
     opening,    ///< entry 1 does not open a journal
     // of the tables beside the journal
-    kindColumn,  ///< the kind beside an entry is not its kind
-    subjectRows, ///< p_subject does not say what an entry is about
-    headRow,     ///< p_head does not name the newest entry
-    guards,      ///< a table that only grows has lost its triggers
-    file,        ///< the database itself cannot be read there
+    kindColumn,        ///< the kind beside an entry is not its kind
+    subjectRows,       ///< p_subject does not say what an entry is about
+    headRow,           ///< p_head does not name the newest entry
+    guards,            ///< a table that only grows has lost its triggers
+    attachmentMissing, ///< a file that an entry names; detail: its hash
+    attachmentChanged, ///< its bytes are not those of the hash
+    file,              ///< the database itself cannot be read there
     // of seals and heads from elsewhere
     start,              ///< the head to begin behind is not in the journal
     sealUnreadable,     ///< no seal

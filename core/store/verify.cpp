@@ -1,5 +1,6 @@
 #include "core/store/verify.h"
 
+#include "core/store/attachments.h"
 #include "core/store/journal_identity.h"
 #include "core/store/journal_reader.h"
 #include "core/store/verify_entries.h"
@@ -44,9 +45,22 @@ void verifyHeadRow(ReadSnapshot& snapshot, const Head& head, VerifyReport& repor
     }
 }
 
+/// What a journal of an older schema has not, it need not guard.
+constexpr std::int64_t schemaOfAttachments = 4;
+
+std::int64_t schemaIn(ReadSnapshot& snapshot)
+{
+    Statement row = snapshot.statement("SELECT MAX(version) FROM s_schema");
+    return row.step() && !row.isNull(0) ? row.integer(0) : 0;
+}
+
 void verifyGuards(ReadSnapshot& snapshot, VerifyReport& report)
 {
-    for (const char* table : {"j_entry", "j_seal", "j_lot"}) {
+    std::vector<const char*> tables{"j_entry", "j_seal", "j_lot"};
+    if (schemaIn(snapshot) >= schemaOfAttachments) {
+        tables.push_back("j_attachment");
+    }
+    for (const char* table : tables) {
         Statement row = snapshot.statement(snapshot.dialect().countGuards());
         row.bind(":table", table);
         const auto expected = static_cast<std::int64_t>(snapshot.dialect().guards(table).size());
@@ -88,6 +102,10 @@ void verifyAll(ReadSnapshot& snapshot, const VerifyRequest& request, Progress& p
         }
     }
     verifyHeadRow(snapshot, report.head, report);
+    if (!verifyAttachments(snapshot, pass.named(), progress, report)) {
+        report.cancelled = true;
+        return;
+    }
     verifySeals(snapshot, id, request, report);
     verifyGuards(snapshot, report);
     if (request.pages) {

@@ -188,6 +188,11 @@ void EntryPass::takeSubjects(const Row& row, const Block& block, std::size_t& at
     if (!areSame(block, all.subspan(from, at - from))) {
         addFault(m_checked, {JournalFaultKind::subjectRows, row.seq, ""});
     }
+    if (m_header.kind == "trace.read") {
+        if (std::string content = attachmentNamedIn(row.bytes); !content.empty()) {
+            m_named.push_back({row.seq, std::move(content)});
+        }
+    }
     checkClock(row);
 }
 

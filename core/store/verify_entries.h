@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/journal/header.h"
+#include "core/store/attachments.h"
 #include "core/store/read_snapshot.h"
 #include "core/store/verify.h"
 
@@ -29,6 +30,9 @@ public:
     /// Reads the next entries, and reports what was read before; false when all is reported. Throws
     /// StoreError when they cannot be read.
     bool block();
+
+    /// What named files among the entries that were reported.
+    [[nodiscard]] const std::vector<NamesAttachment>& named() const { return m_named; }
 
 private:
     /// A part of Block::text.
@@ -95,6 +99,7 @@ private:
     ChainWalk m_walk;
     std::size_t m_faultsTaken = 0;
     EntryHeader m_header;
+    std::vector<NamesAttachment> m_named;
     std::optional<Instant> m_lastRecorded;
 
     std::future<void> m_checking; ///< the last member: its end is waited for first

@@ -67,6 +67,7 @@ public:
         case Task::PhysicalRead: return tr("physical reading");
         case Task::PhysicalLost: return tr("loss of a physical reading");
         case Task::PhysicalVerified: return tr("verification of the physical record");
+        case Task::TraceRead: return tr("trace of the cycle");
         case Task::AlarmRecorded: return tr("alarm");
         case Task::PcdPlaced: return tr("process challenge device placed");
         case Task::SheetPlaced: return tr("Bowie-Dick sheet placed");

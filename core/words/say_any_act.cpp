@@ -167,6 +167,32 @@ public:
         return {capital(text(say(act.parameter))), {tr("cannot be obtained")}};
     }
     Parts operator()(const PhysicalVerified&) const { return {tr("Physical record verified")}; }
+    Parts operator()(const TraceRead& act) const
+    {
+        const TraceFindings& shows = act.findings;
+        QStringList values{tr("file %1").arg(text(act.fileName)), counter(shows.counter),
+                           act.start ? tr("start %1").arg(time(*act.start)) : QString()};
+        if (!shows.specification.empty()) {
+            values << tr("by cycle specification %1, revision %2")
+                          .arg(text(shows.specification), shows.revision
+                                                              ? QString::number(*shows.revision)
+                                                              : tr("not stated"));
+        }
+        QStringList defects;
+        for (const std::string& defect : shows.defects) {
+            defects << text(defect);
+        }
+        if (!defects.empty()) {
+            values << tr("defects: %1").arg(defects.join(QStringLiteral("; ")));
+        }
+        return {tr("Trace of the cycle"), values
+                                              << answer(tr("exposure"), shows.exposure)
+                                              << answer(tr("without a break"), shows.uninterrupted)
+                                              << answer(tr("not below the band"), shows.notBelow)
+                                              << answer(tr("not above the band"), shows.notAbove)
+                                              << answer(tr("saturated steam"), shows.saturated)
+                                              << answer(tr("drying"), shows.drying)};
+    }
     Parts operator()(const AlarmRecorded& act) const { return {tr("Alarm"), {text(act.code)}}; }
     Parts operator()(const AerationStarted& act) const
     {
@@ -381,6 +407,12 @@ private:
     {
         return clock == ClockSource::sterilizer ? tr("%1 by the sterilizer's clock").arg(time(at))
                                                 : time(at);
+    }
+    static QString answer(const QString& what, Shown shown)
+    {
+        return shown == Shown::notAsked ? QString()
+                                        : tr("%1: %2", "what a trace was asked, then its answer")
+                                              .arg(what, text(say(shown)));
     }
     static QString counter(std::optional<std::int64_t> counter)
     {

@@ -22,6 +22,7 @@ constexpr Worded sections[] = {
     {"scope", QT_TRANSLATE_NOOP("loadwarden", "Reach of a positive")},
     {"air_removal", QT_TRANSLATE_NOOP("loadwarden", "Air-removal test")},
     {"physical", QT_TRANSLATE_NOOP("loadwarden", "Physical monitors")},
+    {"trace", QT_TRANSLATE_NOOP("loadwarden", "Traces of the cycle")},
     {"pcd", QT_TRANSLATE_NOOP("loadwarden", "Process challenge devices (PCD)")},
     {"internal", QT_TRANSLATE_NOOP("loadwarden", "Indicators inside packages")},
     {"bi", QT_TRANSLATE_NOOP("loadwarden", "Biological indicators")},
@@ -50,6 +51,13 @@ constexpr Worded names[] = {
     {"air_removal.made_after",
      QT_TRANSLATE_NOOP("loadwarden", "Where the first test of the period came after the load")},
     {"physical.above_maximum", QT_TRANSLATE_NOOP("loadwarden", "A reading above its upper limit")},
+    {"trace.asked", QT_TRANSLATE_NOOP("loadwarden", "A steam load needs the trace of its cycle")},
+    {"trace.passable_defects",
+     QT_TRANSLATE_NOOP("loadwarden", "Defects of the recorder's text that leave one usable")},
+    {"trace.differs_kelvin",
+     QT_TRANSLATE_NOOP("loadwarden", "A typed temperature may lie outside of one by")},
+    {"trace.differs_seconds",
+     QT_TRANSLATE_NOOP("loadwarden", "A typed exposure or drying may lie outside of one by")},
     {"pcd.steam", QT_TRANSLATE_NOOP("loadwarden", "In a steam load")},
     {"pcd.hydrogen_peroxide", QT_TRANSLATE_NOOP("loadwarden", "In a hydrogen peroxide load")},
     {"pcd.dry_heat", QT_TRANSLATE_NOOP("loadwarden", "In a dry heat load")},
@@ -102,6 +110,11 @@ constexpr Worded values[] = {
     {"last", QT_TRANSLATE_NOOP("loadwarden", "the last readout of its instructions")},
     {"true", QT_TRANSLATE_NOOP("loadwarden", "yes")},
     {"false", QT_TRANSLATE_NOOP("loadwarden", "no")},
+    {"yes", QT_TRANSLATE_NOOP("loadwarden", "yes")},
+    {"no", QT_TRANSLATE_NOOP("loadwarden", "no")},
+    {"free-line", QT_TRANSLATE_NOOP("loadwarden", "lines without a sample")},
+    {"midnight", QT_TRANSLATE_NOOP("loadwarden", "a clock that passes midnight")},
+    {"last-line-open", QT_TRANSLATE_NOOP("loadwarden", "a last line without its end")},
     {"whole-load", QT_TRANSLATE_NOOP("loadwarden", "the whole load")},
     {"implants-only", QT_TRANSLATE_NOOP("loadwarden", "the implants only")},
     {"day", QT_TRANSLATE_NOOP("loadwarden", "a day")},
@@ -119,6 +132,7 @@ constexpr Worded confidences[] = {
 /// By the end of a setting's name.
 constexpr Worded units[] = {
     {"_minutes", QT_TRANSLATE_NOOP("loadwarden", "%1 min")},
+    {"_seconds", QT_TRANSLATE_NOOP("loadwarden", "%1 s")},
     {"_hours", QT_TRANSLATE_NOOP("loadwarden", "%1 h")},
     {"_kelvin", QT_TRANSLATE_NOOP("loadwarden", "%1 K")},
     {"mbar_per_minute", QT_TRANSLATE_NOOP("loadwarden", "%1 mbar a minute")},
@@ -166,7 +180,8 @@ std::string sayPolicyValue(std::string_view section, std::string_view name, std:
     if (best != nullptr) {
         return QCoreApplication::translate("loadwarden", best->says).arg(raw(value)).toStdString();
     }
-    if (section == "air_removal" && name == "also_for") {
+    if ((section == "air_removal" && name == "also_for")
+        || (section == "trace" && name == "passable_defects")) {
         QString list;
         for (const QString& each : raw(value).split(QStringLiteral(", "))) {
             const QString said = wordsOf(values, each.toStdString());

@@ -18,6 +18,7 @@ public:
     static QString of(AbortPhase phase);
     static QString of(PrintoutAnswer answer);
     static QString of(PrintoutField field);
+    static QString of(Shown shown);
     static QString of(Implant implant);
     static QString of(Seen seen);
     static QString of(ProcessIndicator seen);
@@ -122,6 +123,17 @@ QString Terms::of(PrintoutField field)
     case PrintoutField::counter: return tr("cycle counter");
     case PrintoutField::start: return tr("start");
     case PrintoutField::end: return tr("end");
+    }
+    return {};
+}
+
+QString Terms::of(Shown shown)
+{
+    switch (shown) {
+    case Shown::notAsked: return tr("not asked");
+    case Shown::met: return tr("shown");
+    case Shown::open: return tr("cannot be told from the samples");
+    case Shown::notMet: return tr("not met");
     }
     return {};
 }
@@ -241,6 +253,7 @@ LW_SAY(CycleKind)
 LW_SAY(AbortPhase)
 LW_SAY(PrintoutAnswer)
 LW_SAY(PrintoutField)
+LW_SAY(Shown)
 LW_SAY(Implant)
 LW_SAY(Seen)
 LW_SAY(ProcessIndicator)

@@ -2,6 +2,7 @@
 
 #include "core/cycle/printout.h"
 #include "core/cycle/specification.h"
+#include "core/cycle/trace/shown.h"
 #include "core/indicators/indicator.h"
 #include "core/loads/load_record.h"
 #include "core/packaging/packaging.h"
@@ -23,6 +24,7 @@ namespace loadwarden {
 [[nodiscard]] std::string say(AbortPhase phase);
 [[nodiscard]] std::string say(PrintoutAnswer answer);
 [[nodiscard]] std::string say(PrintoutField field);
+[[nodiscard]] std::string say(Shown shown);
 [[nodiscard]] std::string say(Implant implant);
 [[nodiscard]] std::string say(Seen seen);
 [[nodiscard]] std::string say(ProcessIndicator seen);

@@ -141,6 +141,7 @@ QString Sentences::entries() const
         {"reviews", tr("reviews")},
         {"service", tr("entries about the service of the sterilizer")},
         {"start", tr("starts of aeration")},
+        {"traces", tr("traces of the cycle")},
         {"unsettled", tr("statements that an indicator cannot be settled")},
         {"verifications", tr("verifications of the physical record")},
         {"voidReason", tr("reasons for a void test")},

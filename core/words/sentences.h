@@ -72,6 +72,11 @@ private:
     Words controlAwaited(Words words) const;
     Words biologicalPending(Words words) const;
 
+    /// A sentence about the finding's value, behind another; empty without one.
+    QString traceWith(const QString& withValue) const;
+    /// What a trace shows of an exposure that was not held as it should.
+    Words traceBreak(const QString& says) const;
+
     static QString reprocessLoad();
     static QString reprocessItem();
     static QString secondReader();

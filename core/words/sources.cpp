@@ -110,6 +110,23 @@ QString Sources::of(Key key)
     case Key::physicalDryingShort:
     case Key::physicalAbove: return tr("common practice, no source");
 
+    case Key::traceExposureShort:
+    case Key::traceBelow:
+        return tr(
+            "the cycle specification, from makers' instructions for use; usual steam cycles: "
+            "CDC Guideline for Disinfection and Sterilization in Healthcare Facilities (2008), "
+            "Table 7");
+    case Key::traceMissing:
+    case Key::traceOtherCycle:
+    case Key::traceOtherSpecification:
+    case Key::traceUnusable:
+    case Key::traceInterrupted:
+    case Key::traceAbove:
+    case Key::traceNotSaturated:
+    case Key::traceDryingShort:
+    case Key::traceNotShown:
+    case Key::traceDiffers: return tr("common practice, no source");
+
     case Key::verificationByOperator:
     case Key::verificationMissing:
     case Key::verificationStale: return tr("common practice, no source");

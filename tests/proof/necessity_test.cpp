@@ -148,6 +148,19 @@ const std::vector<Necessity>& necessities()
              r.load.readings.front().value.thousandths -= 10;
          },
          {}},
+        {RuleId::trace,
+         "steam-gravity",
+         "the sterilizer's recording shows a shorter exposure than what was typed",
+         [](EvidenceRecord& r) {
+             TraceFindings trace;
+             trace.id = "TR-1";
+             trace.specification = r.specification->id;
+             trace.revision = r.specification->revision;
+             trace.exposure = Shown::notMet;
+             trace.act = act("p1", Role::operating, end(r));
+             r.load.traces.push_back(trace);
+         },
+         {}},
         {RuleId::verification,
          "steam-gravity",
          "nobody verified the physical record",

@@ -62,6 +62,8 @@ const std::vector<Policy>& policies()
         support::policyWith({{"bi.routine_blocks", "true"},
                              {"bi.readout", "\"last\""},
                              {"physical.above_maximum", "\"fails\""},
+                             {"trace.asked", "\"yes\""},
+                             {"trace.passable_defects", "[]"},
                              {"scope.by", "\"sterilizer\""},
                              {"control.per", "\"load\""}}),
         support::policyWith({{"pcd.steam", "\"required\""},
@@ -171,12 +173,41 @@ IndicatorReading unclear(const std::vector<IndicatorReading>& others, Instant en
     return {Seen::unclear, {"p7", Role::operating, at, at}, {}};
 }
 
+/// A recording of the load's cycle that shows anything.
+TraceFindings anyTrace(const EvidenceRecord& record, Instant now)
+{
+    const auto answer = [] {
+        return *rc::gen::element(Shown::met, Shown::met, Shown::met, Shown::open, Shown::notMet,
+                                 Shown::notAsked);
+    };
+    TraceFindings trace;
+    trace.id = "TR-" + std::to_string(record.load.traces.size() + 1);
+    if (record.specification) {
+        trace.specification = record.specification->id;
+        trace.revision = record.specification->revision + (*rc::gen::inRange(0, 8) == 0 ? 1 : 0);
+    }
+    trace.counter = record.load.counter;
+    if (*rc::gen::inRange(0, 4) == 0) {
+        trace.defects.emplace_back(*rc::gen::element("midnight", "gap"));
+    }
+    trace.exposure = answer();
+    trace.uninterrupted = answer();
+    trace.notBelow = answer();
+    trace.notAbove = answer();
+    trace.saturated = answer();
+    trace.drying = answer();
+    trace.exposureLeastMs = *rc::gen::element<std::int64_t>(200'000, 1'800'000);
+    trace.act = *rc::gen::inRange(0, 3) == 0 ? anybody(now) : Act{"p1", Role::operating, now, now};
+    return trace;
+}
+
 /// A change that adds trouble, so that what is spoiled afterwards is spoiled in company.
 void disturb(EvidenceRecord& record)
 {
     const Instant end = record.load.end.value();
-    switch (*rc::gen::inRange(0, 11)) {
+    switch (*rc::gen::inRange(0, 12)) {
     case 0: break;
+    case 11: record.load.traces.push_back(anyTrace(record, record.decideAt.value())); break;
     case 10:
         if (!record.load.pcds.empty()) {
             ProcessChallengeDevice second = record.load.pcds.front();
@@ -254,7 +285,13 @@ bool degrade(EvidenceRecord& record, Instant now)
         spoilAct(reading->act, now);
         return true;
     };
-    switch (*rc::gen::inRange(0, 20)) {
+    switch (*rc::gen::inRange(0, 21)) {
+    case 20:
+        if (TraceFindings* trace = pick(record.load.traces)) {
+            spoilAct(trace->act, now);
+            return true;
+        }
+        return false;
     case 18:
         if (Vial* vial = pick(vialsOf(record))) {
             vial->alsoUsedIn = {"L-OTHER"};

@@ -100,6 +100,11 @@ void foldFailures(Folding& folding, CycleFold& into, bool own)
         return;
     }
     addPhysical(folding, into);
+    for (const TraceFindings& trace : into.load.traces) {
+        if (showsFailure(trace)) {
+            cycle.failures.push_back({FailureKind::physical, trace.act});
+        }
+    }
     addAlarms(folding, into);
     for (const ProcessChallengeDevice& pcd : into.load.pcds) {
         for (const ChemicalIndicator& each : pcd.indicators) {

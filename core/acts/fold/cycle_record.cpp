@@ -40,6 +40,30 @@ void foldPrintout(Folding& folding, CycleFold& into, bool own)
                                   .act = actOf(*said.first().entry)};
 }
 
+/// Whether another of some traces has that name.
+bool isTaken(const std::vector<TraceFindings>& traces, std::string_view id)
+{
+    return std::ranges::find(traces, id, &TraceFindings::id) != traces.end();
+}
+
+/// Traces of one id, as where a correction stands beside what it does not take away, are told apart
+/// by a number.
+void foldTraces(Folding& folding, CycleFold& into, bool own)
+{
+    std::vector<TraceFindings>& traces = into.load.traces;
+    folding.eachValue<TraceRead>(into.id, own, [&](const Entry& entry, const TraceRead& act) {
+        TraceFindings trace = act.findings;
+        const std::string id(entry.subject("tr"));
+        trace.id = id;
+        for (int number = 2; isTaken(traces, trace.id); ++number) {
+            trace.id = id + '@' + std::to_string(number);
+        }
+        trace.start = instantOf(act.start);
+        trace.act = actOf(entry);
+        traces.push_back(std::move(trace));
+    });
+}
+
 void foldAeration(Folding& folding, CycleFold& into, bool own)
 {
     struct Run {
@@ -115,6 +139,7 @@ void foldSterilizersRecord(Folding& folding, CycleFold& into, bool own)
                                  .typed = act.value.typed,
                                  .act = actOf(entry)});
     });
+    foldTraces(folding, into, own);
     folding.eachValue<PhysicalLost>(into.id, own, [&](const Entry& entry, const PhysicalLost& act) {
         load.lostReadings.push_back({act.parameter, actOf(entry)});
     });

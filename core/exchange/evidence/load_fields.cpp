@@ -65,6 +65,7 @@ constexpr auto load = fields(
     object<actType, &LoadRecord::printoutLost>("printoutLost"),
     objects<printoutStatementType, &LoadRecord::printoutAnswers>("printoutAnswers"),
     objects<readingType, &LoadRecord::readings>("readings"),
+    objects<traceType, &LoadRecord::traces>("traces"),
     objects<lostReadingType, &LoadRecord::lostReadings>("lostReadings"),
     objects<actType, &LoadRecord::verifications>("verifications"),
     objects<pcdType, &LoadRecord::pcds>("pcds"), objects<itemType, &LoadRecord::items>("items"),

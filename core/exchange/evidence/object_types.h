@@ -14,6 +14,7 @@ extern const ObjectType readingType;
 extern const ObjectType printoutType;
 extern const ObjectType printoutStatementType;
 extern const ObjectType lostReadingType;
+extern const ObjectType traceType;
 extern const ObjectType productType;
 extern const ObjectType lotType;
 extern const ObjectType indicatorType;

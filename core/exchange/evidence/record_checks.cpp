@@ -205,6 +205,8 @@ bool checkAcross(const RecordDraft& draft, Complaint& complaint)
                          complaint)
            && checkNames(record.load.pcds, viewOf<&ProcessChallengeDevice::id>(), "/load/pcds",
                          "id", complaint)
+           && checkNames(record.load.traces, viewOf<&TraceFindings::id>(), "/load/traces", "id",
+                         complaint)
            && checkNames(
                record.load.items, [](const Item& item) { return foldedPerson(item.label); },
                "/load/items", "label", complaint, " (blanks and the case of letters do not matter)")

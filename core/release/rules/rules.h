@@ -18,6 +18,7 @@ void processFailure(const View& view, FindingSink& sink);
 void scope(const View& view, FindingSink& sink);
 void airRemoval(const View& view, FindingSink& sink);
 void physical(const View& view, FindingSink& sink);
+void trace(const View& view, FindingSink& sink);
 void verification(const View& view, FindingSink& sink);
 void pcd(const View& view, FindingSink& sink);
 void implant(const View& view, FindingSink& sink);

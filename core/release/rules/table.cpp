@@ -42,6 +42,7 @@ RuleTable allRules()
         LoadRule{RuleId::scope, rules::scope},
         LoadRule{RuleId::airRemoval, rules::airRemoval},
         LoadRule{RuleId::physical, rules::physical},
+        LoadRule{RuleId::trace, rules::trace},
         LoadRule{RuleId::verification, rules::verification},
         LoadRule{RuleId::pcd, rules::pcd},
         LoadRule{RuleId::implant, rules::implant},

@@ -81,6 +81,10 @@ private:
             add(mark::trouble, std::string(mark::alarm) + alarm->code);
         } else if (m_entry.act<FailureRecorded>() != nullptr) {
             add(mark::trouble, "failure");
+        } else if (const auto* const trace = m_entry.act<TraceRead>()) {
+            if (showsFailure(trace->findings)) {
+                add(mark::trouble, "trace");
+            }
         } else if (const auto* const check = m_entry.act<PackageChecked>()) {
             if (check->dry && !*check->dry) {
                 add(mark::trouble, "wet");

@@ -349,6 +349,93 @@ TEST(Fold, OfALoadInAnothersHistoryTellsItsFailures)
     EXPECT_EQ(history().resolutions.size(), 1U);
 }
 
+TraceRead recording()
+{
+    TraceRead read;
+    read.content = std::string(64, 'a');
+    read.fileName = "cycle.csv";
+    read.mapping = "{}";
+    read.start = JournalTime{at(7, 0), 0};
+    read.findings.specification = "spec-1";
+    read.findings.revision = 1;
+    read.findings.counter = 101;
+    read.findings.exposure = Shown::met;
+    return read;
+}
+
+TEST(Fold, TracesStandInTheEvidenceAsTheyWereComputed)
+{
+    Journal journal = releasable();
+    TraceRead read = recording();
+    read.findings.defects = {"gap"};
+    read.findings.leastCelsiusHundredths = 13'205;
+    read.findings.drying = Shown::open;
+    journal.add(operatorA, at(8, 50), {"tr-1", "ld-1"}, read);
+    const FoldedEvidence folded = journal.fold();
+    ASSERT_EQ(folded.record.load.traces.size(), 1U);
+    TraceFindings expected = read.findings;
+    expected.id = "tr-1";
+    expected.start = at(7, 0);
+    expected.act = {"st-a", Role::operating, at(8, 50), at(8, 50)};
+    EXPECT_EQ(folded.record.load.traces[0], expected);
+    EXPECT_TRUE(folded.misfits.empty());
+    EXPECT_TRUE(has(journal.decideAt(at(9, 0)), Key::traceUnusable));
+    EXPECT_EQ(verdictOf(journal), Verdict::release) << "no policy asks for it";
+}
+
+TEST(Fold, ATraceThatNobodyMayTakeAwayStandsBesideItsCorrection)
+{
+    Journal journal = releasable();
+    TraceRead read = recording();
+    read.findings.exposure = Shown::notMet;
+    const std::int64_t first = journal.add(operatorA, at(8, 50), {"tr-1", "ld-1"}, read);
+    ASSERT_TRUE(has(journal.decideAt(at(9, 0)), Key::traceExposureShort));
+    for (const Person& who : {operatorA, operatorB}) {
+        Journal amended = journal;
+        const std::int64_t by = amended.correct(who, at(8, 55), first, recording());
+        EXPECT_TRUE(has(amended.fold(), by, MisfitWhy::noRight));
+        const auto traces = amended.fold().record.load.traces;
+        ASSERT_EQ(traces.size(), 2U);
+        EXPECT_EQ(traces[0].id, "tr-1");
+        EXPECT_EQ(traces[1].id, "tr-1@2");
+        EXPECT_TRUE(has(amended.decideAt(at(9, 0)), Key::traceExposureShort));
+        Journal voided = journal;
+        voided.correct(who, at(8, 55), first, EntryVoided{});
+        EXPECT_TRUE(has(voided.decideAt(at(9, 0)), Key::traceExposureShort));
+    }
+    Journal amended = journal;
+    amended.correct(leadC, at(8, 55), first, recording());
+    ASSERT_EQ(amended.fold().record.load.traces.size(), 1U);
+    EXPECT_EQ(verdictOf(amended), Verdict::release);
+    Journal voided = journal;
+    voided.correct(leadC, at(8, 55), first, EntryVoided{});
+    EXPECT_TRUE(voided.fold().record.load.traces.empty());
+    EXPECT_EQ(verdictOf(voided), Verdict::release);
+}
+
+TEST(Fold, ATraceOfAnotherLoadThatShowsAFailureIsOneOfItsFailures)
+{
+    const auto failuresWith = [](Shown exposure, Shown uninterrupted, Shown notBelow) {
+        Journal journal = releasable();
+        TraceRead read = recording();
+        read.findings.exposure = exposure;
+        read.findings.uninterrupted = uninterrupted;
+        read.findings.notBelow = notBelow;
+        read.findings.notAbove = Shown::notMet;
+        read.findings.saturated = Shown::notMet;
+        read.findings.drying = Shown::notMet;
+        journal.add(operatorA, at(8, 50), {"tr-1", "ld-1"}, read);
+        journal.add(operatorA, at(10, 0), {"ld-9", "sz-1", "sp-1"}, CycleReserved{.lot = "L9"});
+        return journal.fold("ld-9").record.sterilizer->cycles.at(1).failures.size();
+    };
+    using enum Shown;
+    EXPECT_EQ(failuresWith(notMet, met, met), 1U);
+    EXPECT_EQ(failuresWith(open, notMet, met), 1U);
+    EXPECT_EQ(failuresWith(notAsked, met, notMet), 1U);
+    EXPECT_EQ(failuresWith(met, notMet, notMet), 0U) << "held long enough besides";
+    EXPECT_EQ(failuresWith(open, open, open), 0U);
+}
+
 TEST(Fold, WhatIsNotUnderstoodIsSaid)
 {
     Journal journal = releasable();

@@ -116,6 +116,11 @@ std::vector<std::pair<const char*, Which>> harmful()
         {"a low temperature", [](const Entry& e) { return isTemperature(e, true); }},
         {"a rejected chemical indicator",
          [](const Entry& e) { return isRead<ChemicalRead>(e, "ci-3", Seen::frontOnBoundary); }},
+        {"a recording of a short exposure",
+         [](const Entry& e) {
+             const auto* const read = about<TraceRead>(e, "ld-1");
+             return read != nullptr && read->findings.exposure == Shown::notMet;
+         }},
         {"an abort", [](const Entry& e) { return isEnd(e, CycleOutcome::aborted); }},
         {"a dead control",
          [](const Entry& e) { return isRead<BiologicalRead>(e, "bc-1", Seen::noGrowth); }},

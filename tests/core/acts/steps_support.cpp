@@ -34,6 +34,18 @@ PhysicalRead warm(const std::string& text, std::int64_t thousandths)
     return {Parameter::temperature, typed(text, Unit::celsius, thousandths)};
 }
 
+TraceRead recording(Shown exposure)
+{
+    TraceRead read;
+    read.content = std::string(64, 'a');
+    read.fileName = "cycle.csv";
+    read.mapping = "{}";
+    read.findings.specification = "spec-1";
+    read.findings.revision = 1;
+    read.findings.exposure = exposure;
+    return read;
+}
+
 } // namespace
 
 std::optional<std::int64_t> Step::target(std::span<const Entry> entries) const
@@ -109,6 +121,9 @@ std::vector<Step> steps()
         does(operatorA, {"it-2", "ld-1"}, ItemAdded{.label = "I2", .implant = Implant::no}),
         does(operatorA, item, PackageChecked{true, true, true, true, true}),
         corrects<PhysicalRead>(operatorA, warm("100", 100'000)),
+        does(operatorA, {"tr-1", "ld-1"}, recording(Shown::notMet)),
+        voids<TraceRead>(leadD),
+        corrects<TraceRead>(operatorB, recording(Shown::met)),
     };
 }
 

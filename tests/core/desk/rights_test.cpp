@@ -80,7 +80,7 @@ bool isRecordedElsewhere(const AnyAct& act)
            || std::holds_alternative<DispositionSigned>(act)
            || std::holds_alternative<EmergencyReleased>(act)
            || std::holds_alternative<ReviewRecorded>(act)
-           || std::holds_alternative<StaffPinSet>(act)
+           || std::holds_alternative<StaffPinSet>(act) || std::holds_alternative<TraceRead>(act)
            || std::holds_alternative<HistoryImported>(act)
            || std::holds_alternative<SealKeyRecorded>(act);
 }

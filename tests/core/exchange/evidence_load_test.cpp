@@ -6,6 +6,55 @@ namespace loadwarden::tests {
 
 namespace {
 
+TEST(EvidenceLoadFields, Traces)
+{
+    const EvidenceRecord record = mustRead(withLoad(
+        R"("traces":[{"id":"T1","specification":"sp-1","revision":100000,"counter":0,
+            "start":"2031-03-04T06:01Z","defects":["gap","free-line"],"exposure":"met",
+            "uninterrupted":"open","notBelow":"not-met","notAbove":"met","saturated":"open",
+            "drying":"not-met","leastCelsius":-90,"greatestCelsius":134.05,
+            "exposureLeastSeconds":0,"exposureMostSeconds":240.001,"dryingLeastSeconds":1000000,
+            "dryingMostSeconds":0.5,)"
+        + act("p1", "07:00") + R"(},{"id":"T2","happenedAt":"2031-03-04T08:00Z"}])"));
+    ASSERT_EQ(record.load.traces.size(), 2U);
+    const TraceFindings& trace = record.load.traces[0];
+    EXPECT_EQ(trace.id, "T1");
+    EXPECT_EQ(trace.specification, "sp-1");
+    EXPECT_EQ(trace.revision, 100'000);
+    EXPECT_EQ(trace.counter, 0);
+    EXPECT_EQ(trace.start, at("06:01"));
+    EXPECT_EQ(trace.defects, (std::vector<std::string>{"gap", "free-line"}));
+    EXPECT_EQ(trace.exposure, Shown::met);
+    EXPECT_EQ(trace.uninterrupted, Shown::open);
+    EXPECT_EQ(trace.notBelow, Shown::notMet);
+    EXPECT_EQ(trace.notAbove, Shown::met);
+    EXPECT_EQ(trace.saturated, Shown::open);
+    EXPECT_EQ(trace.drying, Shown::notMet);
+    EXPECT_EQ(trace.leastCelsiusHundredths, -9'000);
+    EXPECT_EQ(trace.greatestCelsiusHundredths, 13'405);
+    EXPECT_EQ(trace.exposureLeastMs, 0);
+    EXPECT_EQ(trace.exposureMostMs, 240'001);
+    EXPECT_EQ(trace.dryingLeastMs, 1'000'000'000);
+    EXPECT_EQ(trace.dryingMostMs, 500);
+    expectAct(trace.act, "p1", "07:00");
+
+    const TraceFindings& bare = record.load.traces[1];
+    EXPECT_EQ(bare.exposure, Shown::notAsked);
+    EXPECT_FALSE(bare.revision || bare.counter || bare.start || bare.leastCelsiusHundredths);
+
+    for (
+        const char* wrong :
+        {R"({"id":"T1","exposure":"not-asked","happenedAt":"2031-03-04T08:00Z"})",
+         R"({"id":"T1","leastCelsius":121.005,"happenedAt":"2031-03-04T08:00Z"})",
+         R"({"id":"T1","dryingMostSeconds":1000000.001,"happenedAt":"2031-03-04T08:00Z"})",
+         R"({"id":"T1","happenedAt":"2031-03-04T08:00Z"},{"id":"T1","happenedAt":"2031-03-04T08:00Z"})",
+         R"({"happenedAt":"2031-03-04T08:00Z"})", R"({"id":"T1"})"}) {
+        const ReadProblem problem =
+            mustRefuse(withLoad(R"("traces":[)" + std::string(wrong) + "]"));
+        EXPECT_TRUE(problem.pointer.starts_with("/load/traces/")) << problem.pointer;
+    }
+}
+
 TEST(EvidenceLoadFields, TheLoadItself)
 {
     const EvidenceRecord record = mustRead(withLoad(

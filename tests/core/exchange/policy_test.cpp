@@ -1,5 +1,6 @@
 #include "core/exchange/milder_values.h"
 #include "core/exchange/policy_reader.h"
+#include "core/exchange/policy_rows.h"
 #include "core/exchange/policy_settings.h"
 #include "policy_support.h"
 
@@ -29,6 +30,12 @@ void expectSameSettings(const Policy& a, const Policy& b)
     EXPECT_EQ(a.airTestForSteamFlush, b.airTestForSteamFlush);
     EXPECT_EQ(a.madeAfter, b.madeAfter);
     EXPECT_EQ(a.aboveMaximum, b.aboveMaximum);
+    EXPECT_EQ(a.traceAsked, b.traceAsked);
+    EXPECT_EQ(a.passesFreeLine, b.passesFreeLine);
+    EXPECT_EQ(a.passesMidnight, b.passesMidnight);
+    EXPECT_EQ(a.passesLastLineOpen, b.passesLastLineOpen);
+    EXPECT_EQ(a.traceDiffersUnits, b.traceDiffersUnits);
+    EXPECT_EQ(a.traceDiffers, b.traceDiffers);
     EXPECT_EQ(a.pcdSteam, b.pcdSteam);
     EXPECT_EQ(a.pcdHydrogenPeroxide, b.pcdHydrogenPeroxide);
     EXPECT_EQ(a.pcdDryHeat, b.pcdDryHeat);
@@ -152,6 +159,23 @@ INSTANTIATE_TEST_SUITE_P(
                [](const Policy& p) { return p.madeAfter == MadeAfter::review; }},
         Change{"physical.above_maximum", "\"fails\"",
                [](const Policy& p) { return p.aboveMaximum == AboveMaximum::fails; }},
+        Change{"trace.asked", "\"yes\"", [](const Policy& p) { return p.traceAsked; }},
+        Change{"trace.passable_defects", "[]",
+               [](const Policy& p) {
+                   return !p.passesFreeLine && !p.passesMidnight && !p.passesLastLineOpen;
+               }},
+        Change{"trace.passable_defects", "[\"midnight\", \"free-line\"]",
+               [](const Policy& p) {
+                   return p.passesFreeLine && p.passesMidnight && !p.passesLastLineOpen;
+               }},
+        Change{"trace.passable_defects", "[\"last-line-open\"]",
+               [](const Policy& p) {
+                   return !p.passesFreeLine && !p.passesMidnight && p.passesLastLineOpen;
+               }},
+        Change{"trace.differs_kelvin", "0.25",
+               [](const Policy& p) { return p.traceDiffersUnits == 450; }},
+        Change{"trace.differs_seconds", "7.5",
+               [](const Policy& p) { return p.traceDiffers == Duration::milliseconds(7'500); }},
         Change{"pcd.steam", "\"required\"",
                [](const Policy& p) { return p.pcdSteam == PcdRequirement::required; }},
         Change{"pcd.hydrogen_peroxide", "\"required\"",
@@ -247,6 +271,15 @@ INSTANTIATE_TEST_SUITE_P(
         Refusal{"air_removal.also_for", "\"gravity\"", "must be a list"},
         Refusal{"air_removal.made_after", "\"note\"", "allowed: fails, review (milder)"},
         Refusal{"physical.above_maximum", "\"note\"", "allowed: review, fails"},
+        Refusal{"trace.asked", "true", "allowed: no, yes"},
+        Refusal{"trace.passable_defects", "[\"gap\"]",
+                "allowed: any of free-line, midnight, last-line-open"},
+        Refusal{"trace.passable_defects", "[\"midnight\", \"midnight\"]", "names midnight twice"},
+        Refusal{"trace.differs_kelvin", "1.01", "1.01 is milder than the default; allowed: 0 to 1"},
+        Refusal{"trace.differs_kelvin", "0.125", "at most 2 decimals"},
+        Refusal{"trace.differs_seconds", "60.001",
+                "60.001 is milder than the default; allowed: 0 to 60"},
+        Refusal{"trace.differs_seconds", "-1", "out of range"},
         Refusal{"pcd.steam", "\"never\"", "allowed: if-placed, required"},
         Refusal{"pcd.hydrogen_peroxide", "true", "allowed: if-placed, required"},
         Refusal{"pcd.dry_heat", "\"Required\"", "allowed: if-placed, required"},
@@ -339,6 +372,51 @@ TEST(PolicyFile, HoldsNothingUnknown)
     }
 }
 
+/// The default policy as files of version 1 stated it, without what came later.
+std::string textOfVersion1()
+{
+    std::string text =
+        replaced(std::string(defaultPolicyText()), "policy_version = 2", "policy_version = 1");
+    for (const settings::Setting& setting : settings::all) {
+        if (setting.since > 1) {
+            const std::string head =
+                "[" + std::string(setting.section) + "." + std::string(setting.name) + "]";
+            const std::size_t begin = text.rfind("\n\n", text.find(head));
+            text.erase(begin, text.find("\n\n", begin + 2) - begin);
+        }
+    }
+    return text;
+}
+
+TEST(PolicyFile, OfVersion1MeansTheDefaultsOfWhatCameLater)
+{
+    const std::string text = textOfVersion1();
+    ASSERT_THAT(text, ::testing::Not(HasSubstr("trace.")));
+    const auto read = readPolicy(text, "policy.toml");
+    ASSERT_TRUE(std::holds_alternative<Policy>(read));
+    Policy expected = defaultPolicy();
+    expected.digest = std::get<Policy>(read).digest;
+    EXPECT_EQ(std::get<Policy>(read), expected);
+    EXPECT_NE(expected.digest, defaultPolicy().digest);
+
+    EXPECT_EQ(policyRows(text), policyRows(defaultPolicyText()));
+    EXPECT_THAT(policyDifferences(text, defaultPolicyText()), IsEmpty());
+    const auto differences = policyDifferences(text, withValue("trace.asked", "\"yes\""));
+    ASSERT_EQ(differences.size(), 1U);
+    EXPECT_EQ(differences[0].section + "." + differences[0].name, "trace.asked");
+    EXPECT_EQ(differences[0].before, "no");
+    EXPECT_EQ(differences[0].after, "yes");
+}
+
+TEST(PolicyFile, OfVersion1StatesNothingThatCameLater)
+{
+    const auto errors = errorsOf(
+        replaced(std::string(defaultPolicyText()), "policy_version = 2", "policy_version = 1"));
+    ASSERT_EQ(errors.size(), 1U);
+    EXPECT_EQ(errors[0].field, "trace");
+    EXPECT_EQ(errors[0].message, "is not known here");
+}
+
 TEST(PolicyFile, NamesItselfProperly)
 {
     const std::string text(defaultPolicyText());
@@ -349,7 +427,7 @@ TEST(PolicyFile, NamesItselfProperly)
         const char* says;
     };
     const Bad cases[] = {
-        {"policy_version = 1", "policy_version = 2", "policy_version", "from 1 to 1"},
+        {"policy_version = 2", "policy_version = 3", "policy_version", "from 1 to 2"},
         {"id = \"us-hospital\"", "id = \"Our Hospital\"", "id", "a to z, 0 to 9 and -"},
         {"id = \"us-hospital\"", "id = \" \"", "id", "must not be empty"},
         {"id = \"us-hospital\"", "id = 7", "id", "must be a text in quotes"},
@@ -399,7 +477,8 @@ TEST(PolicyFile, SaysWhereItIsNoToml)
     }
     const auto errors = errorsOf("policy_version = 1\nid = us\n");
     ASSERT_EQ(errors.size(), 1U);
-    EXPECT_THAT(textOf(errors[0]), ::testing::StartsWith("policy.toml:2: column 6: cannot be read"));
+    EXPECT_THAT(textOf(errors[0]),
+                ::testing::StartsWith("policy.toml:2: column 6: cannot be read"));
 }
 
 TEST(PolicyFile, ErrorsRepeatNothingThatCannotBeSeen)

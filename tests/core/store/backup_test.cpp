@@ -1,3 +1,4 @@
+#include "core/store/attachments.h"
 #include "core/store/backup.h"
 #include "core/store/lot_numbers.h"
 #include "tests/core/store/store_support.h"
@@ -72,6 +73,23 @@ TEST_F(ABackup, IsWholeSealedAndVerified)
     EXPECT_EQ(report.sealedTo, 21) << "the backup knows its own seal";
     EXPECT_FALSE(fs::exists(m_folder / "b.lw.part"));
     EXPECT_FALSE(fs::exists(m_folder / "b.lw-wal"));
+}
+
+TEST_F(ABackup, HasTheFilesThatEntriesName)
+{
+    const std::string file("a\0b\xff", 4);
+    {
+        WriteTransaction transaction(*m_journal.connection);
+        keepAttachment(transaction, hashOf(file), file);
+        transaction.commit();
+    }
+    (void)backUp(m_folder / "b.lw");
+    (void)restore(m_folder / "b.lw", m_folder / "c.lw");
+    for (const char* name : {"b.lw", "c.lw"}) {
+        Connection connection(SqliteFile{m_folder / name}, {.access = Access::read});
+        ReadSnapshot snapshot(connection);
+        EXPECT_EQ(readAttachment(snapshot, hexOf(hashOf(file))), file) << name;
+    }
 }
 
 TEST_F(ABackup, IsNeverWrittenOverAFile)

@@ -195,6 +195,32 @@ TEST_F(Reaching, FindsLowReadingsByTheRevisionThatWasBound)
     EXPECT_EQ(std::ranges::count(found, "ld-warm"), 0);
 }
 
+TEST_F(Reaching, FindsTracesThatShowAFailure)
+{
+    LW_HIDE_COUNTERS();
+    const auto recording = [](Shown exposure, Shown uninterrupted) {
+        TraceRead read;
+        read.content = std::string(64, 'a');
+        read.fileName = "cycle.csv";
+        read.mapping = "{}";
+        read.findings.exposure = exposure;
+        read.findings.uninterrupted = uninterrupted;
+        return read;
+    };
+    cycle("ld-short", longAgo, 500);
+    cycle("ld-broken", longAgo, 501);
+    cycle("ld-held", longAgo, 502);
+    m_journal.add(operatorA, minute(longAgo + 60), {"tr-1", "ld-short"},
+                  recording(Shown::notMet, Shown::met));
+    m_journal.add(operatorA, minute(longAgo + 60), {"tr-2", "ld-broken"},
+                  recording(Shown::open, Shown::notMet));
+    m_journal.add(operatorA, minute(longAgo + 60), {"tr-3", "ld-held"},
+                  recording(Shown::met, Shown::notMet));
+    const auto found = inReach();
+    EXPECT_THAT(found, IsSupersetOf({"ld-broken", "ld-short"}));
+    EXPECT_EQ(std::ranges::count(found, "ld-held"), 0);
+}
+
 TEST_F(Reaching, HasAlarmsUnlessClassedAsHarmless)
 {
     LW_HIDE_COUNTERS();

@@ -240,6 +240,9 @@ private:
         if (low) {
             addTrouble();
         }
+        if (chance(20)) {
+            record(chance(20) ? Shown::notMet : Shown::met);
+        }
         m_journal.add(operatorA, now(), {m_cycle},
                       PhysicalRead{Parameter::exposure, typed("4", Unit::minutes, 4'000)});
         m_journal.add(operatorA, now(), {m_cycle},
@@ -282,6 +285,20 @@ private:
     }
 
     /// What somebody will perhaps resolve in the evening.
+    /// A trace of the cycle.
+    void record(Shown exposure)
+    {
+        TraceRead read;
+        read.content = std::string(64, 'a');
+        read.fileName = "cycle.csv";
+        read.mapping = "{}";
+        read.findings.exposure = exposure;
+        m_journal.add(operatorA, now(), {next("tr-"), m_cycle}, read);
+        if (exposure == Shown::notMet) {
+            addTrouble();
+        }
+    }
+
     void addTrouble()
     {
         m_troubles.insert(m_cycle);
