@@ -166,7 +166,7 @@ def spoil_start(g, trace):
     trace["start"] = T(g.shown(g.start) + apart)
     if g.chance(0.6):               # nothing else tells whether it is this cycle's
         trace.pop("counter", None)
-    how = g.pick(("", "", "", "none", "edge", "load-clock", "load-start"))
+    how = g.pick(("", "", "", "none", "edge", "load-clock", "load-unknown", "load-unknown", "load-start"))
     offsets = g.sterilizer.setdefault("clockOffsets", [])
     if how == "none":
         offsets.clear()
@@ -177,6 +177,9 @@ def spoil_start(g, trace):
             del offsets[:-1]
     elif how == "load-clock":
         g.load["clock"] = "facility" if g.load.get("clock") == "sterilizer" else "sterilizer"
+    elif how == "load-unknown":     # the offset of the one of them that is later is known, of the other not
+        g.load["clock"], g.load["start"] = "sterilizer", g.shown(g.start)
+        offsets[:] = [{"from": T(max(trace["start"], g.load["start"])), "seconds": g.offset}]
     elif how == "load-start":
         g.load.pop("start", None)
 
@@ -209,6 +212,19 @@ def held_besides(g):
         trace["uninterrupted"] = trace["notBelow"] = "not-met"
     if g.chance(0.35):
         g.pick(SPOILS[2:])(g, trace)
+
+
+@late(4)
+def from_the_end(g):
+    """In the minute of the end or just before it, of a trace of which that makes a difference."""
+    trace = of_load(g)
+    if trace is None:
+        return False
+    g.want_review = True
+    minute = g.end // MINUTE * MINUTE
+    trace["happenedAt"] = T(g.pick((minute, minute, minute - 1, g.end - 1, g.end)))
+    trace["recordedAt"] = T(g.end + g.pick((0, MINUTE)))
+    trace[g.pick(("uninterrupted", "notBelow"))] = g.pick(("not-met", "open"))
 
 
 @late(12)
