@@ -103,8 +103,8 @@ def left_out_or(g, trace, name, value):
 # what a change spoils: each of them may come twice, and with others ---------------------------------
 def spoil_answers(g, trace):
     """One or several answers, of which exposure is often met beside what was not."""
-    for answer in g.rng.sample(ANSWERS, g.pick((1, 1, 1, 2, 3))):
-        trace[answer] = g.pick(("not-met", "not-met", "open", "met"))
+    for answer in g.rng.sample(ANSWERS + ("notAbove", "notAbove", "saturated", "drying"), g.pick((1, 1, 1, 2, 3))):
+        trace[answer] = g.pick(("not-met", "not-met", "not-met", "open", "met"))
     if g.chance(0.4):
         trace["exposure"] = "met"
     if g.chance(0.1):
@@ -187,7 +187,7 @@ def spoil_start(g, trace):
 SPOILS = (spoil_answers, spoil_answers, spoil_specification, spoil_defects, spoil_act, spoil_counter, spoil_start)
 
 
-@late(22)
+@late(28)
 def answers(g):
     """What a trace shows, of one that is fit or, by one thing more, may not be."""
     trace = of_load(g)
