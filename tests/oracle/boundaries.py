@@ -1,13 +1,13 @@
 #!/usr/bin/env python3
 """Boundary values by system instead of chance: the program against the oracle.
 
-Six sets of records. One is the full product of what interacts around a biological indicator: its
+Seven sets of records. One is the full product of what interacts around a biological indicator: its
 readings, its control and when that began, activation, lot, implant, policy and the moment of the decision,
 each at absent, one step before, at, and one step after its limit. One covers every three
 levels of any three factors across all groups of rules together at least once. One voids a reading of an
 indicator, a vial and a control in every way that the rules tell apart. One gives an indicator or a vial
-every one and every two of the defects for which it does not count, so that the first cause must be named. Two are
-the small full products of crossed.py and turns.py.
+every one and every two of the defects for which it does not count, so that the first cause must be named. Three are
+the small full products of crossed.py, turns.py and traced.py; the last is decided under more policies.
 Base records are those of tests/data/worked_cases/bases, which are releasable as they stand.
 
     boundaries.py --cli PATH [--jobs 2] [--keep DIR]
@@ -30,6 +30,7 @@ import compare  # noqa: E402
 import crossed  # noqa: E402
 import defects  # noqa: E402
 import oracle  # noqa: E402
+import traced  # noqa: E402
 import turns  # noqa: E402
 from moments import MINUTE, day_of, moment, written  # noqa: E402
 from pieces import act, all_of, base, drop, keep, limit_of, put, readings, settings  # noqa: E402
@@ -443,6 +444,11 @@ FACTORS = {
                  put_right("2031-03-04T06:00-06:00", "2031-03-04T06:20-06:00"),
                  put_right("2031-03-04T06:00-06:00", "2031-03-04T06:20:00.001-06:00"),
                  put_right("2031-03-04T06:20:00.001-06:00", "2031-03-04T06:30-06:00")],
+    "trace": [keep] + [traced.traces(each) for each in (
+        traced.TRACE, traced.of(uninterrupted="not-met"), traced.of(uninterrupted="not-met", revision=2),
+        traced.of(exposure="not-met"), traced.of(counter=1011), traced.of(counter=None, start="2031-03-04T07:06:00.001-06:00"),
+        traced.of(happenedAt=BEFORE_END, saturated="open"), traced.of(saturated="open"), traced.of(defects=["gap"]),
+        traced.of(drying="not-met", exposureLeastSeconds=299.999))],
     "test-hour": [keep, test_hour("05:30"), test_hour("05:31"), test_hour("07:00"), test_hour("07:01")],
     "service": [keep, put(("sterilizer", "service"), []),
                 service(("held", BEFORE_START, "p3", "lead", {})), service(("out-of-service", START, "p3", "lead", {})),
@@ -521,9 +527,10 @@ POLICIES = {
 
 
 def write_policies(folder):
+    """The policies of all sets, and those under which the traces alone are decided; {name: path}."""
     text = (ROOT / "resources" / "policies" / "us-hospital.toml").read_text(encoding="utf-8")
     paths = {}
-    for name, changes in POLICIES.items():
+    for name, changes in {**POLICIES, **traced.ASKED}.items():
         # Other settings under the default's id are refused.
         changed = text if not changes else re.sub(r'(?m)^id = "[^"]*"$', f'id = "{name}"', text, count=1)
         for setting, value in changes.items():
@@ -552,7 +559,8 @@ def main():
             "voided": [json.dumps(r) for r in voided_readings()],
             "causes": [json.dumps(r) for _, _, r in caused()],
             "crossed": [json.dumps(r) for r in crossed.records()],
-            "turns": [json.dumps(r) for r in turns.records()]}
+            "turns": [json.dumps(r) for r in turns.records()],
+            "traced": [json.dumps(r) for r in traced.records()]}
     with tempfile.TemporaryDirectory() as folder:
         paths = write_policies(options.write or folder)
         if options.write:
@@ -560,7 +568,8 @@ def main():
                 pathlib.Path(options.write, what + ".jsonl").write_text("\n".join(texts) + "\n", encoding="utf-8")
             return 0
         jobs = [(name, path, options.cli, texts[i:i + CHUNK]) for name, path in paths.items()
-                for texts in sets.values() for i in range(0, len(texts), CHUNK)]
+                for what, texts in sets.items() if name in POLICIES or what == "traced"
+                for i in range(0, len(texts), CHUNK)]
         count = differing = 0
         verdicts = {}
         with multiprocessing.Pool(options.jobs) as pool:
@@ -572,9 +581,9 @@ def main():
                 for name, text, lines in out["bad"][:3]:
                     print("disagreement, policy %s: %s\n    %s" % (name, text, "\n    ".join(lines)))
     print("%d combinations around a biological indicator, %d rows for every three levels of %d factors, %d voided readings,"
-          " %d combinations of defects, %d in small products, %d policies"
+          " %d combinations of defects, %d in small products, %d policies, %d more for those of traces"
           % (len(sets["biological"]), len(sets["three-way"]), len(FACTORS), len(sets["voided"]), len(sets["causes"]),
-             len(sets["crossed"]) + len(sets["turns"]), len(POLICIES)))
+             sum(len(sets[name]) for name in ("crossed", "turns", "traced")), len(POLICIES), len(traced.ASKED)))
     print("; ".join("%s %d" % pair for pair in sorted(verdicts.items())))
     print("%d decisions, %d disagreements" % (count, differing))
     return 1 if differing or count == 0 else 0

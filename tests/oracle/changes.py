@@ -2390,7 +2390,9 @@ OPTIONAL = {"by", "role", "recordedAt", "lot", "operator", "end", "outcome", "co
             "internals", "devices", "packaging", "recorded", "implant", "vials", "indicators", "sheet", "checks",
             "forLoad", "settings", "resolutions", "model", "testHour", "aeration", "service", "clockOffsets", "incidents",
             "verifications", "printout", "pcds", "aerationRuns", "methods", "closings", "exposure", "start",
-            "product", "method", "voidReason", "unsettled", "voided", "lost", "why", "to", "dryingRun", "chamberEmpty"}
+            "product", "method", "voidReason", "unsettled", "voided", "lost", "why", "to", "dryingRun", "chamberEmpty",
+            "traces", "specification", "revision", "defects", "uninterrupted", "notBelow", "notAbove", "saturated", "drying",
+            "greatestCelsius", "exposureLeastSeconds", "exposureMostSeconds", "dryingLeastSeconds", "dryingMostSeconds"}
 
 
 def removable(thing, key):
@@ -2404,6 +2406,8 @@ def removable(thing, key):
     if key == "start" and "celsius" in thing:               # aeration runs
         return False
     if key == "methods" and "response" in thing:            # products
+        return False
+    if key in ("specification", "revision") and "happenedAt" not in thing:      # but a trace's
         return False
     return key != "why" or "finding" in thing
 
@@ -2677,4 +2681,4 @@ def prepared(table):
     return functions, cumulative
 
 
-EARLY_TABLE, LATE_TABLE = prepared(EARLY), prepared(LATE)
+EARLY_TABLE = prepared(EARLY)

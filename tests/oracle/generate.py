@@ -13,6 +13,7 @@ import os
 import random
 
 import changes
+import tracechanges
 from evidence import Case
 from moments import HOUR, MINUTE, moment
 from oracle import load_findings, parse
@@ -21,6 +22,7 @@ from policy_variants import SHARES, write_policies
 from scenario import DAY, Scenario, T, emit, spelled, written_time
 
 TEST_SHARE = 0.115
+LATE_TABLE = changes.prepared(changes.LATE + tracechanges.TRACE_LATE)
 as_text = json.JSONEncoder(check_circular=False).encode         # a record is a tree, though parts may be shared
 
 
@@ -35,13 +37,15 @@ def make_record(rng, policy, number):
         early, total = early // 2, rng.choice((0, 0, 1, 1, 2))
     changes.choose(g, *changes.EARLY_TABLE, early)
     g.give_counters()
+    if "load" in g.record:
+        tracechanges.give_traces(g)
     g.now = g.latest() + rng.choice((0, 0, MINUTE, HOUR, DAY, 30 * DAY))
     if g.now_at is not None:
         g.now = g.now_at
     if "test" in g.record:
         late_test(g, total - early)
     else:
-        changes.choose(g, *changes.LATE_TABLE, total - early)
+        changes.choose(g, *LATE_TABLE, total - early)
     g.record["comment"] = "c-%d" % number
     g.record["decideAt"] = T(g.now)
     tidy(g)
@@ -71,7 +75,7 @@ def tidy(g):
     sterilizer = g.record.get("sterilizer")
     for holder, names in ((sterilizer, ("incidents", "clockOffsets", "service", "cycles")),
                           (g.record, ("packagings", "controls", "lots", "products", "incubators")),
-                          (g.record.get("load"), ("pcds", "items", "readings", "verifications"))):
+                          (g.record.get("load"), ("pcds", "items", "readings", "verifications", "traces"))):
         for name in names:
             if holder and name in holder and not holder[name] and g.chance(0.5):
                 del holder[name]

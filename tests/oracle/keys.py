@@ -20,6 +20,10 @@ physical.settings-missing waits; physical.limits-missing waits; physical.limit-i
 physical.limits-disagree waits; physical.limit-milder waits; physical.implausible waits
 physical.atmosphere-unknown waits; physical.not-judged note; physical.below fails
 physical.drying-short review note; physical.above review fails note; physical.lost fails; physical.missing waits
+trace.missing waits; trace.other-cycle waits; trace.other-specification waits; trace.unusable waits note
+trace.exposure-short fails; trace.interrupted fails review note; trace.below fails review note
+trace.above review fails note; trace.not-saturated review note; trace.drying-short review note
+trace.not-shown review note; trace.differs waits
 verification.missing waits; verification.stale waits; verification.by-operator note
 pcd.rejected fails; pcd.lost fails; pcd.lost-noted review note; pcd.empty waits; pcd.unclear waits; pcd.invalid-noted note
 pcd.invalid waits; pcd.not-read waits; pcd.missing waits; pcd.none-recorded note

@@ -7,6 +7,7 @@ from findings import Finding
 from moments import HOUR, MINUTE, from_end_on, minute, moment
 from physical import milliseconds, rule_physical
 from testcycles import judge
+from tracerule import rule_trace
 
 
 def newest_of(acts):
@@ -707,6 +708,6 @@ def is_growth(reading):
 
 
 RULES = (rule_order, rule_acts, rule_record, rule_printout, rule_cycle_end, rule_sterilizer,
-         rule_process_failure, rule_scope, rule_air_removal, rule_physical, rule_verification, rule_pcd,
-         rule_bi, rule_routine_bi, rule_packages, rule_aeration, rule_peroxide, rule_immediate,
+         rule_process_failure, rule_scope, rule_air_removal, rule_physical, rule_trace, rule_verification,
+         rule_pcd, rule_bi, rule_routine_bi, rule_packages, rule_aeration, rule_peroxide, rule_immediate,
          rule_voiding)
