@@ -158,7 +158,8 @@ void MainWindow::askWho(SignInPage::Why why, const QString& who)
 
 void MainWindow::entered()
 {
-    if (m_work == nullptr) {
+    const bool isNew = m_work == nullptr; // then its first page has asked already
+    if (isNew) {
         m_work = new WorkView({m_with.look, m_with.settings, *m_desk, *m_session});
         connect(m_work, &WorkView::wantsChangeOfPerson, this,
                 [this] { askWho(SignInPage::Why::change); });
@@ -171,7 +172,9 @@ void MainWindow::entered()
     if (m_hadFocus != nullptr) {
         m_hadFocus->setFocus();
     }
-    m_work->refresh();
+    if (!isNew) {
+        m_work->refresh();
+    }
 }
 
 void MainWindow::see(QWidget* view)

@@ -28,7 +28,8 @@ std::vector<double> ask(const std::string& program, const char* how)
         throw std::runtime_error("the program that was started ended badly");
     }
     std::vector<double> numbers;
-    for (const QByteArray& number : process.readAllStandardOutput().trimmed().split(' ')) {
+    const QByteArray said = process.readAllStandardOutput().trimmed();
+    for (const QByteArray& number : said.mid(said.lastIndexOf('\n') + 1).split(' ')) {
         numbers.push_back(number.toDouble());
     }
     return numbers;
