@@ -152,23 +152,4 @@ void measureLongWork(BenchDesktop& desktop, const LongJournal& journal)
     QFile::remove(copy);
 }
 
-void measureAll(PaintWatch& application, const std::string& program)
-{
-    const LongJournal& journal = longJournal();
-    BenchDesktop(application, journal).prepare();
-    printHead();
-    measureToday(program);
-    {
-        BenchDesktop desktop(application, journal);
-        (void)desktop.open();
-        desktop.signIn();
-        measureLoads(desktop, journal);
-    }
-    measureRecords(application, journal);
-    BenchDesktop desktop(application, journal);
-    (void)desktop.open();
-    desktop.signIn();
-    measureLongWork(desktop, journal);
-}
-
 } // namespace loadwarden::benchmarks

@@ -6,10 +6,6 @@
 
 namespace loadwarden::benchmarks {
 
-/// Makes the journal where it is not there yet, measures everything and prints it. `program` is
-/// this one, to be started anew where a measure begins with a program's start.
-void measureAll(PaintWatch& application, const std::string& program);
-
 /// Asked: filled Today within 120 ms of a bare window, at most 8 queries before it. From the start
 /// of a program each: of this one until the sign-in is painted, and again from the last key of the
 /// PIN until Today is; what a person takes between is not counted.
