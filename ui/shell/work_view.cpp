@@ -194,8 +194,9 @@ bool WorkView::openCycle(const QString& cycle, const QString& item)
     for (int i = 0; i < areaCount(); ++i) {
         const Area& area = areas()[static_cast<std::size_t>(i)];
         if (area.open != nullptr) {
-            showArea(i);
+            // Asked for before anything else that the page asks for when it is shown.
             area.open(page(i), cycle, item);
+            showArea(i);
             return true;
         }
     }

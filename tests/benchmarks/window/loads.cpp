@@ -12,7 +12,7 @@
 namespace loadwarden::benchmarks {
 namespace {
 
-constexpr int timesOpened = 60;
+constexpr int timesOpened = 30;
 
 /// Has the load before the eyes that `press` asks for, and gives the time from then on.
 Taken opened(BenchDesktop& desktop, const std::function<void()>& press)
