@@ -106,7 +106,7 @@ class Making {
 public:
     Making(ReadSnapshot& snapshot, EntryCache& cache, Instant now)
         : m_snapshot(snapshot),
-          m_cache(cache),
+          m_views(snapshot, cache, now),
           m_products(registerOf<ProductRecorded>(snapshot, "pr")),
           m_incubators(registerOf<IncubatorRecorded>(snapshot, "in")),
           m_sterilizers(registerOf<SterilizerRecorded>(snapshot, "sz")),
@@ -121,7 +121,7 @@ public:
             m_made.incubators.push_back({id, recorded.name});
         }
         for (const std::string& cycle : cycles()) {
-            if (const auto view = viewCycle(m_snapshot, m_cache, cycle, m_made.now)) {
+            if (const auto view = m_views.of(cycle)) {
                 take(*view);
             }
         }
@@ -381,7 +381,7 @@ private:
         auto first = own;
         while (first != cycles.begin()) {
             const auto before = std::prev(first);
-            const auto view = viewCycle(m_snapshot, m_cache, before->id, m_made.now);
+            const auto view = m_views.of(before->id);
             if (before->hasVials && view && isNegative(*view)) {
                 found.lastNegativeLot = view->lot();
                 break;
@@ -391,7 +391,7 @@ private:
         for (auto cycle = first; cycle != cycles.end(); ++cycle) {
             const bool isLoad = cycle->purpose.empty() || cycle->purpose == "routine"
                                 || cycle->purpose == "immediate-use";
-            const auto view = viewCycle(m_snapshot, m_cache, cycle->id, m_made.now);
+            const auto view = m_views.of(cycle->id);
             if (isLoad && view) {
                 found.held.push_back({.cycle = cycle->id,
                                       .lot = view->lot(),
@@ -444,7 +444,7 @@ private:
     }
 
     ReadSnapshot& m_snapshot;
-    EntryCache& m_cache;
+    CycleViews m_views;
     std::map<std::string, ProductRecorded> m_products;
     std::map<std::string, IncubatorRecorded> m_incubators;
     std::map<std::string, SterilizerRecorded> m_sterilizers;

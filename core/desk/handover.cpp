@@ -49,7 +49,7 @@ class Making {
 public:
     Making(ReadSnapshot& snapshot, EntryCache& cache, const Zone& zone, Instant now,
            std::int64_t upTo)
-        : m_snapshot(snapshot), m_cache(cache), m_zone(zone), m_upTo(upTo)
+        : m_snapshot(snapshot), m_views(snapshot, cache, now, upTo), m_zone(zone), m_upTo(upTo)
     {
         m_handover.now = now;
         m_handover.names = Names(snapshot);
@@ -95,7 +95,7 @@ private:
 
     void cycle(const FoundCycle& found)
     {
-        auto view = viewCycle(m_snapshot, m_cache, found.id, m_handover.now, m_upTo);
+        auto view = m_views.of(found.id);
         if (!view) {
             return;
         }
@@ -192,7 +192,7 @@ private:
             }
             left.hasTests = true;
             if (Instant{found.at} >= left.periodBegin) {
-                auto view = viewCycle(m_snapshot, m_cache, found.id, now, m_upTo);
+                auto view = m_views.of(found.id);
                 if (view && view->folded.phase != Phase::beingLoaded) {
                     left.test = std::move(view);
                 }
@@ -202,7 +202,7 @@ private:
     }
 
     ReadSnapshot& m_snapshot;
-    EntryCache& m_cache;
+    CycleViews m_views;
     const Zone& m_zone;
     std::int64_t m_upTo;
     Handover m_handover;

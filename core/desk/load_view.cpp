@@ -8,7 +8,6 @@
 #include "core/release/decide.h"
 #include "core/store/finder.h"
 #include "core/store/imported_lot.h"
-#include "core/store/reach/reach_reader.h"
 #include "core/store/store_error.h"
 
 #include <algorithm>
@@ -83,27 +82,42 @@ bool mayHoldImplant(const CycleView& view)
                                   [](const Item& item) { return item.implant != Implant::no; });
 }
 
-std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
-                                   std::string_view cycle, Instant now, std::int64_t upTo)
+CycleViews::CycleViews(ReadSnapshot& snapshot, EntryCache& cache, Instant now, std::int64_t upTo)
+    : m_reach(snapshot, cache, upTo),
+      m_now(now),
+      m_seen(std::min(JournalReader(snapshot).head().seq, upTo))
 {
-    ReachReader reach(snapshot, cache, upTo);
-    const std::vector<const Entry*> entries = reach.entriesFor(cycle);
+}
+
+const std::optional<Policy>& CycleViews::policyOf(std::span<const Entry* const> entries,
+                                                  const std::optional<std::string>& digest)
+{
+    // Every policy is in reach of every cycle.
+    const auto [place, isNew] = m_policies.try_emplace(digest);
+    if (isNew) {
+        place->second = loadwarden::policyOf(entries, digest);
+    }
+    return place->second;
+}
+
+std::optional<CycleView> CycleViews::of(std::string_view cycle)
+{
+    const std::vector<const Entry*> entries = m_reach.entriesFor(cycle);
     const auto isOfIt = [cycle](const Entry* entry) { return entry->isAbout(cycle); };
     if (std::ranges::none_of(entries, isOfIt)) {
         return std::nullopt;
     }
     CycleView view;
     view.id = cycle;
-    view.now = now;
-    JournalReader reader(snapshot);
-    view.seen = std::min(reader.head().seq, upTo);
+    view.now = m_now;
+    view.seen = m_seen;
     view.folded = foldEvidence(entries, cycle);
     view.signedAs = signedAs(entries, cycle);
     if (const Entry* const old = importedLoad(FactBook(entries), cycle).entry) {
         view.imported = *old;
     }
-    if (auto policy = policyOf(entries, view.folded.policy)) {
-        view.policy = *std::move(policy);
+    if (const auto& policy = policyOf(entries, view.folded.policy)) {
+        view.policy = *policy;
     } else {
         // Shown by the default one, and nothing can be signed.
         view.policy = defaultPolicy();
@@ -111,11 +125,17 @@ std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
     }
     const Evidence evidence = assemble(view.folded.record);
     if (view.isTest()) {
-        view.judgement = judgeTest(evidence, view.policy, now);
+        view.judgement = judgeTest(evidence, view.policy, m_now);
     } else {
-        view.decision = decide(evidence, view.policy, now);
+        view.decision = decide(evidence, view.policy, m_now);
     }
     return view;
+}
+
+std::optional<CycleView> viewCycle(ReadSnapshot& snapshot, EntryCache& cache,
+                                   std::string_view cycle, Instant now, std::int64_t upTo)
+{
+    return CycleViews(snapshot, cache, now, upTo).of(cycle);
 }
 
 std::int64_t newestAt(ReadSnapshot& snapshot, Instant moment)

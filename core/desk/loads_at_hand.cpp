@@ -54,13 +54,14 @@ std::vector<CycleAtHand> cyclesAtHand(ReadSnapshot& snapshot, EntryCache& cache,
         found.push_back(std::move(cycle));
     }
     const Names names(snapshot);
+    CycleViews views(snapshot, cache, now);
     std::set<std::string> seen;
     std::vector<std::pair<std::int64_t, CycleAtHand>> rows;
     for (const FoundCycle& cycle : found) {
         if (!seen.insert(cycle.id).second) {
             continue;
         }
-        const auto view = viewCycle(snapshot, cache, cycle.id, now);
+        const auto view = views.of(cycle.id);
         if (!view) {
             continue;
         }

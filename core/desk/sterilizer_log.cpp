@@ -53,9 +53,10 @@ SterilizerLog logOfSterilizer(ReadSnapshot& snapshot, EntryCache& cache, const Z
                       .names = Names(snapshot),
                       .head = headAt(snapshot, std::min(upTo, JournalReader(snapshot).head().seq))};
     Finder finder(snapshot);
+    CycleViews views(snapshot, cache, now, upTo);
     for (const FoundCycle& found :
          finder.cyclesBetween(sterilizer, begin.ms, end.ms - 1, mostCycles)) {
-        auto view = viewCycle(snapshot, cache, found.id, now, upTo);
+        auto view = views.of(found.id);
         if (view) {
             log.names.set(found.id, found.lot);
             auto disposition = dispositionOf(snapshot, *view);

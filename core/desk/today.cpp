@@ -27,27 +27,23 @@ void takeEarlier(std::optional<Instant>& earliest, std::optional<Instant> other,
 class Views {
 public:
     Views(ReadSnapshot& snapshot, EntryCache& cache, Instant now)
-        : m_snapshot(snapshot), m_cache(cache), m_now(now)
+        : m_views(snapshot, cache, now)
     {
     }
 
     /// Null where nothing was recorded of it.
     const CycleView* of(const std::string& cycle)
     {
-        const auto found = m_views.find(cycle);
-        if (found != m_views.end()) {
-            return found->second ? &*found->second : nullptr;
+        const auto [place, isNew] = m_seen.try_emplace(cycle);
+        if (isNew) {
+            place->second = m_views.of(cycle);
         }
-        const auto& view =
-            m_views.emplace(cycle, viewCycle(m_snapshot, m_cache, cycle, m_now)).first->second;
-        return view ? &*view : nullptr;
+        return place->second ? &*place->second : nullptr;
     }
 
 private:
-    ReadSnapshot& m_snapshot;
-    EntryCache& m_cache;
-    Instant m_now;
-    std::map<std::string, std::optional<CycleView>, std::less<>> m_views;
+    CycleViews m_views;
+    std::map<std::string, std::optional<CycleView>> m_seen;
 };
 
 /// Whether air-removal tests are run on it: one was within the time that is looked back, or a load

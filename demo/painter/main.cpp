@@ -111,7 +111,8 @@ private:
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
         QTest::keyClicks(QApplication::focusWidget(), m_wanted.pin);
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
-        const bool isIn = QTest::qWaitFor([&] { return window.work() != nullptr; }, longestWaitMs);
+        const bool isIn = QTest::qWaitFor(
+            [&] { return window.work() != nullptr && window.work()->isWhole(); }, longestWaitMs);
         if (!isIn) {
             return false;
         }

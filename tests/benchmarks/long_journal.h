@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/store/connection.h"
+#include "core/quantities/instant.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -17,6 +17,8 @@ struct LongJournal {
     std::filesystem::path file;
     std::int64_t loads = 0;
     std::int64_t entries = 0;
+    Instant now{}; ///< 13:00 of the day behind those loads, of which most is signed and some of
+                   ///< everything waits
 };
 
 [[nodiscard]] const LongJournal& longJournal();

@@ -172,4 +172,39 @@ std::string reserveLoad(Desktop& desktop, Method method)
     return cycle;
 }
 
+void runVials(Desktop& desktop)
+{
+    desktop.prepare([&](Office& office, const SignedIn& who) {
+        const auto load = [&](const std::string& number, const std::string& begin,
+                              const std::string& end, Implant implant) {
+            desktop.clock().set(local(begin));
+            const std::string cycle =
+                must(reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-1"}))
+                    .cycle;
+            record(office, who, ItemAdded{.label = "V" + number, .implant = implant},
+                   {"it-v" + number, cycle});
+            record(office, who, PcdPlaced{"PCD", {}, {{"bv-" + number, "pr-4", "pl-4", {}}}},
+                   {"pd-v" + number, cycle, "bv-" + number});
+            record(office, who, CycleStarted{ClockSource::facility, shown(begin), {}}, {cycle});
+            desktop.clock().set(local(end));
+            record(office, who, CycleEnded{shown(end), CycleOutcome::ended, {}, {}}, {cycle});
+            return cycle;
+        };
+        const std::string held = load("1", "07:00", "07:50", Implant::yes);
+        (void)load("2", "08:00", "08:30", Implant::no);
+        const std::string grown = load("3", "08:40", "09:10", Implant::no);
+        desktop.clock().set(local("09:15"));
+        record(office, who, ControlPrepared{"pr-4", "pl-4", {}}, {"bc-1"});
+        for (const std::vector<std::string>& subjects :
+             {std::vector<std::string>{"bc-1"}, {"bv-1", held}, {"bv-3", grown}}) {
+            record(office, who, BiologicalActivated{}, subjects);
+            std::vector<std::string> inside = subjects;
+            inside.emplace_back("in-1");
+            record(office, who, BiologicalIncubated{}, inside);
+        }
+        desktop.clock().set(local("10:00"));
+        record(office, who, BiologicalRead{Seen::growth}, {"bv-3", grown});
+    });
+}
+
 } // namespace loadwarden::ui_tests

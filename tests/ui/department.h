@@ -23,4 +23,8 @@ std::string runLoad(Desktop& desktop, Implant implant = Implant::no);
 /// A load by a program of that method, reserved and not yet filled; its id.
 std::string reserveLoad(Desktop& desktop, Method method = Method::hydrogenPeroxide);
 
+/// Three loads that ran until 09:10, each with a vial: of an implant's load in the incubator beside
+/// its control, still to be activated, and grown. Now it is 10:00.
+void runVials(Desktop& desktop);
+
 } // namespace loadwarden::ui_tests

@@ -149,7 +149,7 @@ void Desktop::signIn(const QString& who, const std::string& pin)
     press(Qt::Key_Return);
     const bool isIn = waitFor([this] {
         auto* const work = m_window->work();
-        return work != nullptr && work->isVisible();
+        return work != nullptr && work->isVisible() && work->isWhole();
     });
     if (!isIn) {
         throw std::logic_error("nobody came in");

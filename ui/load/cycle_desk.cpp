@@ -27,8 +27,8 @@ void stamp(std::vector<ToRecord>& acts, const Later& later)
 
 } // namespace
 
-CycleDesk::CycleDesk(Workstation& workstation, std::string cycle, QObject* parent)
-    : QObject(parent), m_workstation(workstation), m_cycle(std::move(cycle))
+CycleDesk::CycleDesk(Workstation& workstation, QObject* parent)
+    : QObject(parent), m_workstation(workstation)
 {
 }
 

@@ -29,7 +29,10 @@ class CycleDesk : public QObject {
     Q_OBJECT
 
 public:
-    CycleDesk(Workstation& workstation, std::string cycle, QObject* parent = nullptr);
+    explicit CycleDesk(Workstation& workstation, QObject* parent = nullptr);
+
+    /// Which cycle it is: said once, before anything is asked of it.
+    void begin(std::string cycle) { m_cycle = std::move(cycle); }
 
     [[nodiscard]] const std::string& cycle() const { return m_cycle; }
     /// Null until it was read.
@@ -41,6 +44,7 @@ public:
     [[nodiscard]] QString lot() const;
     /// Whether what stands here came from the journal and nothing newer was asked for.
     [[nodiscard]] bool isUpToDate() const { return m_sheet.has_value() && !m_isAsking; }
+    [[nodiscard]] bool isAsking() const { return m_isAsking; }
 
     /// Reads it anew.
     void refresh();

@@ -12,6 +12,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <iterator>
@@ -25,6 +26,8 @@ namespace {
 constexpr std::size_t mostViews = 12;
 
 constexpr int widthOfList = 292;
+
+constexpr int spareMs = 250; ///< until what was opened is painted
 
 } // namespace
 
@@ -70,8 +73,9 @@ LoadPage::LoadPage(Workstation& workstation)
                   tr("Write it on what goes in, then record that here."));
         open(cycle, QStringLiteral("contents"));
     });
-    connect(&m_timer, &MomentTimer::came, this, &LoadPage::shown);
-    connect(&workstation.desk, &DeskLink::recorded, this, &LoadPage::shown);
+    connect(&m_timer, &MomentTimer::came, this, &LoadPage::renew);
+    connect(&workstation.desk, &DeskLink::recorded, this, &LoadPage::renew);
+    QTimer::singleShot(spareMs, this, &LoadPage::makeSpare);
 }
 
 QWidget* LoadPage::makeSide()
@@ -108,10 +112,19 @@ bool LoadPage::isUpToDate() const
 
 void LoadPage::shown()
 {
+    // A load that is being opened is read before the list, and once.
+    if (m_view != nullptr && !m_view->desk().isAsking()) {
+        m_view->refresh();
+    }
     ask();
+}
+
+void LoadPage::renew()
+{
     if (m_view != nullptr) {
         m_view->refresh();
     }
+    ask();
 }
 
 void LoadPage::ask()
@@ -146,7 +159,37 @@ LoadView* LoadPage::viewOf(const QString& cycle)
         m_order.push_back(cycle);
         return found->second;
     }
-    auto* const view = new LoadView(m_workstation, cycle);
+    LoadView* view = std::exchange(m_spare, nullptr);
+    if (view == nullptr || m_spareDay != day()) {
+        delete view; // its dates are of another day
+        view = makeView();
+    }
+    view->begin(cycle);
+    m_views.emplace(cycle, view);
+    m_order.push_back(cycle);
+    // Not before this one is seen.
+    QTimer::singleShot(spareMs, this, &LoadPage::makeSpare);
+    return view;
+}
+
+std::optional<Date> LoadPage::day() const
+{
+    const auto zone = m_workstation.desk.style().zone;
+    return zone ? std::optional(zone->dateOf(m_workstation.desk.now())) : std::nullopt;
+}
+
+void LoadPage::makeSpare()
+{
+    letGo();
+    if (m_spare == nullptr) {
+        m_spareDay = day();
+        m_spare = makeView();
+    }
+}
+
+LoadView* LoadPage::makeView()
+{
+    auto* const view = new LoadView(m_workstation);
     connect(view, &LoadView::says, this, &Page::says);
     connect(view, &LoadView::wantsBiologicals, this,
             [this] { emit wantsArea(QStringLiteral("biologicals")); });
@@ -164,9 +207,6 @@ LoadView* LoadPage::viewOf(const QString& cycle)
         }
     });
     m_stack->addWidget(view);
-    m_views.emplace(cycle, view);
-    m_order.push_back(cycle);
-    letGo();
     return view;
 }
 

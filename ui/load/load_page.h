@@ -4,6 +4,7 @@
 #include "ui/shell/moment_timer.h"
 
 #include <map>
+#include <optional>
 #include <vector>
 
 class QLabel;
@@ -39,10 +40,15 @@ public:
 
 private:
     void ask();
+    void renew();
     void wantNew(const QString& sterilizer = {}, const QString& specification = {},
                  const QString& note = {});
     void see(LoadView* view);
     [[nodiscard]] LoadView* viewOf(const QString& cycle);
+    [[nodiscard]] LoadView* makeView();
+    void makeSpare();
+    /// The day on which somebody works, by which fields for times are filled.
+    [[nodiscard]] std::optional<Date> day() const;
     [[nodiscard]] QWidget* makeSide();
     [[nodiscard]] QWidget* makeEmpty();
 
@@ -55,6 +61,8 @@ private:
     NewLoadForm* m_new;
     QLabel* m_reading; ///< until a load is read
     LoadView* m_view = nullptr;
+    LoadView* m_spare = nullptr;     ///< for the next one that is opened, so that it is there at once
+    std::optional<Date> m_spareDay; ///< on which it was made
     /// Closes views that nobody has looked at for long.
     void letGo();
 

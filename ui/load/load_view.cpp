@@ -54,9 +54,9 @@ QString lowered(QString words)
 
 } // namespace
 
-LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* parent)
+LoadView::LoadView(Workstation& workstation, QWidget* parent)
     : QWidget(parent),
-      m_desk(new CycleDesk(workstation, cycle.toStdString(), this)),
+      m_desk(new CycleDesk(workstation, this)),
       m_band(new VerdictBand(*m_desk)),
       m_later(new LaterStrip(*m_desk)),
       m_reasons(new ReasonsList(workstation.look)),

@@ -25,7 +25,11 @@ class LoadView : public QWidget {
     Q_OBJECT
 
 public:
-    LoadView(Workstation& workstation, const QString& cycle, QWidget* parent = nullptr);
+    /// Of no cycle yet: making it takes longer than reading and showing one.
+    explicit LoadView(Workstation& workstation, QWidget* parent = nullptr);
+
+    /// Which cycle it shows: said once, before it is seen.
+    void begin(const QString& cycle) { m_desk->begin(cycle.toStdString()); }
 
     [[nodiscard]] CycleDesk& desk() { return *m_desk; }
     void refresh() { m_desk->refresh(); }

@@ -1,5 +1,6 @@
 #include "ui/shell/main_window.h"
 
+#include "core/desk/today.h"
 #include "ui/first_start/first_start_page.h"
 #include "ui/look/text.h"
 #include "ui/parts/banner.h"
@@ -145,6 +146,12 @@ void MainWindow::opened()
                       text(about.notSealed));
     }
     askWho(SignInPage::Why::first);
+    // While somebody types a PIN, what Today rests on is read: then it is at hand. What goes wrong
+    // with that, Today says.
+    (void)m_desk->thread().ask([](Office& office) {
+        ReadSnapshot snapshot(office.connection());
+        (void)todayOf(snapshot, office.entries(), office.zone(), office.now());
+    });
 }
 
 void MainWindow::askWho(SignInPage::Why why, const QString& who)
@@ -158,7 +165,8 @@ void MainWindow::askWho(SignInPage::Why why, const QString& who)
 
 void MainWindow::entered()
 {
-    if (m_work == nullptr) {
+    const bool isNew = m_work == nullptr; // then its first page has asked already
+    if (isNew) {
         m_work = new WorkView({m_with.look, m_with.settings, *m_desk, *m_session});
         connect(m_work, &WorkView::wantsChangeOfPerson, this,
                 [this] { askWho(SignInPage::Why::change); });
@@ -171,7 +179,9 @@ void MainWindow::entered()
     if (m_hadFocus != nullptr) {
         m_hadFocus->setFocus();
     }
-    m_work->refresh();
+    if (!isNew) {
+        m_work->refresh();
+    }
 }
 
 void MainWindow::see(QWidget* view)

@@ -9,7 +9,10 @@
 #include <QAction>
 #include <QHBoxLayout>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace loadwarden::ui {
 
@@ -18,7 +21,8 @@ WorkView::WorkView(Workstation workstation, QWidget* parent)
       m_workstation(workstation),
       m_stack(new QStackedWidget),
       m_facility(makeMuted({}, false)),
-      m_person(makeButton({}))
+      m_person(makeButton({})),
+      m_pages(areas().size(), nullptr)
 {
     setObjectName(QStringLiteral("page"));
     auto* const column = new QVBoxLayout(this);
@@ -30,6 +34,7 @@ WorkView::WorkView(Workstation workstation, QWidget* parent)
     nameWho();
     connect(&m_workstation.session, &Session::entered, this, &WorkView::nameWho);
     showArea(0);
+    QTimer::singleShot(0, this, &WorkView::makeRest);
 }
 
 QWidget* WorkView::makeBezel()
@@ -42,8 +47,8 @@ QWidget* WorkView::makeBezel()
     row->setSpacing(0);
     row->addWidget(new GlyphView(m_workstation.look, Glyph::loadwarden, ToneOf::bezel, 28));
     row->addSpacing(space::large);
-    for (const Area& area : areas()) {
-        addArea(area);
+    for (int i = 0; i < areaCount(); ++i) {
+        m_tabs.push_back(makeTab(i));
         row->addWidget(m_tabs.back());
     }
     row->addStretch();
@@ -56,9 +61,9 @@ QWidget* WorkView::makeBezel()
     return bezel;
 }
 
-void WorkView::addArea(const Area& area)
+QPushButton* WorkView::makeTab(int index)
 {
-    const int index = areaCount();
+    const Area& area = areas()[static_cast<std::size_t>(index)];
     auto* const tab = makeButton(area.name());
     tab->setObjectName(QStringLiteral("area"));
     tab->setCheckable(true);
@@ -67,8 +72,16 @@ void WorkView::addArea(const Area& area)
     action->setShortcut(area.shortcut);
     connect(action, &QAction::triggered, this, [this, index] { showArea(index); });
     addAction(action);
-    m_tabs.push_back(tab);
-    Page* const page = area.make(m_workstation);
+    return tab;
+}
+
+Page& WorkView::page(int index)
+{
+    Page*& page = m_pages[static_cast<std::size_t>(index)];
+    if (page != nullptr) {
+        return *page;
+    }
+    page = areas()[static_cast<std::size_t>(index)].make(m_workstation);
     page->setObjectName(QStringLiteral("page"));
     page->setAttribute(Qt::WA_StyledBackground);
     connect(page, &Page::says, this, &WorkView::says);
@@ -80,8 +93,23 @@ void WorkView::addArea(const Area& area)
                       tr("On the command line: loadwarden-cli load show %1").arg(cycle));
         }
     });
-    m_pages.push_back(page);
     m_stack->addWidget(page);
+    return *page;
+}
+
+bool WorkView::isWhole() const
+{
+    return std::ranges::find(m_pages, nullptr) == m_pages.end();
+}
+
+void WorkView::makeRest()
+{
+    // One a turn of the event loop: nobody waits for all of them.
+    const auto next = std::ranges::find(m_pages, nullptr);
+    if (next != m_pages.end()) {
+        (void)page(static_cast<int>(next - m_pages.begin()));
+        QTimer::singleShot(0, this, &WorkView::makeRest);
+    }
 }
 
 QWidget* WorkView::makeFoot()
@@ -109,7 +137,7 @@ void WorkView::showArea(int index)
     for (int i = 0; i < areaCount(); ++i) {
         m_tabs[static_cast<std::size_t>(i)]->setChecked(i == index);
     }
-    m_stack->setCurrentIndex(index);
+    m_stack->setCurrentWidget(&page(index));
     refresh();
 }
 
@@ -128,7 +156,7 @@ void WorkView::beginTest(const QString& sterilizer)
         const Area& area = areas()[static_cast<std::size_t>(i)];
         if (area.beginTest != nullptr) {
             showArea(i);
-            area.beginTest(*m_pages[static_cast<std::size_t>(i)], sterilizer);
+            area.beginTest(page(i), sterilizer);
         }
     }
 }
@@ -141,7 +169,8 @@ bool WorkView::takeScan(const QString& text, const LookedUp& found)
 
 int WorkView::area() const
 {
-    return m_stack->currentIndex();
+    const auto found = std::ranges::find(m_pages, m_stack->currentWidget());
+    return static_cast<int>(found - m_pages.begin());
 }
 
 void WorkView::refresh()
@@ -154,7 +183,9 @@ void WorkView::refresh()
 void WorkView::lookAtClock()
 {
     for (Page* const page : m_pages) {
-        page->lookAtClock();
+        if (page != nullptr) {
+            page->lookAtClock();
+        }
     }
 }
 
@@ -163,8 +194,9 @@ bool WorkView::openCycle(const QString& cycle, const QString& item)
     for (int i = 0; i < areaCount(); ++i) {
         const Area& area = areas()[static_cast<std::size_t>(i)];
         if (area.open != nullptr) {
+            // Asked for before anything else that the page asks for when it is shown.
+            area.open(page(i), cycle, item);
             showArea(i);
-            area.open(*m_pages[static_cast<std::size_t>(i)], cycle, item);
             return true;
         }
     }

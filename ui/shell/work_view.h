@@ -12,7 +12,9 @@ class QStackedWidget;
 
 namespace loadwarden::ui {
 
-/// The work areas of an open journal: the frame with their names and who works, and their pages.
+/// The work areas of an open journal: the frame with their names and who works, and their pages. The
+/// first page is there at once, so that somebody sees it; the others are made one after the other
+/// while it asks the journal, or when they are wanted.
 class WorkView : public QWidget {
     Q_OBJECT
 
@@ -28,6 +30,8 @@ public:
     [[nodiscard]] bool takeScan(const QString& text, const LookedUp& found);
     [[nodiscard]] int area() const;
     [[nodiscard]] int areaCount() const { return static_cast<int>(m_pages.size()); }
+    /// Whether every page is made.
+    [[nodiscard]] bool isWhole() const;
     /// Opens a cycle in the area that shows cycles; false: no area does.
     bool openCycle(const QString& cycle, const QString& item);
 
@@ -38,7 +42,10 @@ signals:
 private:
     [[nodiscard]] QWidget* makeBezel();
     [[nodiscard]] QWidget* makeFoot();
-    void addArea(const Area& area);
+    [[nodiscard]] QPushButton* makeTab(int index);
+    /// Makes it where it is not there yet.
+    [[nodiscard]] Page& page(int index);
+    void makeRest();
     void beginTest(const QString& sterilizer);
     void nameWho();
 
@@ -47,7 +54,7 @@ private:
     QLabel* m_facility;
     QPushButton* m_person;
     std::vector<QPushButton*> m_tabs;
-    std::vector<Page*> m_pages;
+    std::vector<Page*> m_pages; ///< null: not made yet
 };
 
 } // namespace loadwarden::ui

@@ -1,8 +1,7 @@
 // Every page at two sizes, in two themes, as it is and in a pseudo-translation.
 #include "core/desk/equipping.h"
 #include "tests/ui/department.h"
-#include "tests/ui/walk/faults.h"
-#include "tests/ui/walk/pseudo_translation.h"
+#include "tests/ui/walk/walk.h"
 #include "ui/load/further_section.h"
 #include "ui/load/indicator_section.h"
 #include "ui/load/later_strip.h"
@@ -23,50 +22,11 @@
 #include <QScrollBar>
 #include <QTest>
 
-#include <algorithm>
-#include <iostream>
-#include <string_view>
-#include <tuple>
-
 namespace loadwarden::ui_tests {
 namespace {
 
-std::size_t widgetsVisited = 0;
-
-class Walk : public ::testing::TestWithParam<std::tuple<QSize, ui::Theme, bool, ui::TextSize>> {
+class PageWalk : public Walk {
 protected:
-    void SetUp() override
-    {
-        if (isPseudo()) {
-            QApplication::installTranslator(&translation);
-        }
-        desktop.settings().setTextSize(std::get<3>(GetParam()));
-    }
-    void TearDown() override
-    {
-        desktop.close();
-        QApplication::removeTranslator(&translation);
-    }
-
-    static QSize size() { return std::get<0>(GetParam()); }
-    static ui::Theme theme() { return std::get<1>(GetParam()); }
-    static bool isPseudo() { return std::get<2>(GetParam()); }
-
-    void look(const char* page)
-    {
-        QTest::qWait(30);
-        QWidget& window = desktop.window();
-        ASSERT_EQ(window.size(), size()) << page << " does not fit the window";
-        widgetsVisited += visibleWidgets(window).size();
-        for (const auto& faults : {lowContrast(window), clippedText(window), cutByScrolling(window),
-                                   nameless(window), smallTargets(window), wrongTabOrder(window)}) {
-            for (const Fault& fault : faults) {
-                ADD_FAILURE() << page << ": " << fault.where.toStdString() << ' '
-                              << fault.what.toStdString();
-            }
-        }
-    }
-
     void lookAtAreas(const char* state)
     {
         auto* const today = desktop.window().findChild<ui::TodayPage*>();
@@ -78,7 +38,7 @@ protected:
             }));
             const std::string page =
                 std::string(ui::areas()[static_cast<std::size_t>(i)].id) + ' ' + state;
-            look(page.c_str());
+            look(page);
         }
         lookAtSections(state);
     }
@@ -107,7 +67,7 @@ protected:
         auto* const further = page->view()->findChild<ui::FurtherSection*>();
         for (int what = 0; what <= static_cast<int>(Further::takeBack); ++what) {
             if (further->choose(static_cast<Further>(what), {})) {
-                look(("load, what else happened " + std::to_string(what)).c_str());
+                look("load, what else happened " + std::to_string(what));
             }
         }
         auto* const scroll = page->view()->findChildren<QScrollArea*>().back();
@@ -135,33 +95,17 @@ protected:
             for (auto* const scroll : settings->findChildren<QScrollArea*>()) {
                 scroll->verticalScrollBar()->setValue(0);
             }
-            look((std::string("settings, ") + settings->sectionId(i) + ' ' + state).c_str());
+            look(std::string("settings, ") + settings->sectionId(i) + " " + state);
         }
     }
-
-    static int areaOf(std::string_view id)
-    {
-        const auto& all = ui::areas();
-        return static_cast<int>(
-            std::ranges::find_if(all, [&](const ui::Area& area) { return id == area.id; })
-            - all.begin());
-    }
-
-    Desktop desktop;
-    PseudoTranslation translation;
 };
 
-void signInAnyLanguage(Desktop& desktop)
-{
-    desktop.signIn();
-}
-
-TEST_P(Walk, FindsNothingWrongOnThePagesOfADepartment)
+TEST_P(PageWalk, FindsNothingWrongOnThePagesOfADepartment)
 {
     desktop.found();
     desktop.open(size(), theme());
     look("sign-in");
-    signInAnyLanguage(desktop);
+    desktop.signIn();
     lookAtAreas("empty");
     desktop.close();
 
@@ -175,11 +119,11 @@ TEST_P(Walk, FindsNothingWrongOnThePagesOfADepartment)
         (void)equip(office, who, std::get<Signature>(std::move(signature)), sterilizers);
     });
     desktop.open(size(), theme());
-    signInAnyLanguage(desktop);
+    desktop.signIn();
     lookAtAreas("with sterilizers");
 }
 
-TEST_P(Walk, FindsNothingWrongOnThePageOfALoad)
+TEST_P(PageWalk, FindsNothingWrongOnThePageOfALoad)
 {
     desktop.found();
     registerDepartment(desktop);
@@ -187,36 +131,19 @@ TEST_P(Walk, FindsNothingWrongOnThePageOfALoad)
     const std::string load = runLoad(desktop, Implant::yes);
     const std::string open = reserveLoad(desktop);
     desktop.open(size(), theme());
-    signInAnyLanguage(desktop);
+    desktop.signIn();
     lookAtLoads(load, open);
     lookAtSections("of a department");
 }
 
-TEST_P(Walk, FindsNothingWrongOnTheFirstStart)
+TEST_P(PageWalk, FindsNothingWrongOnTheFirstStart)
 {
     desktop.openFirst(size(), theme());
     look("first start");
 }
 
-INSTANTIATE_TEST_SUITE_P(SizesThemesLanguages, Walk,
-                         ::testing::Combine(::testing::Values(QSize(1366, 768), QSize(1920, 1080)),
-                                            ::testing::Values(ui::Theme::light, ui::Theme::dark),
-                                            ::testing::Bool(),
-                                            ::testing::Values(ui::TextSize::normal)));
-
-INSTANTIATE_TEST_SUITE_P(LargerText, Walk,
-                         ::testing::Values(std::tuple(QSize(1366, 768), ui::Theme::light, false,
-                                                      ui::TextSize::large),
-                                           std::tuple(QSize(1920, 1080), ui::Theme::light, false,
-                                                      ui::TextSize::largest)));
-
-class VisitedPrinter : public ::testing::Environment {
-public:
-    void TearDown() override { std::cout << "widgets visited: " << widgetsVisited << '\n'; }
-};
-
-[[maybe_unused]] const auto* const printer =
-    ::testing::AddGlobalTestEnvironment(new VisitedPrinter);
+INSTANTIATE_TEST_SUITE_P(SizesThemesLanguages, PageWalk, everyLook());
+INSTANTIATE_TEST_SUITE_P(LargerText, PageWalk, largerText());
 
 } // namespace
 } // namespace loadwarden::ui_tests
