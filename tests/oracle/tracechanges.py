@@ -331,6 +331,8 @@ def differs(g):
     if g.chance(0.8):
         readings[:] = [reading for reading in readings if reading["parameter"] != parameter]
     readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter=parameter, **read))
+    if g.chance(0.3):               # before it one that may hold the reading
+        g.load["traces"].insert(0, make_trace(g, "trace-%d" % (len(g.load["traces"]) + 1)))
     if g.chance(0.25):
         g.pick(SPOILS[2:])(g, trace)
     if g.chance(0.05):
