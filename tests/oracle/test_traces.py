@@ -62,13 +62,13 @@ class Rule(unittest.TestCase):
     def test_a_good_one_says_nothing(self):
         for policy in (POLICY, ASKED):
             self.check(["release"], traced.TRACE, policy=policy)
-            self.check(["release"], self.of(counter=None, start=None, defects=None, notAbove=None), policy=policy)
+            self.check(["release"], self.of(defects=None, notAbove=None), policy=policy)
 
     def test_asked(self):
         self.check(["release"])
-        for found in ((), (self.of(role="viewer"),), (self.of(happenedAt=END_OF_DAY % "07:49:59.999"),)):
-            verdict, said = decided(*found, policy=ASKED)
-            self.assertEqual((verdict, said), ("quarantine", {("trace.missing", "waits", None)}))
+        self.check(["quarantine", "missing waits"], policy=ASKED)
+        for early in (self.of(role="viewer"), self.of(happenedAt=END_OF_DAY % "07:49:59.999")):
+            self.check(["quarantine", "missing waits", "unusable waits T1"], early, policy=ASKED)
         self.check(["release"], self.of(happenedAt=END_OF_DAY % "07:50"), policy=ASKED)
         # one that counts is not missing, whatever it is worth
         self.check(["quarantine", "other-specification waits T1"], self.of(revision=2), policy=ASKED)
@@ -86,8 +86,9 @@ class Rule(unittest.TestCase):
         for answer, key in (("uninterrupted", "interrupted"), ("notBelow", "below")):
             broken = {answer: "not-met"}
             self.check(["quarantine", key + " review T1"], self.of(**broken, defects=["midnight"]))
-            for more, also in (({"exposure": None}, []), ({"exposure": "open"}, ["not-shown note T1"]),
-                               ({"role": "viewer"}, []), ({"happenedAt": END_OF_DAY % "07:49"}, []),
+            for more, also in (({"exposure": None}, ["not-shown note T1"]), ({"exposure": "open"}, ["not-shown note T1"]),
+                               ({"role": "viewer"}, ["unusable note T1"]),
+                               ({"happenedAt": END_OF_DAY % "07:49"}, ["unusable note T1"]),
                                ({"counter": 1011}, ["other-cycle waits T1"]),
                                ({"revision": None}, ["other-specification waits T1"]),
                                ({"specification": "sp"}, ["other-specification waits T1"]),
@@ -99,6 +100,73 @@ class Rule(unittest.TestCase):
             self.check(["release", "not-shown note T1"], self.of(**{answer: "open"}))
             self.check(["quarantine", "not-shown review T1"], self.of(**{answer: "open"}), policy=ASKED)
         self.check(["release"], self.of(notAbove="open", drying="open"), policy=ASKED)
+
+    def test_left_out(self):
+        self.check(["release", "not-shown note T1"], self.of(exposure=None))
+        self.check(["quarantine", "not-shown review T1"], self.of(exposure=None), policy=ASKED)
+        for answer in ("uninterrupted", "notBelow", "notAbove", "saturated", "drying"):
+            self.check(["release"], self.of(**{answer: None}), policy=ASKED)
+        # not-met is neither open nor left out; what else is open is not shown besides
+        self.check(["reprocess", "exposure-short fails T1"], self.of(exposure="not-met"), policy=ASKED)
+        self.check(["reprocess", "exposure-short fails T1", "not-shown review T1"],
+                   self.of(exposure="not-met", notBelow="open"), policy=ASKED)
+        # only of a fit one
+        self.check(["quarantine", "other-specification waits T1"], self.of(exposure=None, revision=2), policy=ASKED)
+        self.check(["release", "unusable note T1"], self.of(exposure=None, defects=["gap"]))
+
+    def test_nothing_says_whose_it_is(self):
+        nobodys = {"counter": None, "start": None}
+        self.check(["release", "not-shown note T1"], self.of(**nobodys))
+        self.check(["quarantine", "not-shown review T1"], self.of(**nobodys), policy=ASKED)
+        self.check(["release"], self.of(counter=None), policy=ASKED)            # the start agrees
+        self.check(["release"], self.of(start=None), policy=ASKED)              # the counter does
+        # once, for whatever it is not shown; what is not met stays so, and is held besides, as it is fit
+        self.check(["release", "not-shown note T1"], self.of(**nobodys, exposure=None, saturated="open"))
+        self.check(["quarantine", "not-shown note T1", "below review T1"], self.of(**nobodys, notBelow="not-met"))
+        # one that differs is another cycle's, whatever agrees
+        self.check(["quarantine", "other-cycle waits T1"], self.of(counter=None, start=END_OF_DAY % "07:06:00.001"), policy=ASKED)
+        self.check(["quarantine", "other-cycle waits T1"], self.of(counter=1011), policy=ASKED)
+        # not fit by something else
+        self.check(["quarantine", "other-specification waits T1"], self.of(**nobodys, specification=None), policy=ASKED)
+        self.check(["release", "unusable note T1"], self.of(**nobodys, defects=["gap"]))
+        # there on one side is not there on both
+        for lacks, keeps in (("counter", "start"), ("start", "counter")):
+            record = boundaries.base("steam-prevacuum")
+            del record["load"][lacks]
+            record["load"]["traces"] = [self.of()]
+            self.assertEqual(verdict_of(record)[1], set())                      # the other one agrees
+            record["load"]["traces"] = [self.of(**{keeps: None})]
+            self.assertEqual(verdict_of(record)[1], {("trace.not-shown", "note", "T1")})
+
+    def test_whose_it_is_by_a_start_with_offsets(self):
+        not_shown = {("trace.not-shown", "note", "T1")}
+        record = boundaries.base("steam-prevacuum")
+        record["load"]["traces"] = [self.of(counter=None)]          # 07:01 by the sterilizer's clock; the load 07:00
+        for clock, begins, expected in (
+                ("facility", "07:01", set()), ("facility", "07:01:00.001", not_shown),       # the trace's offset
+                ("sterilizer", "07:00", set()), ("sterilizer", "07:00:00.001", not_shown)):  # the load's, now
+            record["load"]["clock"] = clock
+            record["sterilizer"]["clockOffsets"] = [{"from": END_OF_DAY % begins, "seconds": 60}]
+            self.assertEqual(verdict_of(record)[1], expected, (clock, begins))
+        record["load"]["traces"][0]["counter"] = 1010               # agrees where the start says nothing
+        self.assertEqual(verdict_of(record)[1], set())
+
+    def test_one_that_does_not_count_is_unusable(self):
+        for changes in ({"role": "viewer"}, {"by": None}, {"by": "-"}, {"happenedAt": END_OF_DAY % "07:49:59.999"},
+                        {"recordedAt": END_OF_DAY % "07:59:59.999"}, {"role": "viewer", "defects": ["gap", "midnight"]}):
+            bad = self.of(id="T2", **changes)
+            self.assertEqual(decided(bad)[1], {("trace.unusable", "note", "T2")})
+            # a good one beside it is there, and takes nothing of it away
+            self.assertEqual(decided(traced.TRACE, bad, policy=ASKED), ("quarantine", {("trace.unusable", "waits", "T2")}))
+        self.check(["release"], self.of(happenedAt=END_OF_DAY % "07:50"))
+        # without an end it counts at any time
+        record = boundaries.base("steam-prevacuum")
+        del record["load"]["end"]
+        record["load"]["traces"] = [self.of(happenedAt=END_OF_DAY % "07:49")]
+        self.assertEqual(verdict_of(record)[1], set())
+        # other cycles' and other specifications' are not unusable for that
+        self.check(["quarantine", "other-cycle waits T1", "other-specification waits T1"], self.of(counter=1, revision=2))
+        self.check(["quarantine", "other-cycle waits T1", "unusable note T1"], self.of(counter=1, role="viewer"))
 
     def test_defects(self):
         self.check(["release", "unusable note T1"], self.of(defects=["gap"]))
@@ -142,7 +210,28 @@ class Rule(unittest.TestCase):
                     self.assertEqual(decided(traced.TRACE, readings=typed)[1], differs, (reading, unit, value, apart))
                     typed[["temperature", "exposure", "drying"].index(reading)]["role"] = "viewer"
                     self.assertEqual(decided(traced.TRACE, readings=typed)[1], differs)
-                    self.assertEqual(decided(self.of(role="viewer"), readings=typed)[1], set())
+                    self.assertEqual(decided(self.of(role="viewer"), readings=typed)[1],
+                                     differs | {("trace.unusable", "note", "T1")})
+
+    def test_typed_differs_from_any_of_this_cycle(self):
+        short = readings(temperature=("celsius", 130.99))           # below 132 by more than 1 K
+        for changes, also in (({"role": "viewer"}, "unusable note"), ({"by": None}, "unusable note"),
+                              ({"happenedAt": END_OF_DAY % "07:49"}, "unusable note"), ({"defects": ["gap"]}, "unusable note"),
+                              ({"revision": 2}, "other-specification waits"),
+                              ({"specification": None}, "other-specification waits"),
+                              ({"counter": None, "start": None}, "not-shown note"), ({"exposure": None}, "not-shown note")):
+            key, outcome = also.split(" ")
+            expected = {("trace." + key, outcome, "T1")}
+            self.assertEqual(decided(self.of(**changes), readings=short)[1], expected | {("trace.differs", "waits", "temperature")})
+            agrees = readings(temperature=("celsius", 131))
+            self.assertEqual(decided(self.of(**changes), readings=agrees)[1], expected)
+        for others in ({"counter": 1011}, {"start": END_OF_DAY % "07:06:00.001"}):
+            self.assertEqual(decided(self.of(**others), readings=short)[1], {("trace.other-cycle", "waits", "T1")})
+        # one that agrees takes nothing away, and each parameter is said once
+        self.assertEqual(decided(self.of(leastCelsius=130), self.of(id="T2", role="viewer"), self.of(id="T3", revision=2),
+                                 readings=short)[1],
+                         {("trace.unusable", "note", "T2"), ("trace.other-specification", "waits", "T3"),
+                          ("trace.differs", "waits", "temperature")})
 
     def test_only_where_the_rule_applies(self):
         short = self.of(exposure="not-met")
@@ -172,6 +261,9 @@ class Rule(unittest.TestCase):
                                  ({"by": "p1", "role": "lead"}, "review")):     # whose trace it is
             self.check(["release" if outcome == "note" else "quarantine", "interrupted %s T1" % outcome], broken,
                        reviews=[dict(review, **changes)])
+            self.check(["release" if outcome == "note" else "quarantine", "not-shown %s T1" % outcome],
+                       self.of(counter=None, start=None), policy=ASKED,
+                       reviews=[dict(review, finding="trace.not-shown", **changes)])
 
 
 class Policies(unittest.TestCase):
@@ -190,14 +282,21 @@ PLANTED = (
     ("the end is not cut to the minute", "from_end_on(happened(trace), end)", "happened(trace) >= end"),
     ("without an end nothing counts", "(end is None or from_end_on(happened(trace), end))", "from_end_on(happened(trace), end)"),
     ("an act that does not stand counts", "case.stands(trace) and", ""),
-    ("a counter is not compared", 'trace["counter"] != own', "False"),
-    ("a counter left out differs", '"counter" in trace and trace["counter"] != own', 'trace.get("counter") != own'),
+    ("a counter is not compared", 'trace["counter"] == own', "True"),
+    ("a counter left out differs", 'trace["counter"] == own if own is not None and "counter" in trace else None', 'trace.get("counter") == own'),
+    ("a counter left out differs from the load's", 'if own is not None and "counter" in trace else', 'if "counter" in trace else'),
     ("a start is not compared", '<= case.policy["printout.clock_tolerance_minutes"] * MINUTE', "< 10 ** 12"),
     ("five minutes are too many", '<= case.policy["printout.clock_tolerance_minutes"]', '< case.policy["printout.clock_tolerance_minutes"]'),
     ("only a later start is compared", "abs(shown - offset - case.load.start)", "(shown - offset - case.load.start)"),
     ("the clock is not corrected", "shown - offset - case", "shown - case"),
     ("the clock is corrected the other way", "shown - offset - case", "shown + offset - case"),
-    ("an unknown offset is none", "    if offset is None:\n        return True\n", "    offset = offset or 0\n"),
+    ("an unknown offset is none", "    if offset is None:\n        return None\n", "    offset = offset or 0\n"),
+    ("a counter that says nothing agrees", "return counter_agrees(case, trace) is True or", "return counter_agrees(case, trace) is not False or"),
+    ("a start that says nothing agrees", "or start_agrees(case, trace) is True", "or start_agrees(case, trace) is not False"),
+    ("counter and start must agree", "is True or start", "is True and start"),
+    ("a counter alone does not tell", "counter_agrees(case, trace) is True or ", ""),
+    ("a start alone does not tell", " or start_agrees(case, trace) is True", ""),
+    ("another cycle's by both only", "is not False and start", "is not False or start"),
     ("the load's offset is not asked for", '    return case.raw.get("clock"', '    return True or case.raw.get("clock"'),
     ("a specification left out is the load's", "name in trace and trace[name] ==", "trace.get(name, case.spec.get(own)) =="),
     ("a revision is not compared", '(("specification", "id"), ("revision", "revision"))', '(("specification", "id"),)'),
@@ -207,7 +306,13 @@ PLANTED = (
     ("one that does not count is fit", "counts(case, trace) and of_this_cycle(case, trace) and", "of_this_cycle(case, trace) and"),
     ("another cycle's is fit", "and of_this_cycle(case, trace) and of_specification", "and of_specification"),
     ("another specification's is fit", "and of_specification(case, trace)\n", "\n"),
-    ("an unusable one is fit", "            and not unusable(case, trace))", "            )"),
+    ("a spoilt one is fit", "            and not spoilt(case, trace))", "            )"),
+    ("one that does not count is no more than that", "if not counts(case, trace) or spoilt(case, trace):", "if spoilt(case, trace):"),
+    ("only one that counts is unusable", "if not counts(case, trace) or spoilt(case, trace):", "if counts(case, trace) and spoilt(case, trace):"),
+    ("unusable only where both", "if not counts(case, trace) or spoilt(case, trace):", "if not counts(case, trace) and spoilt(case, trace):"),
+    ("whatever is not fit is unusable", "if not counts(case, trace) or spoilt(case, trace):", "if not fit:"),
+    ("unusable is a note", '"waits" if asked else "note")', '"note")'),
+    ("unusable waits", '"waits" if asked else "note")', '"waits")'),
     ("it is asked of steam alone", '("unknown", "steam")', '("steam",)'),
     ("it is asked of every method", 'case.method not in ("unknown", "steam")', "False"),
     ("missing where any does not count", "not any(counts(case, trace)", "not all(counts(case, trace)"),
@@ -219,11 +324,23 @@ PLANTED = (
     ("held besides where it is open", 'trace.get("exposure") == "met"', 'trace.get("exposure") != "not-met"'),
     ("exposure short is reviewed", '"trace.exposure-short", "fails"', '"trace.exposure-short", "review"'),
     ("open is not met", '== "not-met":', 'in ("not-met", "open"):'),
-    ("not shown of one that is not fit", 'if fit and any(trace.get(answer) == "open"', 'if any(trace.get(answer) == "open"'),
-    ("left out is open", 'trace.get(answer) == "open"', 'trace.get(answer, "open") == "open"'),
+    ("not shown of one that is not fit", "if fit and not shows_all", "if not shows_all"),
+    ("left out is open", 'trace.get(each) != "open"', 'trace.get(each, "open") != "open"'),
+    ("an exposure left out is not asked for", '"exposure" in trace and all(', "all("),
+    ("not met is not shown", 'trace.get(each) != "open"', 'trace.get(each) not in ("open", "not-met")'),
+    ("open is shown", ' and all(trace.get(each) != "open" for each in SHOWN)', ""),
+    ("whose it is need not be shown", " and says_whose(case, trace)", ""),
+    ("not shown is a note", '"review" if asked else "note")', '"note")'),
+    ("not shown is reviewed", '"review" if asked else "note")', '"review")'),
     ("drying is to be shown", '"notBelow", "saturated")', '"notBelow", "saturated", "drying")'),
     ("saturated need not be shown", '"notBelow", "saturated")', '"notBelow")'),
-    ("a reading differs from any trace", "[trace for trace in traces if is_fit(case, trace)]", "traces"),
+    ("a reading differs from any trace", "[trace for trace in traces if of_this_cycle(case, trace)]", "traces"),
+    ("only from a fit one", "traces if of_this_cycle(case, trace)]", "traces if is_fit(case, trace)]"),
+    ("only from one that counts", "traces if of_this_cycle(case, trace)]", "traces if of_this_cycle(case, trace) and counts(case, trace)]"),
+    ("only from one without defects", "traces if of_this_cycle(case, trace)]", "traces if of_this_cycle(case, trace) and not spoilt(case, trace)]"),
+    ("only from one by the specification", "traces if of_this_cycle(case, trace)]", "traces if of_this_cycle(case, trace) and of_specification(case, trace)]"),
+    ("only from one that says whose it is", "traces if of_this_cycle(case, trace)]", "traces if says_whose(case, trace)]"),
+    ("only from the first", "traces if of_this_cycle(case, trace)]", "traces[:1] if of_this_cycle(case, trace)]"),
     ("all readings must differ", "        if any(outside(", "        if readings and all(outside("),
     ("a step less differs", "value < in_base(least) - allowed", "value <= in_base(least) - allowed"),
     ("a step more agrees", "value > in_base(most) + allowed", "value > in_base(most) + allowed + 1"),

@@ -48,13 +48,13 @@ def extremes(g, parameter, digits):
 
 
 def make_trace(g, name="trace-1"):
-    """A trace that counts, is of the load's cycle and fit, and met everything."""
+    """A trace that counts, is of the load's cycle, which its counter or start shows, and fit, and met everything."""
     at = g.end + g.minutes(0, 5)
     out = g.act(at, recorded=at + g.pick((0, 0, MINUTE)), id=name, specification=g.specification["id"],
                 revision=g.specification["revision"])
     if "counter" in g.load and g.chance(0.8):
         out["counter"] = g.load["counter"]
-    if g.chance(0.8):
+    if "counter" not in out or g.chance(0.75):
         tolerance = g.policy["printout.clock_tolerance_minutes"]
         out["start"] = T(g.shown(g.start) + g.pick((0, 0, tolerance * MINUTE, -tolerance * MINUTE)))
     passable = g.policy["trace.passable_defects"]
@@ -63,7 +63,7 @@ def make_trace(g, name="trace-1"):
     elif g.chance(0.3):
         out["defects"] = []
     for answer in ANSWERS:
-        if g.chance(0.9) and (answer != "drying" or g.drying):
+        if answer == "exposure" or g.chance(0.9) and (answer != "drying" or g.drying):
             out[answer] = "met"
     for parameter, names in EXTREMES.items():
         found = extremes(g, parameter, 2 if parameter == "temperature" else 3)
@@ -107,8 +107,8 @@ def spoil_answers(g, trace):
         trace[answer] = g.pick(("not-met", "not-met", "not-met", "open", "met"))
     if g.chance(0.4):
         trace["exposure"] = "met"
-    if g.chance(0.1):
-        trace.pop(g.pick(ANSWERS), None)
+    if g.chance(0.15):
+        trace.pop(g.pick(ANSWERS + ("exposure", "exposure")), None)
 
 
 def spoil_specification(g, trace):
@@ -184,7 +184,22 @@ def spoil_start(g, trace):
         g.load.pop("start", None)
 
 
-SPOILS = (spoil_answers, spoil_answers, spoil_specification, spoil_defects, spoil_act, spoil_counter, spoil_start)
+def spoil_whose(g, trace):
+    """Neither counter nor start on both sides with offsets that are known; or one of them after all."""
+    if g.chance(0.9):
+        (trace if g.chance(0.7) else g.load).pop("counter", None)
+    how = g.pick(("trace", "trace", "trace", "load", "none", "after", "keep"))
+    if how == "trace":
+        trace.pop("start", None)
+    elif how == "load":
+        g.load.pop("start", None)
+    elif how == "none":
+        g.sterilizer["clockOffsets"] = []
+    elif how == "after" and "start" in trace:       # an offset from just after its start, or from it
+        g.sterilizer["clockOffsets"] = [{"from": T(trace["start"] + g.pick((0, 1, 1))), "seconds": g.offset}]
+
+
+SPOILS = (spoil_answers, spoil_answers, spoil_specification, spoil_defects, spoil_act, spoil_counter, spoil_start, spoil_whose)
 
 
 @late(28)
@@ -207,6 +222,8 @@ def held_besides(g):
         return False
     g.want_review = True
     trace["exposure"] = g.pick(("met", "met", "met", "open"))
+    if g.chance(0.08):
+        del trace["exposure"]
     trace[g.pick(("uninterrupted", "notBelow"))] = "not-met"
     if g.chance(0.2):
         trace["uninterrupted"] = trace["notBelow"] = "not-met"
@@ -229,12 +246,27 @@ def from_the_end(g):
 
 @late(12)
 def unfit(g):
-    """A trace that cannot speak for the load, by one thing or two."""
+    """A trace that cannot speak for the load, or of which nothing says whose it is, by one thing or two."""
     trace = of_load(g)
     if trace is None:
         return False
     for _ in range(g.pick((1, 1, 2))):
         g.pick(SPOILS[2:])(g, trace)
+
+
+@late(4)
+def of_any_cycle(g):
+    """A fit trace of which nothing says whose it is, or that does not say how long it was held."""
+    trace = of_load(g)
+    if trace is None:
+        return False
+    g.want_review = True
+    if g.chance(0.7):
+        spoil_whose(g, trace)
+    else:
+        trace.pop("exposure", None)
+    if g.chance(0.3):
+        g.pick(SPOILS)(g, trace)
 
 
 @late(5)
@@ -299,6 +331,8 @@ def differs(g):
     if g.chance(0.8):
         readings[:] = [reading for reading in readings if reading["parameter"] != parameter]
     readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter=parameter, **read))
+    if g.chance(0.3):               # before it one that may hold the reading
+        g.load["traces"].insert(0, make_trace(g, "trace-%d" % (len(g.load["traces"]) + 1)))
     if g.chance(0.25):
         g.pick(SPOILS[2:])(g, trace)
     if g.chance(0.05):

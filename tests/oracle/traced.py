@@ -1,5 +1,5 @@
 """Small full products like those of crossed.py around rule `trace`: answers and what makes a trace fit, the acts, the cycle's
-counter and clocks, and readings one step before, at and after the value from which they differ.
+counter and clocks, what says whose it is, and readings one step before, at and after the value from which they differ.
 
 The load of the bases ran from 07:00 to 07:50; the sterilizer's clock is a minute ahead.
 """
@@ -47,9 +47,10 @@ def also(**changes):
     return change
 
 
-# Fit or not, by each of the things that make it so.
+NOBODYS = all_of(drop(FIRST + ("counter",)), drop(FIRST + ("start",)))      # of this cycle, and nothing says so
+# Fit or not, by each of the things that make it so; the last is fit.
 FITNESS = [keep, also(defects=["midnight"]), also(defects=["gap"]), also(revision=2), drop(FIRST + ("specification",)),
-           also(counter=1011), also(role="viewer"), also(happenedAt=DAY % "07:49:59.999"), drop(("load", "end"))]
+           also(counter=1011), also(role="viewer"), also(happenedAt=DAY % "07:49:59.999"), drop(("load", "end")), NOBODYS]
 NOT_MET = also(uninterrupted="not-met")                 # review of a fit trace, else fails
 
 HELD = ("steam-prevacuum", [GIVEN, shows("exposure"), shows("uninterrupted"), shows("notBelow"), FITNESS])
@@ -82,6 +83,14 @@ CLOCKS = ("steam-prevacuum", [
 OFF_BY_THE_END = ("steam-prevacuum", [      # the offset of the load's end does not matter here
     GIVEN, [put(("sterilizer", "clockOffsets"), [{"from": DAY % "07:20", "seconds": 60}])],
     [put(("load", "clock"), "sterilizer"), keep], [drop(FIRST + ("counter",))], STARTS, [NOT_MET]])
+
+# What says whose a trace is, on either side, of one that is fit or not.
+WHOSE = ("steam-prevacuum", [
+    GIVEN, [keep, drop(FIRST + ("counter",)), drop(("load", "counter")), also(counter=1011)],
+    [keep, drop(FIRST + ("start",)), drop(("load", "start")), put(("sterilizer", "clockOffsets"), []), also(start=DAY % "07:07"),
+     put(("sterilizer", "clockOffsets"), [{"from": DAY % "07:00:30", "seconds": 60}])],      # the trace's offset alone
+    [put(("load", "clock"), each) for each in ("facility", "sterilizer")], shows("exposure"), [keep, also(saturated="open")],
+    [keep, also(revision=2), also(role="viewer"), also(defects=["gap"])]])
 
 # Acts ------------------------------------------------------------------------------------------------
 COUNTS = ("steam-prevacuum", [
@@ -126,7 +135,9 @@ def around(*values, step):
     return [round(value + apart, 3) for value in values for apart in (-step, 0, step)]
 
 
-SAYS_NOTHING = [keep, also(revision=2), also(defects=["gap"]), also(role="viewer"), drop(LOAD_TRACES)]
+# A trace of this cycle, whatever else it is; then another cycle's, by either sign, and none.
+WHATEVER = [keep, also(revision=2), also(defects=["gap"]), also(role="viewer"), also(happenedAt=DAY % "07:49"), NOBODYS,
+            also(counter=1011), also(start=DAY % "07:07"), drop(LOAD_TRACES)]
 NO_LIMIT = limit_of("temperature", leastCelsius=125)
 # Of the trace 132 to 134 degrees Celsius, as far apart as each policy allows.
 TEMPERATURE = ("steam-prevacuum", [
@@ -135,18 +146,19 @@ TEMPERATURE = ("steam-prevacuum", [
     + typed("temperature", "fahrenheit", *around(267.8, 268.7, 269.6, 273.2, 274.1, 275, step=0.01))
     + typed("temperature", "celsius", 130.99, 135.01, of_nobody=True),
     [keep, drop(FIRST + ("leastCelsius",)), drop(FIRST + ("greatestCelsius",)), also(leastCelsius=132.05),
-     also(greatestCelsius=133.95)], SAYS_NOTHING])
+     also(greatestCelsius=133.95)], WHATEVER])
 SECONDS = [("steam-prevacuum", [
     GIVEN, typed(parameter, "seconds", *around(least - 60, least - 30, least, most, most + 30, most + 60, step=0.001))
     + typed(parameter, "minutes", *around(*(each / 60 for each in (least - 60, least - 30, least, most, most + 30, most + 60)),
                                           step=0.001))
     + typed(parameter, "minutes", least / 60 - 1.001, of_nobody=True),
     [keep, drop(FIRST + (parameter + "LeastSeconds",)), drop(FIRST + (parameter + "MostSeconds",)),
-     also(**{parameter + "LeastSeconds": least + 0.001}), also(**{parameter + "MostSeconds": most - 0.001})], SAYS_NOTHING])
+     also(**{parameter + "LeastSeconds": least + 0.001}), also(**{parameter + "MostSeconds": most - 0.001})], WHATEVER])
     for parameter, least, most in (("exposure", 240, 300), ("drying", 1200, 1260))]
 # Two readings and two traces, of which one differs from one.
 BOTH = ("steam-prevacuum", [
-    [traces(TRACE, of(id="T2", **more)) for more in ({}, {"leastCelsius": 134, "greatestCelsius": 136}, {"revision": 2},
+    [traces(TRACE, of(id="T2", **more)) for more in ({}, {"leastCelsius": 134, "greatestCelsius": 136},
+                                                     {"leastCelsius": 134, "counter": 1}, {"leastCelsius": 134, "revision": 2},
                                                      {"leastCelsius": 134, "defects": ["gap"]})],
     [keep] + [put(("load", "readings", 9), dict(TYPED, parameter="temperature", celsius=each)) for each in (130.99, 131, 135, 135.01)],
     [keep] + [put(("load", "readings", 10), dict(TYPED, parameter=parameter, seconds=each))
@@ -156,7 +168,9 @@ BOTH = ("steam-prevacuum", [
 REVIEWED = [(key, changes) for key, changes in (
     ("interrupted", also(uninterrupted="not-met")), ("below", also(notBelow="not-met")), ("above", also(notAbove="not-met")),
     ("not-saturated", also(saturated="not-met")), ("drying-short", also(drying="not-met")),
-    ("not-shown", also(notBelow="open")), ("unusable", also(defects=["gap"])), ("exposure-short", also(exposure="not-met")))]
+    ("not-shown", also(notBelow="open")), ("not-shown", drop(FIRST + ("exposure",))), ("not-shown", NOBODYS),
+    ("unusable", also(defects=["gap"])), ("unusable", also(happenedAt=DAY % "07:49")),
+    ("exposure-short", also(exposure="not-met")))]
 REVIEWS = [("steam-prevacuum", [
     [traces(of(by=by, recordedAt=DAY % "08:30")) for by in ("p3", "P 4")], [shown],
     [reviewed("trace." + key, by, role, seen, "10:00", subject=subject)
@@ -170,8 +184,8 @@ TWO_ASK = ("steam-prevacuum", [
     [keep, put(("load", "reviews", 1), dict(act(DAY % "10:00", "p3", "lead"), finding="trace.not-saturated", subject="T2",
                                             answer="isolated", newestSeen=DAY % "09:00", why="the cause was found"))]])
 
-PRODUCTS = [HELD, BESIDES, SPECIFICATION, DEFECTS, OTHER_CYCLE, CLOCKS, OFF_BY_THE_END, COUNTS, LATE, SEVERAL, TEMPERATURE,
-            BOTH, TWO_ASK] + ELSEWHERE + SECONDS + REVIEWS
+PRODUCTS = [HELD, BESIDES, SPECIFICATION, DEFECTS, OTHER_CYCLE, CLOCKS, OFF_BY_THE_END, WHOSE, COUNTS, LATE, SEVERAL,
+            TEMPERATURE, BOTH, TWO_ASK] + ELSEWHERE + SECONDS + REVIEWS
 
 # Policies beyond those of boundaries.py under which these are decided.
 ASKED = {

@@ -10,7 +10,7 @@ from moments import MINUTE, from_end_on, moment
 from physical import NINE_FIFTHS, fahrenheit, milliseconds
 
 RULE = "trace"
-SHOWN = ("exposure", "uninterrupted", "notBelow", "saturated")      # what a trace that is asked for should tell
+SHOWN = ("exposure", "uninterrupted", "notBelow", "saturated")      # what a trace should tell, exposure in any case
 # parameter: the trace's least and most of it
 EXTREMES = {"temperature": ("leastCelsius", "greatestCelsius"),
             "exposure": ("exposureLeastSeconds", "exposureMostSeconds"),
@@ -23,18 +23,31 @@ def counts(case, trace):
     return case.stands(trace) and (end is None or from_end_on(happened(trace), end))
 
 
-def of_this_cycle(case, trace):
-    """Whether nothing shows that a trace is another cycle's: its counter, or its start by the sterilizer's clock."""
+def counter_agrees(case, trace):
+    """Whether a trace's counter is the load's; None: one of them is not there."""
     own = case.load.counter
-    if own is not None and "counter" in trace and trace["counter"] != own:
-        return False
+    return trace["counter"] == own if own is not None and "counter" in trace else None
+
+
+def start_agrees(case, trace):
+    """Whether a trace's start, by the sterilizer's clock, is the load's; None: one is not there, or an offset unknown."""
     if "start" not in trace or not start_is_known(case):
-        return True
+        return None
     shown = moment(trace["start"])
     offset = case.clock_offset(shown)
     if offset is None:
-        return True
+        return None
     return abs(shown - offset - case.load.start) <= case.policy["printout.clock_tolerance_minutes"] * MINUTE
+
+
+def of_this_cycle(case, trace):
+    """Whether nothing shows that a trace is another cycle's."""
+    return counter_agrees(case, trace) is not False and start_agrees(case, trace) is not False
+
+
+def says_whose(case, trace):
+    """Whether something shows that a trace is this cycle's."""
+    return counter_agrees(case, trace) is True or start_agrees(case, trace) is True
 
 
 def start_is_known(case):
@@ -50,7 +63,7 @@ def of_specification(case, trace):
                for name, own in (("specification", "id"), ("revision", "revision")))
 
 
-def unusable(case, trace):
+def spoilt(case, trace):
     """Whether a trace has a defect by which it cannot be judged."""
     return any(defect not in case.policy["trace.passable_defects"] for defect in trace.get("defects", ()))
 
@@ -58,7 +71,12 @@ def unusable(case, trace):
 def is_fit(case, trace):
     """Whether a trace may speak for the load."""
     return (counts(case, trace) and of_this_cycle(case, trace) and of_specification(case, trace)
-            and not unusable(case, trace))
+            and not spoilt(case, trace))
+
+
+def shows_all(case, trace):
+    """Whether a trace tells what it should, and whose it is."""
+    return "exposure" in trace and all(trace.get(each) != "open" for each in SHOWN) and says_whose(case, trace)
 
 
 def rule_trace(case):
@@ -70,7 +88,7 @@ def rule_trace(case):
         yield Finding(RULE, "trace.missing", "waits")
     for trace in traces:
         yield from of_one(case, trace, asked)
-    for parameter in differing(case, [trace for trace in traces if is_fit(case, trace)]):
+    for parameter in differing(case, [trace for trace in traces if of_this_cycle(case, trace)]):
         yield Finding(RULE, "trace.differs", "waits", parameter)
 
 
@@ -87,7 +105,7 @@ def of_one(case, trace, asked):
         yield say("trace.other-cycle", "waits")
     if not of_specification(case, trace):
         yield say("trace.other-specification", "waits")
-    if unusable(case, trace):
+    if not counts(case, trace) or spoilt(case, trace):
         yield say("trace.unusable", "waits" if asked else "note")
     besides = "review" if fit and trace.get("exposure") == "met" else "fails"      # held long enough besides
     above = "fails" if case.policy["physical.above_maximum"] == "fails" else "review"
@@ -97,12 +115,12 @@ def of_one(case, trace, asked):
                                  ("drying", "trace.drying-short", "review")):
         if trace.get(answer) == "not-met":
             yield say(key, outcome)
-    if fit and any(trace.get(answer) == "open" for answer in SHOWN):
+    if fit and not shows_all(case, trace):
         yield say("trace.not-shown", "review" if asked else "note")
 
 
 def differing(case, traces):
-    """The parameters of which a reading, standing or not, lies too far outside what a fit trace has of it."""
+    """The parameters of which a reading, standing or not, lies too far outside what a trace has of it."""
     for parameter, (least, most) in EXTREMES.items():
         readings = [r for r in case.raw.get("readings", ()) if r["parameter"] == parameter]
         if any(outside(case, parameter, reading, trace.get(least), trace.get(most))
