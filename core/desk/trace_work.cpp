@@ -117,9 +117,9 @@ TraceWork readForLoad(const TraceBasis& basis, const std::string& id, const std:
     TraceRead read{.fileName = fileName,
                    .bytes = static_cast<std::int64_t>(bytes.size()),
                    .mapping = writeTraceMapping(mapping),
-                   .findings = findingsOf(work.reading, work.evaluation,
-                                          basis.specification ? &specification : nullptr,
-                                          basis.zone)};
+                   .findings =
+                       findingsOf(work.reading, work.evaluation,
+                                  basis.specification ? &specification : nullptr, basis.zone)};
     // In an entry it is the act's.
     if (const auto start = std::exchange(read.findings.start, std::nullopt)) {
         read.start = journalTime(*start, basis.zone);

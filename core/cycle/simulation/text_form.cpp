@@ -144,11 +144,10 @@ std::string TextForm::time(double seconds) const
     const std::string year = date.substr(0, 4);
     const std::string month = date.substr(5, 2);
     const std::string ofMonth = date.substr(8, 2);
-    const std::string ordered = m_settings.order == DateOrder::yearMonthDay   ? date
-                                : m_settings.order == DateOrder::dayMonthYear ? ofMonth + '/' + month
-                                                                                    + '/' + year
-                                                                              : month + '/' + ofMonth
-                                                                                    + '/' + year;
+    const std::string ordered = m_settings.order == DateOrder::yearMonthDay ? date
+                                : m_settings.order == DateOrder::dayMonthYear
+                                    ? ofMonth + '/' + month + '/' + year
+                                    : month + '/' + ofMonth + '/' + year;
     return ordered + ' ' + clock(ofDay, true);
 }
 
@@ -159,8 +158,8 @@ std::vector<std::string> TextForm::header(const Trace& trace) const
         const std::string zero = isTemperature(channel.role)              ? ""
                                  : m_settings.zero == PressureZero::gauge ? " gauge"
                                                                           : " abs";
-        header.push_back(std::string(wordsOf(channel.role)) + " ("
-                         + wordsOf(unitOf(channel.role)) + zero + ')');
+        header.push_back(std::string(wordsOf(channel.role)) + " (" + wordsOf(unitOf(channel.role))
+                         + zero + ')');
     }
     return header;
 }

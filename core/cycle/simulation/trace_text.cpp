@@ -144,8 +144,9 @@ private:
             row.line = withValue(at, m_form.value(channel, 999));
             break;
         case TraceDefectKind::jump:
-            row.line = withValue(
-                at, m_form.value(channel, channel.values[at] + (channel.values[at] > 130 ? -90 : 90)));
+            row.line =
+                withValue(at, m_form.value(channel, channel.values[at]
+                                                        + (channel.values[at] > 130 ? -90 : 90)));
             break;
         case TraceDefectKind::flat:
             for (std::size_t i = at; i < m_rows.size(); ++i) {
@@ -192,9 +193,9 @@ bool isWritable(TraceDefectKind kind)
 {
     using enum TraceDefectKind;
     constexpr TraceDefectKind writable[] = {
-        freeLine,       tooFewFields, tooManyFields, cutOff,          lastLineOpen, timeUnreadable,
-        timeRepeated,   timeBackward, anotherStart,  anotherCounter,  gap,          textInNumber,
-        valueMissing,   sensorLost,   jump,          valueImpossible, flat};
+        freeLine,     tooFewFields, tooManyFields, cutOff,          lastLineOpen, timeUnreadable,
+        timeRepeated, timeBackward, anotherStart,  anotherCounter,  gap,          textInNumber,
+        valueMissing, sensorLost,   jump,          valueImpossible, flat};
     return std::ranges::find(writable, kind) != std::end(writable);
 }
 
@@ -215,12 +216,12 @@ TraceMapping mappingOfText(const Trace& trace, const TextSettings& settings)
                          .counterLabel = std::string(settings.counter ? counterLabel : "")};
     for (std::size_t i = 0; i < trace.channels.size(); ++i) {
         const ChannelRole role = trace.channels[i].role;
-        mapping.channels.push_back({.column = i + 1,
-                                    .name = mapping.header[i + 1],
-                                    .role = role,
-                                    .unit = form.unitOf(role),
-                                    .zero = isTemperature(role) ? PressureZero::absolute
-                                                                : settings.zero});
+        mapping.channels.push_back(
+            {.column = i + 1,
+             .name = mapping.header[i + 1],
+             .role = role,
+             .unit = form.unitOf(role),
+             .zero = isTemperature(role) ? PressureZero::absolute : settings.zero});
     }
     return mapping;
 }

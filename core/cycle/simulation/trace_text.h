@@ -23,9 +23,9 @@ struct TextSettings {
     double atmosphereKPa = 101.325; ///< from which gauge pressures count
     TimeForm time = TimeForm::seconds;
     DateOrder order = DateOrder::yearMonthDay;
-    Date date{22'342};                   ///< of the first sample; with a date-time
-    double secondsOfDay = 7 * 3'600;     ///< of the first sample; where the time is a clock's
-    std::optional<std::int64_t> counter; ///< written in a free line
+    Date date{22'342};                    ///< of the first sample; with a date-time
+    double secondsOfDay = 7 * 3'600;      ///< of the first sample; where the time is a clock's
+    std::optional<std::int64_t> counter;  ///< written in a free line
     std::vector<TraceDefectKind> defects; ///< one of each, spread over the samples, in that order;
                                           ///< those that isWritable() says
 };

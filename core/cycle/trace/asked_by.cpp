@@ -104,8 +104,7 @@ AskedOfTrace askedBy(const CycleSpecification& specification, const TraceMapping
     asked.leastDryingSeconds =
         leastSeconds(specification, Parameter::drying, specification.settings.dryingMs);
     if (atmosphere) {
-        asked.atmosphereKPa =
-            static_cast<double>(atmosphere->micropascals()) / micropascalsInKPa;
+        asked.atmosphereKPa = static_cast<double>(atmosphere->micropascals()) / micropascalsInKPa;
     }
     return asked;
 }

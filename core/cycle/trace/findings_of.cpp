@@ -46,19 +46,22 @@ std::optional<std::int64_t> msOf(double seconds, double (*round)(double), double
 
 std::optional<std::int64_t> leastMs(const Bounds& bounds)
 {
-    return msOf(bounds.least, [](double ms) { return std::floor(ms); }, aRounding);
+    return msOf(
+        bounds.least, [](double ms) { return std::floor(ms); }, aRounding);
 }
 
 std::optional<std::int64_t> greatestMs(const Bounds& bounds)
 {
-    return msOf(bounds.most, [](double ms) { return std::ceil(ms); }, -aRounding);
+    return msOf(
+        bounds.most, [](double ms) { return std::ceil(ms); }, -aRounding);
 }
 
 std::optional<std::int64_t> hundredths(double celsius)
 {
     constexpr double inHundredths = 100;
-    return std::isfinite(celsius) ? std::optional<std::int64_t>(std::llround(celsius * inHundredths))
-                                  : std::nullopt;
+    return std::isfinite(celsius)
+               ? std::optional<std::int64_t>(std::llround(celsius * inHundredths))
+               : std::nullopt;
 }
 
 void takeExtremes(const Trace& trace, const Exposure& exposure, TraceFindings& findings)
