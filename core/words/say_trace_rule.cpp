@@ -40,12 +40,16 @@ Words Sentences::traceOtherSpecification() const
 Words Sentences::traceUnusable() const
 {
     const QString says =
-        tr("The recorder's text of trace %1 has defects that make it unusable.").arg(subject());
+        tr("Trace %1 cannot be used: its recorder's text has defects, or it was not read after the "
+           "end of the cycle by somebody who signed.")
+            .arg(subject());
     if (is(Outcome::note)) {
         return {tr("%1 What it shows does not help this load.").arg(says), {}};
     }
-    return {says, tr("Look at the defects, each with its line and column. Take the file from the "
-                     "recorder once more, or check how it is mapped, and attach it again.")};
+    return {says,
+            tr("Look at the defects, each with its line and column. Take the file from the "
+               "recorder once more, after the cycle, or check how it is mapped, and attach it "
+               "again.")};
 }
 
 Words Sentences::traceExposureShort() const
@@ -116,16 +120,17 @@ Words Sentences::traceDryingShort() const
 
 Words Sentences::traceNotShown() const
 {
-    const QString says = tr("The samples of trace %1 are too few or too far apart to show that "
-                            "the exposure was as the cycle specification asks.")
-                             .arg(subject());
+    const QString says =
+        tr("Trace %1 does not show that this cycle's exposure was as the cycle specification asks: "
+           "its samples are too few or too far apart, or nothing in it says of which cycle it is.")
+            .arg(subject());
     if (is(Outcome::note) && !f_.reviewed) {
         return {tr("%1 The printout and its readings must show it.").arg(says), {}};
     }
     return {says,
             tr("Look at the trace and at the printout, judge whether they show together what the "
-               "load needs, and write why. Have the recorder write more often: one sample a "
-               "second is better than one a minute.")};
+               "load needs, and write why. Have the recorder write its cycle counter and times, "
+               "and more often: one sample a second is better than one a minute.")};
 }
 
 Words Sentences::traceDiffers() const

@@ -24,8 +24,9 @@ struct JudgedTrace {
     {
         const auto& counter = view.load.counter;
         const auto& apart = view.evidence.traceStartsApart[index];
-        isOfCycle = !(trace.counter && counter && trace.counter != counter)
-                    && !(apart && *apart > view.policy.clockTolerance);
+        const bool isNear = apart && *apart <= view.policy.clockTolerance;
+        isOfCycle = !(trace.counter && counter && trace.counter != counter) && (!apart || isNear);
+        agreesByItself = isOfCycle && ((trace.counter && counter) || isNear);
         isUsable = std::ranges::all_of(trace.defects, [&view](const std::string& defect) {
             return passes(view.policy, defect);
         });
@@ -40,6 +41,7 @@ struct JudgedTrace {
     bool counts;
     bool isOfSpecification;
     bool isOfCycle;
+    bool agreesByItself; ///< counter or start say that it is of this cycle
     bool isUsable;
 };
 
@@ -63,7 +65,7 @@ void judgeOrigin(const View& view, const JudgedTrace& judged, FindingSink& sink)
     if (!judged.isOfSpecification) {
         sink.add(Key::traceOtherSpecification, Outcome::waits, id);
     }
-    if (!judged.isUsable) {
+    if (!judged.isUsable || !judged.counts) {
         sink.add(Key::traceUnusable, view.policy.traceAsked ? Outcome::waits : Outcome::note, id);
     }
 }
@@ -106,8 +108,9 @@ void judgeAnswers(const View& view, const JudgedTrace& judged, FindingSink& sink
         sink.addReview(Key::traceDryingShort, Reviewer::lead, trace.id, trace.act).value =
             seconds(trace.dryingMostMs);
     }
-    const bool isOpen = trace.exposure == Shown::open || trace.uninterrupted == Shown::open
-                        || trace.notBelow == Shown::open || trace.saturated == Shown::open;
+    const bool isOpen = trace.exposure == Shown::notAsked || trace.exposure == Shown::open
+                        || trace.uninterrupted == Shown::open || trace.notBelow == Shown::open
+                        || trace.saturated == Shown::open || !judged.agreesByItself;
     if (judged.isFit() && isOpen) {
         if (view.policy.traceAsked) {
             sink.addReview(Key::traceNotShown, Reviewer::lead, trace.id, trace.act);
@@ -151,7 +154,8 @@ std::optional<Quantity> sideBroken(const Policy& policy, const TraceFindings& tr
     return std::nullopt;
 }
 
-/// The first reading that lies outside of what a fit trace shows, once a parameter.
+/// The first reading that lies outside of what a trace of the cycle shows, once a parameter.
+/// Whatever else is wrong with it: that a trace is spoilt must not take a difference back.
 void compareWithTyped(const View& view, std::span<const JudgedTrace> traces, FindingSink& sink)
 {
     for (const Parameter parameter :
@@ -159,7 +163,7 @@ void compareWithTyped(const View& view, std::span<const JudgedTrace> traces, Fin
         const auto differs = [&]() -> std::optional<std::pair<Quantity, Quantity>> {
             for (const ParameterReading& reading : view.load.readings) {
                 for (const JudgedTrace& each : traces) {
-                    if (reading.parameter != parameter || !each.isFit()) {
+                    if (reading.parameter != parameter || !each.isOfCycle) {
                         continue;
                     }
                     if (const auto side = sideBroken(view.policy, each.trace, reading)) {
