@@ -41,7 +41,7 @@ public:
         add("saturated",
             "within " + numberText(m_asked.saturationKelvin, 1) + " K of saturated steam",
             saturation(), m_found.saturated);
-        const Phase* const drying = m_found.phases.find(PhaseKind::drying);
+        const TracePhase* const drying = m_found.phases.find(PhaseKind::drying);
         add("drying", "drying at least " + lengthText(m_asked.leastDryingSeconds),
             drying == nullptr ? "-" : lengthText(drying->seconds), m_found.dryingLeast);
         if (m_found.leak) {

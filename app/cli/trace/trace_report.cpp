@@ -5,7 +5,7 @@
 #include "core/quantities/date.h"
 #include "core/words/say.h"
 #include "core/words/say_trace.h"
-#include "core/words/say_trace_result.h"
+#include "core/words/say_trace_found.h"
 
 #include <algorithm>
 #include <cmath>
@@ -160,7 +160,7 @@ private:
             return;
         }
         m_out += '\n' + row({"Phase", "From", "To", "Lasts"}, {18, 20, 20});
-        for (const Phase& phase : m_found.phases.phases) {
+        for (const TracePhase& phase : m_found.phases.phases) {
             m_out += row({say(phase.kind), momentText(phase.begin.at), momentText(phase.end.at),
                           lengthText(phase.seconds)},
                          {18, 20, 20});
@@ -217,7 +217,10 @@ private:
                           numberText(each.greatest, 2), numberText(each.mean, 2)},
                          {32, 12, 12});
         }
-        paragraph(saySaturationMeaning());
+        paragraph("Less saturation: above 0 the steam is hotter than its pressure says "
+                  "(superheat); below "
+                  "0 it is colder, as where air or another gas that does not condense is in it. A "
+                  "sensor out of calibration, or a wrong atmosphere, looks the same.");
     }
 
     void appendLethality()

@@ -4,7 +4,7 @@
 #include "core/exchange/trace_mapping_json.h"
 #include "core/quantities/date.h"
 #include "core/words/say_trace.h"
-#include "core/words/say_trace_result.h"
+#include "core/words/say_trace_found.h"
 
 #include <nlohmann/json.hpp>
 
@@ -41,7 +41,7 @@ std::string nameOf(const TraceReport& report, std::size_t channel)
 Json phasesOf(const TraceReport& report)
 {
     Json phases = Json::array();
-    for (const Phase& phase : report.evaluation.phases.phases) {
+    for (const TracePhase& phase : report.evaluation.phases.phases) {
         phases.push_back({{"phase", say(phase.kind)},
                           {"begin", moment(phase.begin.at)},
                           {"end", moment(phase.end.at)},

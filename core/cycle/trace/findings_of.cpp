@@ -126,7 +126,7 @@ TraceFindings findingsOf(const TraceReading& reading, const TraceEvaluation& eva
         findings.exposureLeastMs = leastMs(evaluation.exposure.continuous);
         findings.exposureMostMs = greatestMs(evaluation.exposure.continuous);
     }
-    if (const Phase* const drying = evaluation.phases.find(PhaseKind::drying)) {
+    if (const TracePhase* const drying = evaluation.phases.find(PhaseKind::drying)) {
         findings.dryingLeastMs = leastMs(drying->seconds);
         findings.dryingMostMs = greatestMs(drying->seconds);
     }
