@@ -1,6 +1,7 @@
 #include "app/cli/command_line.h"
 #include "app/cli/desk/journal_commands.h"
 #include "app/cli/paper/paper_command.h"
+#include "app/cli/trace/trace_command.h"
 
 #include <iostream>
 #include <string_view>
@@ -15,5 +16,6 @@ int main(int argc, char** argv)
     std::vector<Command> commands(decidingCommands().begin(), decidingCommands().end());
     commands.insert(commands.end(), journalCommands().begin(), journalCommands().end());
     commands.push_back({"paper", paper});
+    commands.push_back({"trace", trace});
     return run(arguments, commands, {std::cin, std::cout, std::cerr});
 }

@@ -24,6 +24,18 @@ From the evidence of a sterilizer load to release, quarantine or reprocess.
   schema [evidence|decision]   the JSON Schema of what decide reads, or of what --json writes
   specifications [--specifications DIR]
                                the names of the stored cycle specifications
+  trace FILE... --cycle SPECIFICATION [--map MAP] [--atmosphere KPA] [--specifications DIR]
+                               what sterilizers' recorders wrote, as delimited text, against a stored
+                               specification, as steam-prevacuum-132-wrapped@1; without --map as
+                               the file itself proposes to be read
+  trace --propose FILE         that proposal as JSON, to look at, correct, and give with --map
+  trace --simulate             the text of a cycle that never was, to try out and teach with
+        [--program gravity|prevacuum|steam-flush|leak-test] [--celsius N] [--band-kelvin N]
+        [--exposure SECONDS] [--drying SECONDS] [--pulses N] [--every SECONDS] [--seed N]
+        [--faults KIND=SIZE,...] [--atmosphere KPA] [--counter N] [--begins 2031-03-04T07:00]
+        [--separator WORD] [--decimal WORD] [--temperature-unit WORD] [--pressure-unit WORD]
+        [--pressure-zero absolute|gauge] [--time-form WORD] [--date-order WORD]
+        [--defects KIND,...]   a word that there is not lists those that there are
 
 On a journal, the file in which everything that people do is recorded:
 
@@ -58,6 +70,9 @@ On a journal, the file in which everything that people do is recorded:
   load emergency LOT LABEL --case TEXT --demanded-by ROLE --why TEXT
         --would-have-prevented TEXT --seen CODE
   load distribute LOT LABEL --to NAME | use LOT LABEL --case TEXT | return LOT LABEL --why TEXT
+  trace attach LOT FILE [--map MAP]
+                               a recorder's file, kept with what it shows of the load's cycle; without
+                               --map as the sterilizer's last one was read
   bi control --product pr-ID --lot pl-ID | due
   bi activate LOT v1 | incubate LOT v1 --incubator in-ID | process-indicator LOT v1 changed|unchanged
         | read LOT v1 growth|no-growth|unclear; of a control bc-ID in the place of LOT v1
@@ -101,7 +116,8 @@ prints: what is signed is what was seen.
   --help
 
 decide and load decide end with 0 when everything may be released and every test passed, 1 when not
-all; verify with 1 when it found anything. 2: input or usage was wrong (decide goes on with the other
+all; trace FILE with 0 when all that was asked is met, 1 when something is not or cannot be told, 2
+when the text is not usable; verify with 1 when it found anything. 2: input or usage was wrong (decide goes on with the other
 records). 3: the desk refused, with the reason; nothing was recorded.
 
 )" + caution()

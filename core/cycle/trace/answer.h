@@ -1,19 +1,11 @@
 #pragma once
 
 #include "core/cycle/trace/settings.h"
+#include "core/cycle/trace/shown.h"
 
 #include <cmath>
-#include <cstdint>
 
 namespace loadwarden {
-
-/// Whether a trace shows that a limit is met.
-enum class Shown : std::uint8_t {
-    notAsked,
-    met,
-    open, ///< the samples are too far apart, or too few, to tell
-    notMet
-};
 
 /// At least that much: met by the lower bound alone; not met where even the upper one is short by
 /// more than a doubt. NaN is open; a limit that is NaN is not asked.

@@ -213,7 +213,7 @@ TraceEvaluation evaluate(const Trace& trace, const AskedOfTrace& asked)
                                    asked.atmosphereKPa, asked.settings);
         result.saturation =
             saturationDifferences(trace, asked.band, result.exposure, asked.settings);
-        if (const Phase* drying = result.phases.find(PhaseKind::drying)) {
+        if (const TracePhase* drying = result.phases.find(PhaseKind::drying)) {
             result.dryingLeast = showsAtLeast(drying->seconds, asked.leastDryingSeconds,
                                               asked.settings.timeDoubtSeconds);
         }

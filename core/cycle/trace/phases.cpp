@@ -236,9 +236,9 @@ private:
 
 } // namespace
 
-const Phase* Phases::find(PhaseKind kind) const
+const TracePhase* Phases::find(PhaseKind kind) const
 {
-    const auto found = std::ranges::find(phases, kind, &Phase::kind);
+    const auto found = std::ranges::find(phases, kind, &TracePhase::kind);
     return found == phases.end() ? nullptr : &*found;
 }
 

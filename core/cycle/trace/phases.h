@@ -37,7 +37,7 @@ struct Boundary {
     BoundaryRule rule = BoundaryRule::traceBegan;
 };
 
-struct Phase {
+struct TracePhase {
     PhaseKind kind = PhaseKind::airRemoval;
     Boundary begin;
     Boundary end;
@@ -57,12 +57,12 @@ struct Pulse {
 };
 
 struct Phases {
-    std::vector<Phase> phases; ///< in order; those that cannot be told are left out
+    std::vector<TracePhase> phases; ///< in order; those that cannot be told are left out
     std::vector<Pulse> pulses;
     /// Whether samples were dense enough during air removal that no pulse can lie between them.
     bool pulsesSure = false;
 
-    [[nodiscard]] const Phase* find(PhaseKind kind) const; ///< null where it cannot be told
+    [[nodiscard]] const TracePhase* find(PhaseKind kind) const; ///< null where it cannot be told
 };
 
 /// Divides a steam cycle into phases by the chamber pressure, the band and the site's atmosphere

@@ -89,15 +89,15 @@ void expectAt(const Tried& cycle, const Moment& found, double truth, const char*
 void expectPhases(const Tried& cycle)
 {
     const Truth& truth = cycle.truth;
-    const Phase* const exposure = cycle.found.phases.find(PhaseKind::exposure);
+    const TracePhase* const exposure = cycle.found.phases.find(PhaseKind::exposure);
     ASSERT_NE(exposure, nullptr);
     expectAt(cycle, exposure->begin.at, truth.inBand.front().from, "exposure begins");
     expectAt(cycle, exposure->end.at, truth.inBand.back().to, "exposure ends");
-    const Phase* const drying = cycle.found.phases.find(PhaseKind::drying);
+    const TracePhase* const drying = cycle.found.phases.find(PhaseKind::drying);
     ASSERT_NE(drying, nullptr);
     expectAt(cycle, drying->begin.at, truth.drying.from, "drying begins");
     if (cycle.settings.program != Program::gravity) {
-        const Phase* const air = cycle.found.phases.find(PhaseKind::airAdmission);
+        const TracePhase* const air = cycle.found.phases.find(PhaseKind::airAdmission);
         ASSERT_NE(air, nullptr);
         expectAt(cycle, air->begin.at, truth.airAdmission, "air is let in");
     }

@@ -29,7 +29,7 @@ Divided divide(const Trace& trace, const Band& band, AirRemoval airRemoval,
 std::vector<PhaseKind> kinds(const Phases& phases)
 {
     std::vector<PhaseKind> found;
-    for (const Phase& phase : phases.phases) {
+    for (const TracePhase& phase : phases.phases) {
         found.push_back(phase.kind);
     }
     return found;
@@ -62,19 +62,19 @@ TEST_P(PrevacuumPhases, LieWhereTheCourseHasThem)
     const double reached = support::passes(course, held, 540);
     const double left = support::passes(course, held, 960);
 
-    const Phase& air = *phases.find(PhaseKind::airRemoval);
+    const TracePhase& air = *phases.find(PhaseKind::airRemoval);
     const double leaves = support::passes(course, atmosphere - 2, 60);
     expectAt(air.begin, leaves, BoundaryRule::leftStartPressure);
     expectAt(air.end, support::passes(course, 8 + 2, 540), BoundaryRule::roseFromLastTrough);
-    const Phase& heating = *phases.find(PhaseKind::heating);
+    const TracePhase& heating = *phases.find(PhaseKind::heating);
     EXPECT_EQ(heating.begin.at, air.end.at);
     expectAt(heating.end, reached, BoundaryRule::firstChannelInBand);
-    const Phase& exposed = *phases.find(PhaseKind::exposure);
+    const TracePhase& exposed = *phases.find(PhaseKind::exposure);
     expectAt(exposed.begin, reached + lag, BoundaryRule::everyChannelInBand);
     expectAt(exposed.end, left, BoundaryRule::leftBand);
     EXPECT_LE(phases.find(PhaseKind::equilibration)->seconds.least, lag);
     EXPECT_GE(phases.find(PhaseKind::equilibration)->seconds.most, lag);
-    const Phase& drying = *phases.find(PhaseKind::drying);
+    const TracePhase& drying = *phases.find(PhaseKind::drying);
     expectAt(drying.begin, support::passes(course, atmosphere + 10, 960),
              BoundaryRule::fellToAtmosphere);
     expectAt(drying.end, support::passes(course, 7, 2340), BoundaryRule::roseFromVacuum);
@@ -145,12 +145,12 @@ TEST(Phases, OfGravityHaveNoPulsesAndDryAtTheAtmosphere)
                   (std::vector{PhaseKind::airRemoval, PhaseKind::heating, PhaseKind::equilibration,
                                PhaseKind::exposure, PhaseKind::exhaust, PhaseKind::drying}));
         EXPECT_TRUE(divided.phases.pulses.empty());
-        const Phase& air = *divided.phases.find(PhaseKind::airRemoval);
+        const TracePhase& air = *divided.phases.find(PhaseKind::airRemoval);
         EXPECT_EQ(air.begin.rule, BoundaryRule::traceBegan);
         EXPECT_EQ(air.seconds.most, unbounded);
         expectAt(air.end, support::passes(course, atmosphere + 10, 240),
                  BoundaryRule::roseAboveAtmosphere);
-        const Phase& drying = *divided.phases.find(PhaseKind::drying);
+        const TracePhase& drying = *divided.phases.find(PhaseKind::drying);
         expectAt(drying.begin, support::passes(course, atmosphere + 10, 2220),
                  BoundaryRule::fellToAtmosphere);
         EXPECT_EQ(drying.end.rule, BoundaryRule::traceEnded);
@@ -235,7 +235,7 @@ TEST(Phases, SayWhereThePlateauStandsForTheExposure)
     const auto divided = divide(support::chamberOf(support::prevacuumCourse(), 1, 12),
                                 support::bandOf(135.5, 138), AirRemoval::prevacuum);
     ASSERT_EQ(kinds(divided.phases), allPhases);
-    const Phase& phase = *divided.phases.find(PhaseKind::exposure);
+    const TracePhase& phase = *divided.phases.find(PhaseKind::exposure);
     EXPECT_EQ(phase.begin.rule, BoundaryRule::plateauBegan);
     EXPECT_EQ(phase.end.rule, BoundaryRule::plateauEnded);
     EXPECT_EQ(divided.phases.pulses.size(), 3U);

@@ -279,7 +279,7 @@ RC_GTEST_PROP(PhasesProperties, FollowEachOtherWithoutHoles, ())
     RC_ASSERT(found.phases.empty() == (exposure.rule == HoldRule::none));
     RC_ASSERT(found.phases.empty() || found.find(PhaseKind::exposure) != nullptr);
     for (std::size_t i = 0; i < found.phases.size(); ++i) {
-        const Phase& phase = found.phases[i];
+        const TracePhase& phase = found.phases[i];
         RC_ASSERT(phase.seconds.least >= 0);
         RC_ASSERT(phase.seconds.least <= phase.seconds.most);
         RC_ASSERT(phase.begin.at.earliest <= phase.begin.at.latest);
