@@ -184,12 +184,16 @@ void LoadPage::makeSpare()
     if (m_spare == nullptr) {
         m_spareDay = day();
         m_spare = makeView();
+        // What its style is takes longer than where it stands, and does not depend on the load.
+        for (auto* const part : m_spare->findChildren<QWidget*>()) {
+            part->ensurePolished();
+        }
     }
 }
 
 LoadView* LoadPage::makeView()
 {
-    auto* const view = new LoadView(m_workstation);
+    auto* const view = new LoadView(m_workstation, m_stack);
     connect(view, &LoadView::says, this, &Page::says);
     connect(view, &LoadView::wantsBiologicals, this,
             [this] { emit wantsArea(QStringLiteral("biologicals")); });

@@ -35,12 +35,15 @@ namespace {
 
 constexpr int widthOfReasons = 380;
 
-QScrollArea* makeScroll(QWidget* inside)
+/// Empty: what is put in has its place in the window from the beginning. Whatever is moved into
+/// another widget later gets its style anew, with everything in it.
+QScrollArea* makeScroll(QWidget* parent)
 {
-    auto* const scroll = new QScrollArea;
+    auto* const scroll = new QScrollArea(parent);
     scroll->setWidgetResizable(true);
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* const inside = new QWidget(scroll->viewport());
     inside->setObjectName(QStringLiteral("rows"));
     scroll->setWidget(inside);
     return scroll;
@@ -91,15 +94,14 @@ LoadView::LoadView(Workstation& workstation, QWidget* parent)
 
 QWidget* LoadView::makeReasons()
 {
-    auto* const inside = new QWidget;
-    auto* const column = new QVBoxLayout(inside);
+    auto* const scroll = makeScroll(this);
+    auto* const column = new QVBoxLayout(scroll->widget());
     column->setContentsMargins(space::large, space::medium, space::medium, space::medium);
     column->setSpacing(space::medium);
     column->addWidget(m_reasonsHead);
     column->addWidget(m_review);
     column->addWidget(m_reasons);
     column->addStretch();
-    auto* const scroll = makeScroll(inside);
     scroll->setFixedWidth(widthOfReasons);
     return scroll;
 }
@@ -115,8 +117,8 @@ Made* LoadView::add(QLayout* column)
 
 QWidget* LoadView::makeRecord()
 {
-    auto* const inside = new QWidget;
-    auto* const column = new QVBoxLayout(inside);
+    m_scroll = makeScroll(this);
+    auto* const column = new QVBoxLayout(m_scroll->widget());
     column->setContentsMargins(space::small, space::medium, space::large, space::large);
     column->setSpacing(space::medium);
     column->addWidget(m_emergency);
@@ -136,7 +138,6 @@ QWidget* LoadView::makeRecord()
     add<HistorySection>(column);
     column->addStretch();
     connect(indicators, &IndicatorSection::wantsBiologicals, this, &LoadView::wantsBiologicals);
-    m_scroll = makeScroll(inside);
     // What has the keyboard is in sight.
     connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
         // What is pressed by the pointer is in sight, and must not move away under it.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/desk/desk_thread.h"
+#include "core/desk/kept_today.h"
 #include "core/desk/people.h"
 #include "core/desk/sign_in.h"
 #include "core/store/store_error.h"
@@ -52,6 +53,8 @@ public:
     [[nodiscard]] const Opened& about() const { return m_about; }
     /// Times in the facility's zone; temperatures that nobody typed as the house wants them.
     [[nodiscard]] HouseStyle style() const;
+    /// For work on the desk's thread alone.
+    [[nodiscard]] const std::shared_ptr<KeptToday>& keptToday() const { return m_today; }
     void setFahrenheit(bool fahrenheit) { m_fahrenheit = fahrenheit; }
 
     /// Has `work(Office&)` done on the desk's thread and `done(value)` called here. What it throws
@@ -132,6 +135,7 @@ private:
     std::filesystem::path m_file;
     Workplace m_place;
     std::unique_ptr<DeskThread> m_thread;
+    std::shared_ptr<KeptToday> m_today = std::make_shared<KeptToday>();
     Opened m_about;
     bool m_fahrenheit = false;
 };

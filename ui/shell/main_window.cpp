@@ -1,6 +1,5 @@
 #include "ui/shell/main_window.h"
 
-#include "core/desk/today.h"
 #include "ui/first_start/first_start_page.h"
 #include "ui/look/text.h"
 #include "ui/parts/banner.h"
@@ -146,12 +145,10 @@ void MainWindow::opened()
                       text(about.notSealed));
     }
     askWho(SignInPage::Why::first);
-    // While somebody types a PIN, what Today rests on is read: then it is at hand. What goes wrong
-    // with that, Today says.
-    (void)m_desk->thread().ask([](Office& office) {
-        ReadSnapshot snapshot(office.connection());
-        (void)todayOf(snapshot, office.entries(), office.zone(), office.now());
-    });
+    // While somebody types a PIN, Today is read: then it is at hand. What goes wrong with that, its
+    // page says.
+    (void)m_desk->thread().ask(
+        [kept = m_desk->keptToday()](Office& office) { (void)kept->of(office); });
 }
 
 void MainWindow::askWho(SignInPage::Why why, const QString& who)

@@ -34,7 +34,8 @@ WorkView::WorkView(Workstation workstation, QWidget* parent)
     nameWho();
     connect(&m_workstation.session, &Session::entered, this, &WorkView::nameWho);
     showArea(0);
-    QTimer::singleShot(0, this, &WorkView::makeRest);
+    constexpr int restMs = 60; // until the first page is painted
+    QTimer::singleShot(restMs, this, &WorkView::makeRest);
 }
 
 QWidget* WorkView::makeBezel()

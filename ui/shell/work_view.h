@@ -14,7 +14,7 @@ namespace loadwarden::ui {
 
 /// The work areas of an open journal: the frame with their names and who works, and their pages. The
 /// first page is there at once, so that somebody sees it; the others are made one after the other
-/// while it asks the journal, or when they are wanted.
+/// a moment later, or when they are wanted.
 class WorkView : public QWidget {
     Q_OBJECT
 

@@ -143,10 +143,7 @@ void TodayPage::ask()
     m_isAsking = true;
     m_workstation.desk.ask(
         this,
-        [](Office& office) {
-            ReadSnapshot snapshot(office.connection());
-            return todayOf(snapshot, office.entries(), office.zone(), office.now());
-        },
+        [kept = m_workstation.desk.keptToday()](Office& office) { return kept->of(office); },
         [this](Today today) {
             m_isAsking = false;
             show(std::move(today));

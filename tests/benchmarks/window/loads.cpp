@@ -13,6 +13,7 @@ namespace loadwarden::benchmarks {
 namespace {
 
 constexpr int timesOpened = 30;
+constexpr int lookMs = 800; ///< at least that long somebody looks at a load before the next one
 
 /// Has the load before the eyes that `press` asks for, and gives the time from then on.
 Taken opened(BenchDesktop& desktop, const std::function<void()>& press)
@@ -27,7 +28,7 @@ Taken opened(BenchDesktop& desktop, const std::function<void()>& press)
                && view->desk().sheet() != nullptr;
     });
     desktop.application().until([&] { return page.isUpToDate(); });
-    QTest::qWait(20);
+    QTest::qWait(lookMs);
     return there - begun;
 }
 

@@ -1,4 +1,5 @@
 // What needs somebody, and the sterilizers' day.
+#include "core/desk/kept_today.h"
 #include "core/desk/look_up.h"
 #include "core/desk/today.h"
 #include "tests/core/desk/day_support.h"
@@ -55,6 +56,28 @@ protected:
 
     WorkingDepartment department;
 };
+
+TEST_F(TodayOfADepartment, IsKeptUntilSomethingIsRecordedOrTimeGoesBy)
+{
+    KeptToday kept;
+    const Instant first = department.now();
+    EXPECT_EQ(kept.of(department.office()).now, first);
+    department.setClock(first + Duration::seconds(59));
+    EXPECT_EQ(kept.of(department.office()).now, first);
+    EXPECT_EQ(kept.of(department.office()).sterilizers.size(), today().sterilizers.size());
+    department.setClock(first + KeptToday::longest);
+    EXPECT_EQ(kept.of(department.office()).now, department.now());
+    // A clock that was set back.
+    department.setClock(first);
+    EXPECT_EQ(kept.of(department.office()).now, first);
+    EXPECT_THAT(kept.of(department.office()).sterilizers.at(0).cycles, IsEmpty());
+    department.passBowieDick();
+    department.setClock(local("06:10"));
+    const Instant read = kept.of(department.office()).now;
+    department.runLoad(Implant::no);
+    department.setClock(read + Duration::seconds(1));
+    EXPECT_EQ(kept.of(department.office()).now, read + Duration::seconds(1)) << "recorded since";
+}
 
 TEST_F(TodayOfADepartment, WithoutCyclesNeedsNobodyAndShowsItsSterilizer)
 {
