@@ -112,8 +112,11 @@ bool addAny(Journal& journal)
                  .recorded = anyMoment(firstMoment + Duration::milliseconds(1)),
                  .subjects = subjectsFor(kind, body, oneIn(2), idOf)};
     if (oneIn(6)) {
-        how.subjects.push_back(pick(
-            idsWith(*rc::gen::element<std::string>("ci", "bv", "bc", "it", "ld", "sz", "in"))));
+        const std::string& more =
+            pick(idsWith(*rc::gen::element<std::string>("ci", "bv", "bc", "it", "ld", "sz", "in")));
+        if (std::ranges::find(how.subjects, more) == how.subjects.end()) {
+            how.subjects.push_back(more); // an entry names nothing twice
+        }
     }
     const bool mustCorrect = kind.ends_with("reread") || kind.starts_with("entry.");
     if (mustCorrect || oneIn(4)) {
