@@ -1,0 +1,71 @@
+// A need on Today leads to where it is settled.
+#include "tests/ui/load_screen.h"
+#include "ui/shell/work_view.h"
+#include "ui/today/need_row.h"
+
+#include <gmock/gmock.h>
+
+#include <QPushButton>
+
+#include <algorithm>
+
+namespace loadwarden::ui_tests {
+namespace {
+
+class TodayOnScreen : public LoadOnScreen {
+protected:
+    void openToday()
+    {
+        desktop.open();
+        desktop.signIn();
+    }
+
+    /// Presses the action of the first need whose button is called so.
+    void act(const QString& action)
+    {
+        const auto rows = desktop.window().findChildren<ui::NeedRow*>();
+        const auto row = std::ranges::find_if(rows, [&](const ui::NeedRow* each) {
+            return each->isVisible() && each->action()->accessibleName().startsWith(action);
+        });
+        ASSERT_NE(row, rows.end()) << action.toStdString();
+        (*row)->action()->setFocus();
+        desktop.press(Qt::Key_Space);
+    }
+};
+
+TEST_F(TodayOnScreen, APrintoutThatIsMissingIsAskedForInItsSection)
+{
+    cycle = runLoad(desktop);
+    openToday();
+    act("Complete it: Printout incomplete");
+    settle();
+    EXPECT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Sterilizer printed"; }))
+        << desktop.focusName().toStdString();
+}
+
+TEST_F(TodayOnScreen, WhatIsReadyIsSignedAtOnce)
+{
+    openLoad();
+    readPrintout();
+    readIndicators();
+    unload();
+    pressButton("Verify: sign that the record");
+    sign();
+    ASSERT_TRUE(saysSoon("The physical record is verified."));
+    settle();
+    desktop.press(Qt::Key_1, Qt::ControlModifier);
+    ASSERT_TRUE(desktop.comesToSee("Ready to sign"));
+    act("Sign it");
+    settle();
+    EXPECT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "Sign the release"; }))
+        << desktop.focusName().toStdString();
+}
+
+TEST_F(TodayOnScreen, TheDashedBarOfWhatNobodySignedIsExplained)
+{
+    openToday();
+    EXPECT_TRUE(desktop.sees("Not signed"));
+}
+
+} // namespace
+} // namespace loadwarden::ui_tests
