@@ -88,7 +88,7 @@ TEST_F(SheetOfALoad, OffersWhatTheRegistersHold)
     EXPECT_EQ(choices.lot("pl-4")->kind, IndicatorKind::biological);
     EXPECT_EQ(choices.lot("pl-9"), nullptr);
     EXPECT_EQ(choices.packagings.at(0).name, "wrap");
-    EXPECT_EQ(choices.devices.at(0).name, "device");
+    EXPECT_EQ(choices.devices.at(0).device.name, "device");
 }
 
 TEST_F(SheetOfALoad, OffersTheNewestRevisionOnce)
