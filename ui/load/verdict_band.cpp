@@ -33,7 +33,7 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
       m_phase(makeMuted({})),
       m_behind(makeLabel({})),
       m_since(makeLabel({})),
-      m_working(makeMuted(tr("Working out the decision …"), false)),
+      m_working(makeMuted(tr("Working out the decision …"))),
       m_main(makeButton(tr("Sign the release"), ButtonKind::main)),
       m_hold(makeButton(tr("Sign a hold"))),
       m_reprocess(makeButton(tr("Sign reprocess"))),
@@ -60,13 +60,16 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
     keepsItsPlace.setRetainSizeWhenHidden(true); // nothing moves when it comes
     m_working->setSizePolicy(keepsItsPlace);
     m_working->hide();
-    row->addWidget(m_working, 0, Qt::AlignTop);
     connect(&desk, &CycleDesk::working, m_working, &QWidget::setVisible);
     for (const auto& line : {std::vector{m_paper, m_hold, m_reprocess, m_main},
                              std::vector{m_again, m_emergency}}) {
         auto* const buttons = new QHBoxLayout;
         buttons->setSpacing(space::small);
-        buttons->addStretch();
+        if (line.front() == m_paper) {
+            buttons->addWidget(m_working, 1); // in the room beside the buttons
+        } else {
+            buttons->addStretch();
+        }
         for (QPushButton* const button : line) {
             buttons->addWidget(button);
         }

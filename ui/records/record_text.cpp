@@ -27,7 +27,7 @@ QString signedText(const RecordRow& row)
 {
     if (row.signedAs) {
         const QString verdict = text(say(*row.signedAs));
-        return row.hasMoreSince ? RecordWords::tr("%1, more since", "a verdict").arg(verdict)
+        return row.hasMoreSince ? RecordWords::tr("%1; more recorded since", "a verdict").arg(verdict)
                                 : verdict;
     }
     if (row.isImported) {

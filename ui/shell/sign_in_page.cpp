@@ -110,7 +110,7 @@ void SignInPage::ask(Why why, const QString& who)
     switch (why) {
     case Why::first:
         m_heading->setText(tr("Who works here now?"));
-        m_says->setText(tr("Scan your badge, or type who you are; then your PIN."));
+        m_says->setText(tr("Scan your badge, or type or choose who you are; then your PIN."));
         break;
     case Why::locked:
         m_heading->setText(tr("Locked"));

@@ -149,6 +149,7 @@ QWidget* TodayPage::makeLegend()
     for (const Verdict verdict : {Verdict::release, Verdict::quarantine, Verdict::reprocess}) {
         add(glyphOf(verdict), toneOf(verdict), text(say(verdict)));
     }
+    add(Glyph::running, ToneOf::neutral, tr("Running"));
     row->addWidget(new OpenBar(m_workstation.look));
     row->addWidget(makeMuted(tr("Not signed"), false));
     row->addSpacing(space::small);
