@@ -465,6 +465,23 @@ TEST_F(LoadOnScreen, AnEndTypedInTheMinuteOfTheStartIsRecorded)
     EXPECT_TRUE(saysSoon("The end is recorded.")) << desktop.messages().toStdString();
 }
 
+TEST_F(LoadOnScreen, ForPaperTheWindowNeedsNoMoreRoomThanItHas)
+{
+    openLoad();
+    desktop.window().showMaximized();
+    QTest::qWait(50);
+    const QSize size = desktop.window().size();
+    pressButton("Done earlier, or on paper");
+    pressButton("Paper");
+    ASSERT_TRUE(desktop.comesToSee("To this file"));
+    QTest::qWait(50);
+    EXPECT_TRUE(desktop.window().isMaximized());
+    EXPECT_EQ(desktop.window().size(), size);
+    const QSize least = desktop.window().minimumSizeHint();
+    EXPECT_LE(least.width(), 1366);
+    EXPECT_LE(least.height(), 690);
+}
+
 TEST_F(LoadOnScreen, NothingIsSignedWhereTheJournalCannotBeWritten)
 {
     openLoad();

@@ -191,6 +191,24 @@ TEST_F(Shell, AMessageMovesNothingThatCouldBePressed)
     }
 }
 
+TEST_F(Shell, AMaximisedWindowOfASmallScreenStaysSo)
+{
+    // What is left of 768 lines beside a window's title and a desktop's panel; a page that needs more
+    // would make the window leave its maximised state.
+    constexpr QSize small(1366, 690);
+    desktop.open();
+    desktop.signIn();
+    for (int area = 0; area < desktop.window().work()->areaCount(); ++area) {
+        desktop.window().work()->showArea(area);
+        desktop.window().banner().say(ui::Banner::Tone::waiting, "Something has happened.",
+                                      "Something is to be done about it.");
+        QTest::qWait(50);
+        const QSize least = desktop.window().minimumSizeHint();
+        EXPECT_LE(least.width(), small.width()) << area;
+        EXPECT_LE(least.height(), small.height()) << area;
+    }
+}
+
 TEST_F(Shell, SlowKeysAreAPersonsAndStayInTheField)
 {
     desktop.open();

@@ -77,6 +77,9 @@ QWidget* BiologicalsPage::makeHead()
     auto* const row = new QHBoxLayout(head);
     row->setContentsMargins(space::page, space::medium, space::page, space::small);
     row->setSpacing(space::large);
+    for (QLabel* const label : {m_count, m_asOf}) {
+        label->setContentsMargins(0, 0, 0, space::hair); // on the line of the title
+    }
     row->addWidget(makeLabel(tr("Biological indicators"), Type::title, false));
     row->addWidget(m_count, 0, Qt::AlignBottom);
     row->addStretch();

@@ -20,6 +20,9 @@ QString whatText(const RecordRow& row)
     if (row.isImported) {
         return RecordWords::tr("Imported");
     }
+    if (row.purpose == Purpose::immediateUse) {
+        return RecordWords::tr("Immediate use"); // that a row is a load goes without saying
+    }
     return row.purpose ? purposeText(*row.purpose) : RecordWords::tr("Not said");
 }
 
@@ -27,7 +30,7 @@ QString signedText(const RecordRow& row)
 {
     if (row.signedAs) {
         const QString verdict = text(say(*row.signedAs));
-        return row.hasMoreSince ? RecordWords::tr("%1; more recorded since", "a verdict").arg(verdict)
+        return row.hasMoreSince ? RecordWords::tr("%1, more since", "a verdict").arg(verdict)
                                 : verdict;
     }
     if (row.isImported) {

@@ -16,7 +16,7 @@ struct SignedMark {
 /// What it was run for: "Load", "Leak test", "Imported".
 [[nodiscard]] QString whatText(const RecordRow& row);
 
-/// "Release", "Release; more recorded since", "Not signed", "Not ended".
+/// "Release", "Release, more since", "Not signed", "Not ended".
 [[nodiscard]] QString signedText(const RecordRow& row);
 
 /// A mark only for a verdict; what is not signed has a dot.
