@@ -7,7 +7,9 @@
 #include <gtest/gtest.h>
 
 #include <QAbstractButton>
+#include <QAbstractItemModel>
 #include <QApplication>
+#include <QCompleter>
 #include <QLineEdit>
 #include <QTest>
 
@@ -29,6 +31,17 @@ protected:
         draft->show();
         draft->setFocus();
         return draft;
+    }
+
+    /// The names of the staff were read.
+    void namesAreThere()
+    {
+        ASSERT_TRUE(desktop.waitFor([] {
+            const auto* const line = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+            return line != nullptr && line->completer() != nullptr
+                   && line->completer()->model() != nullptr
+                   && line->completer()->model()->rowCount() > 0;
+        }));
     }
 
     Desktop desktop;
@@ -87,7 +100,7 @@ TEST_F(Shell, ABadgeFromAScannerLeavesOnlyThePinToType)
 
 TEST_F(Shell, LocksWhenIdleAndKeepsWhatWasTyped)
 {
-    desktop.setIdleMs(1'500);
+    desktop.setIdleMs(5'000); // longer than signing in takes
     desktop.open();
     desktop.signIn();
     const QLineEdit* const draft = addDraft();
@@ -120,7 +133,7 @@ TEST_F(Shell, AnotherPersonTakesOverByBadgeAndThePageStays)
 TEST_F(Shell, WhoWorksHereIsCompletedWhileItIsTyped)
 {
     desktop.open();
-    QTest::qWait(100);
+    namesAreThere();
     desktop.type("oper");
     desktop.press(Qt::Key_Return);
     EXPECT_EQ(desktop.focusName(), "PIN");
@@ -132,11 +145,10 @@ TEST_F(Shell, WhoWorksHereIsCompletedWhileItIsTyped)
 TEST_F(Shell, WhoWorksHereIsChosenAmongTheStaff)
 {
     desktop.open();
-    QTest::qWait(100);
     desktop.press(Qt::Key_Tab);
     EXPECT_EQ(desktop.focusName(), "Choose among the names of the staff");
     desktop.press(Qt::Key_Space);
-    ASSERT_NE(QApplication::activePopupWidget(), nullptr);
+    ASSERT_TRUE(desktop.waitFor([] { return QApplication::activePopupWidget() != nullptr; }));
     desktop.press(Qt::Key_Down); // Operator Two, then Supervisor One
     desktop.press(Qt::Key_Return);
     ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "PIN"; }));

@@ -7,8 +7,6 @@
 
 #include <QPushButton>
 
-#include <algorithm>
-
 namespace loadwarden::ui_tests {
 namespace {
 
@@ -23,13 +21,18 @@ protected:
     /// Presses the action of the first need whose button is called so.
     void act(const QString& action)
     {
-        const auto rows = desktop.window().findChildren<ui::NeedRow*>();
-        const auto row = std::ranges::find_if(rows, [&](const ui::NeedRow* each) {
-            return each->isVisible() && each->action()->accessibleName().startsWith(action);
-        });
-        ASSERT_NE(row, rows.end()) << action.toStdString();
-        (*row)->action()->setFocus();
+        QPushButton* button = nullptr;
+        ASSERT_TRUE(desktop.waitFor([&] {
+            for (const auto* const row : desktop.window().findChildren<ui::NeedRow*>()) {
+                if (row->isVisible() && row->action()->accessibleName().startsWith(action)) {
+                    button = row->action();
+                }
+            }
+            return button != nullptr;
+        })) << action.toStdString();
+        button->setFocus();
         desktop.press(Qt::Key_Space);
+        ASSERT_TRUE(desktop.waitFor([this] { return desktop.window().work()->area() != 0; }));
     }
 };
 

@@ -127,6 +127,7 @@ void SignInPage::ask(Why why, const QString& who)
     m_pinField->setError({});
     m_pin->clear();
     m_who->setText(who);
+    m_opensNames = false;
     offerNames();
     (who.isEmpty() ? m_who : m_pin)->setFocus();
 }
@@ -157,13 +158,17 @@ void SignInPage::offerNames()
                     m_pin->setFocus();
                 });
             }
+            if (m_opensNames) {
+                chooseName();
+            }
         });
 }
 
 void SignInPage::chooseName()
 {
-    m_names->popup(m_choose->mapToGlobal(QPoint(0, m_choose->height())));
-    if (!m_names->actions().isEmpty()) {
+    m_opensNames = m_names->isEmpty();
+    if (!m_opensNames) {
+        m_names->popup(m_choose->mapToGlobal(QPoint(0, m_choose->height())));
         m_names->setActiveAction(m_names->actions().front());
     }
 }

@@ -45,6 +45,7 @@ private:
     QLineEdit* m_who;
     QPushButton* m_choose;
     QMenu* m_names;
+    bool m_opensNames = false; ///< once they are read
     QLineEdit* m_pin;
     Field* m_whoField;
     Field* m_pinField;
