@@ -200,7 +200,7 @@ bool CycleSection::takeCounter(Field* field, std::optional<std::int64_t>& counte
     const std::string typed = m_startCounter->text().trimmed().toStdString();
     counter = typed.empty() ? std::nullopt : parseDecimal(typed, 0);
     const bool isRight = typed.empty() || (counter && *counter >= 0);
-    field->setError(isRight ? QString() : tr("The counter is a whole number."));
+    field->setError(isRight ? QString() : tr("Type the counter as a whole number."));
     if (!isRight) {
         m_startCounter->setFocus();
     }
@@ -234,11 +234,12 @@ void CycleSection::start()
     if (!isOwnClock) {
         act.happenedAt = shown;
     }
+    const auto refused = [this](const QString& why) {
+        m_startField->setError(why);
+        m_startTime->setFocus();
+    };
     desk().record([act](Office&) { return std::vector{act}; }, tr("The start is recorded."), {},
-                  [this](const QString& why) {
-                      m_startField->setError(why);
-                      m_startTime->setFocus();
-                  });
+                  refused, isOwnClock ? std::function<void(const QString&)>() : refused);
 }
 
 void CycleSection::end()
@@ -255,7 +256,9 @@ void CycleSection::end()
         m_endTime->setFocus();
         return;
     }
-    const JournalTime shown = *m_endTime->value();
+    const JournalTime shown = isFacilityClock
+                                  ? endAsTyped(*m_endTime->value(), desk().sheet()->state)
+                                  : *m_endTime->value();
     CycleEnded ended{.shown = shown, .outcome = CycleOutcome::ended, .abortPhase = {}, .counter = {}};
     if (m_outcome->chosen() == 1) {
         ended.outcome = CycleOutcome::aborted;
@@ -265,11 +268,12 @@ void CycleSection::end()
     if (isFacilityClock) {
         act.happenedAt = shown;
     }
+    const auto refused = [this](const QString& why) {
+        m_endField->setError(why);
+        m_endTime->setFocus();
+    };
     desk().record([act](Office&) { return std::vector{act}; }, tr("The end is recorded."), {},
-                  [this](const QString& why) {
-                      m_endField->setError(why);
-                      m_endTime->setFocus();
-                  });
+                  refused, isFacilityClock ? refused : std::function<void(const QString&)>());
 }
 
 void CycleSection::recordAlarm()

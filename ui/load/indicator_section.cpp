@@ -1,6 +1,8 @@
 #include "ui/load/indicator_section.h"
 
+#include "core/desk/planned_program.h"
 #include "core/desk/recorder.h"
+#include "core/desk/sheet_part.h"
 #include "core/words/say_terms.h"
 #include "ui/load/load_text.h"
 #include "ui/load/reading_panel.h"
@@ -24,6 +26,15 @@ constexpr int widthOfActions = 190;
 bool isOpen(const SheetIndicator& indicator)
 {
     return indicator.awaitsReading();
+}
+
+/// Whether it is on or in a package of which nobody takes hold before it has aerated.
+bool isLater(const SheetIndicator& indicator, const LoadSheet& sheet)
+{
+    const bool isOfItem =
+        indicator.where == IndicatorPlace::outside || indicator.where == IndicatorPlace::inside;
+    return isOfItem && indicator.readings.empty()
+           && isBeforeAerationsEnd(sheet.view().decision.findings);
 }
 
 } // namespace
@@ -82,12 +93,13 @@ QWidget* IndicatorSection::makeSheetForm()
     return form;
 }
 
-void IndicatorSection::fillChoices(const Choices& choices)
+void IndicatorSection::fillChoices(const Choices& choices, Method method)
 {
-    if (m_filled == choices.lots.size() + 1) {
+    if (m_filled == choices.lots.size() + 1 && m_filledFor == method) {
         return;
     }
     m_filled = choices.lots.size() + 1;
+    m_filledFor = method;
     const QVariant chosen[] = {m_chemical->currentData(), m_vial->currentData()};
     for (QComboBox* const combo : {m_chemical, m_vial, m_sheetLot}) {
         combo->clear();
@@ -95,6 +107,9 @@ void IndicatorSection::fillChoices(const Choices& choices)
     m_chemical->addItem(tr("none"), QString());
     m_vial->addItem(tr("none"), QString());
     for (const LotChoice& lot : choices.lots) {
+        if (!lot.fits(method)) {
+            continue; // it would say nothing in this cycle
+        }
         QComboBox* const combo = lot.kind == IndicatorKind::biological   ? m_vial
                                  : lot.response == Response::sheet ? m_sheetLot
                                                                    : m_chemical;
@@ -109,7 +124,7 @@ void IndicatorSection::fillChoices(const Choices& choices)
 
 void IndicatorSection::show(const LoadSheet& sheet)
 {
-    fillChoices(sheet.choices);
+    fillChoices(sheet.choices, plannedMethod(sheet));
     if (m_panel != nullptr && sheet.indicator(m_reading) == nullptr) {
         closePanel();
     }
@@ -125,7 +140,8 @@ void IndicatorSection::show(const LoadSheet& sheet)
     int open = 0;
     for (const SheetIndicator& indicator : sheet.indicators) {
         addRow(indicator, sheet);
-        open += isOpen(indicator) && sheet.state.ended && indicator.where != IndicatorPlace::inside
+        open += isOpen(indicator) && sheet.state.ended && !isLater(indicator, sheet)
+                        && indicator.where != IndicatorPlace::inside
                     ? 1
                     : 0;
         if (panelStays && indicator.id == m_reading) {
@@ -187,6 +203,8 @@ void IndicatorSection::addRow(const SheetIndicator& indicator, const LoadSheet& 
         said << tr("Lost");
     } else if (said.isEmpty()) {
         said << (indicator.isVial ? tr("Read on the page Biologicals")
+                 : sheet.state.ended && isLater(indicator, sheet)
+                     ? tr("Read at unloading, once it has aerated")
                  : indicator.where == IndicatorPlace::inside
                      ? tr("Not read yet: read where the package is opened")
                      : tr("Not read yet"));
@@ -205,7 +223,7 @@ void IndicatorSection::addRow(const SheetIndicator& indicator, const LoadSheet& 
         go->setAccessibleName(tr("Open Biologicals for %1").arg(name));
         connect(go, &QPushButton::clicked, this, &IndicatorSection::wantsBiologicals);
         buttons->addWidget(go);
-    } else if (sheet.state.ended && isOpen(indicator)) {
+    } else if (sheet.state.ended && isOpen(indicator) && !isLater(indicator, sheet)) {
         auto* const read = makeButton(indicator.readings.empty() ? tr("Read") : tr("Read again"));
         read->setAccessibleName(tr("Read %1").arg(name));
         connect(read, &QPushButton::clicked, this, [this, id = indicator.id] { openPanel(id); });
@@ -283,14 +301,15 @@ void IndicatorSection::read(const std::string& id, Seen seen, const QString& wor
         isBehind = isBehind || each.id == id;
     }
     desk().record(
-        ChemicalRead{seen}, {id},
-        tr("%1: %2 is recorded.").arg(where, words),
+        ChemicalRead{seen}, {id}, tr("%1: %2 is recorded.").arg(where, words),
         [this, next] {
             closePanel();
             m_focusAfter = next;
         },
         [this, id](const QString& why) {
-            emit desk().says(why, {});
+            if (!why.isEmpty()) {
+                emit desk().says(why, {});
+            }
             openPanel(id);
         });
 }

@@ -143,7 +143,7 @@ void LoadPage::ask()
         [this](const std::vector<CycleAtHand>& cycles) {
             m_isAsking = false;
             m_hasList = true;
-            m_list->show(cycles, m_workstation.desk.style().zone);
+            m_list->show(cycles, m_workstation.desk.now(), m_workstation.desk.style());
             if (std::exchange(m_asksAgain, false)) {
                 ask();
             }
@@ -237,9 +237,9 @@ void LoadPage::open(const QString& cycle, const QString& thing)
     m_paper->hide();
     m_view = viewOf(cycle);
     m_list->mark(cycle);
-    m_view->goTo(thing == cycle ? QString() : thing);
     m_stack->setCurrentWidget(m_reading); // never another load under this one's mark
     m_view->refresh();
+    m_view->goTo(thing == cycle ? QString() : thing);
     see(m_view);
 }
 

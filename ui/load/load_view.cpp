@@ -18,6 +18,7 @@
 #include "ui/load/test_section.h"
 #include "ui/load/verdict_band.h"
 #include "ui/look/text.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/reasons_list.h"
 #include "ui/parts/time_edit.h"
 
@@ -25,6 +26,7 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -64,6 +66,8 @@ LoadView::LoadView(Workstation& workstation, QWidget* parent)
       m_later(new LaterStrip(*m_desk)),
       m_reasons(new ReasonsList(workstation.look)),
       m_reasonsHead(makeLabel({}, Type::heading)),
+      m_reasonsNote(makeMuted(tr("Its packages are looked at once aeration has ended: nothing is "
+                                 "taken out before."))),
       m_review(new ReviewForm(*m_desk)),
       m_emergency(new EmergencyForm(*m_desk)),
       m_scroll(nullptr)
@@ -101,9 +105,11 @@ QWidget* LoadView::makeReasons()
     column->addWidget(m_reasonsHead);
     column->addWidget(m_review);
     column->addWidget(m_reasons);
+    column->addWidget(m_reasonsNote);
     column->addStretch();
-    scroll->setFixedWidth(widthOfReasons);
-    return scroll;
+    m_reasonsScroll = scroll;
+    m_reasonsScroll->setFixedWidth(widthOfReasons);
+    return m_reasonsScroll;
 }
 
 template <class Made>
@@ -162,17 +168,40 @@ QString LoadView::itemName(const Finding& finding) const
 void LoadView::show()
 {
     const LoadSheet& sheet = *m_desk->sheet();
-    const CycleView& view = sheet.view();
+    const int scrolled = m_scroll->verticalScrollBar()->value();
+    const int scrolledReasons = m_reasonsScroll->verticalScrollBar()->value();
     m_band->show(sheet);
+    showReasons(sheet);
+    for (SheetSection* const section : m_sections) {
+        section->show(sheet);
+    }
+    m_contents->setVisible(!sheet.view().isTest() && !sheet.view().isImported());
+    // What somebody looks at stays where it is.
+    settleLayouts(this);
+    m_scroll->verticalScrollBar()->setValue(scrolled);
+    m_reasonsScroll->verticalScrollBar()->setValue(scrolledReasons);
+    m_reasons->focusAsBefore();
+    if (!m_goTo.isEmpty()) {
+        const QString thing = std::exchange(m_goTo, {});
+        goTo(thing);
+    }
+}
+
+void LoadView::showReasons(const LoadSheet& sheet)
+{
+    const CycleView& view = sheet.view();
     m_findings.clear();
     const std::vector<Finding>& all =
         view.isTest() ? view.judgement.findings : view.decision.findings;
     const bool isDecidable = VerdictBand::isDecidable(sheet);
+    const bool isUnaerated = isBeforeAerationsEnd(all);
     if (!view.isImported()) {
         std::ranges::copy_if(all, std::back_inserter(m_findings), [&](const Finding& finding) {
-            return isDecidable || isKnownBeforeTheEnd(finding);
+            return (isDecidable || isKnownBeforeTheEnd(finding))
+                   && !(isUnaerated && isForUnloading(finding));
         });
     }
+    m_reasonsNote->setVisible(isUnaerated && std::ranges::any_of(all, isForUnloading));
     // What decides stands first.
     std::ranges::stable_sort(
         m_findings, [](const Finding& a, const Finding& b) { return a.outcome > b.outcome; });
@@ -202,14 +231,6 @@ void LoadView::show()
                            : !isDecidable       ? tr("Already known")
                            : m_findings.empty() ? tr("Every rule holds")
                                                 : tr("Why"));
-    for (SheetSection* const section : m_sections) {
-        section->show(sheet);
-    }
-    m_contents->setVisible(!view.isTest() && !view.isImported());
-    if (!m_goTo.isEmpty()) {
-        const QString thing = std::exchange(m_goTo, {});
-        goTo(thing);
-    }
 }
 
 void LoadView::settle(int index)
@@ -262,11 +283,18 @@ void LoadView::goTo(const QString& thing)
     if (thing.isEmpty()) {
         return;
     }
-    if (m_desk->sheet() == nullptr) {
-        m_goTo = thing;
+    if (!m_desk->isUpToDate()) {
+        m_goTo = thing; // what is asked for may be newer than what is shown
         return;
     }
     const std::string id = thing.toStdString();
+    if (thing == QLatin1String("sign")) {
+        m_band->focusMain();
+        return;
+    }
+    if (goToFinding(thing) || thing.contains(u'.')) {
+        return; // a reason that is no more leads nowhere
+    }
     if (m_desk->sheet()->indicator(id) != nullptr) {
         for (SheetSection* const section : m_sections) {
             if (auto* const found = qobject_cast<IndicatorSection*>(section)) {
@@ -283,6 +311,22 @@ void LoadView::goTo(const QString& thing)
     } else {
         m_contents->goTo(thing);
     }
+}
+
+bool LoadView::goToFinding(const QString& key)
+{
+    const auto found = std::ranges::find(m_findings, key, [](const Finding& finding) {
+        return text(std::string(textOf(finding.key)));
+    });
+    if (found == m_findings.end()) {
+        return false;
+    }
+    if (found->outcome == Outcome::review) {
+        m_review->ask(*found);
+    } else {
+        settle(static_cast<int>(found - m_findings.begin()));
+    }
+    return true;
 }
 
 bool LoadView::isHalfTyped() const

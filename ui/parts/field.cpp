@@ -45,12 +45,25 @@ void Field::setName(const QString& label)
     m_editor->setAccessibleName(plain.remove(u'&'));
 }
 
+void Field::setHint(const QString& hint)
+{
+    m_hint = hint;
+    if (!m_hasError) {
+        m_line->setText(hint);
+        m_editor->setAccessibleDescription(hint);
+    }
+}
+
 void Field::setError(const QString& says)
 {
     m_hasError = !says.isEmpty();
     m_line->setText(m_hasError ? says : m_hint);
     setStyleProperty(m_line, "tone", m_hasError ? "bad" : "muted");
-    setStyleProperty(m_editor, "wrong", m_hasError ? "true" : "false");
+    for (QWidget* const marked : {m_editor, m_editor->focusProxy()}) {
+        if (marked != nullptr) {
+            setStyleProperty(marked, "wrong", m_hasError ? "true" : "false");
+        }
+    }
     m_editor->setAccessibleDescription(m_line->text());
 }
 
