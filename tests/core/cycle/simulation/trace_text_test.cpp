@@ -64,7 +64,7 @@ void expectSame(const Trace& read, const Trace& written, double kelvin, double k
 
 TEST(TraceText, IsReadBackInEveryUnitAndDialect)
 {
-    const Cycle cycle = aCycle();
+    const Cycle cycle = aCycle(5);
     for (const auto& separator : fieldSeparatorWords) {
         for (const auto& decimal : decimalMarkWords) {
             for (const auto& unit : recorderUnitWords) {
@@ -124,7 +124,7 @@ TEST(TraceText, PassesMidnight)
 
 TEST(TraceText, SaysOfItselfWhatTheProposalNeeds)
 {
-    const Cycle cycle = aCycle(5);
+    const Cycle cycle = aCycle(20);
     for (const auto& separator : fieldSeparatorWords) {
         for (const RecorderUnit pressure :
              {RecorderUnit::kPa, RecorderUnit::bar, RecorderUnit::psi}) {
