@@ -45,6 +45,14 @@ void Field::setName(const QString& label)
     m_editor->setAccessibleName(plain.remove(u'&'));
 }
 
+void Field::setHint(const QString& hint)
+{
+    m_hint = hint;
+    if (!m_hasError) {
+        setError({});
+    }
+}
+
 void Field::setError(const QString& says)
 {
     m_hasError = !says.isEmpty();
