@@ -20,7 +20,7 @@ public:
 
     /// Another label for an editor that is a combo box or a line.
     void setName(const QString& label);
-    /// Another hint.
+    /// Another hint; what is wrong stays where it is.
     void setHint(const QString& hint);
     /// An empty text: nothing is wrong.
     void setError(const QString& says);

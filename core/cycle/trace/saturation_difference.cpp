@@ -57,6 +57,12 @@ SaturationDifference differenceOf(const Trace& trace, std::size_t channel,
 
 } // namespace
 
+SampleRange saturationJudged(const Trace& trace, const Exposure& exposure,
+                             const TraceSettings& settings)
+{
+    return judgedOf(trace.seconds, exposure.hold, settings.saturationEdgeSeconds);
+}
+
 std::vector<SaturationDifference> saturationDifferences(const Trace& trace, const Band& band,
                                                         const Exposure& exposure,
                                                         const TraceSettings& settings)
@@ -70,8 +76,7 @@ std::vector<SaturationDifference> saturationDifferences(const Trace& trace, cons
     for (std::size_t i = exposure.hold.first; i <= exposure.hold.last; ++i) {
         boils.push_back(saturationTemperature(valueAt(trace, *pressure, i)));
     }
-    const SampleRange judged =
-        judgedOf(trace.seconds, exposure.hold, settings.saturationEdgeSeconds);
+    const SampleRange judged = saturationJudged(trace, exposure, settings);
     for (const std::size_t channel : band.required) {
         if (channel < trace.channels.size() && isTemperature(trace.channels[channel].role)) {
             results.push_back(differenceOf(trace, channel, boils, exposure.hold, judged));

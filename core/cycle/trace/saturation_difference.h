@@ -20,6 +20,11 @@ struct SaturationDifference {
     std::size_t measured = 0; ///< samples with both temperature and pressure
 };
 
+/// The samples of a hold by which the extremes are taken: without its edges, or all of them where
+/// nothing would be left. Meaningless without a hold.
+[[nodiscard]] SampleRange saturationJudged(const Trace& trace, const Exposure& exposure,
+                                           const TraceSettings& settings = {});
+
 /// For each required temperature channel, in that order; none without a hold or a channel of
 /// pressure. All NaN where a channel and the pressure have no sample in common.
 [[nodiscard]] std::vector<SaturationDifference>
