@@ -561,6 +561,144 @@ class Policy(Temporary):
         self.assertIn("/nowhere/p.toml: cannot be opened", answer.stderr)
 
 
+WRAPPED = ("--cycle", "steam-prevacuum-132-wrapped@1")
+SITE = ("--atmosphere", "101.325")
+# The simulated cycle meets that specification.
+CYCLE = ("trace", "--simulate", "--celsius", "132", "--exposure", "250", "--drying", "1230")
+
+
+class Trace(Temporary):
+    def simulated(self, *options):
+        answer = run(*CYCLE, *options)
+        self.assertEqual((answer.returncode, answer.stderr), (0, ""))
+        self.assertTrue(answer.stdout.startswith("SIMULATED"), answer.stdout[:80])
+        return answer.stdout
+
+    def told(self, *options):
+        answer = run("trace", self.write("t.csv", self.simulated(*options)), *WRAPPED, *SITE, "--json")
+        return json.loads(answer.stdout), answer.returncode
+
+    def test_exit_code_says_whether_all_is_met(self):
+        good = self.write("good.csv", self.simulated())
+        short = self.write("short.csv", self.simulated("--faults", "short-exposure=40"))
+        spoilt = self.write("spoilt.csv", self.simulated("--defects", "gap"))
+        self.assertEqual(run("trace", good, *WRAPPED, *SITE).returncode, 0)
+        self.assertEqual(run("trace", good, short, *WRAPPED, *SITE).returncode, 1)
+        self.assertEqual(run("trace", spoilt, good, *WRAPPED, *SITE).returncode, 2)
+        # Drying cannot be told without the site's atmosphere.
+        self.assertEqual(run("trace", good, *WRAPPED).returncode, 2)
+        self.assertEqual(run("trace", "-", *WRAPPED, *SITE, stdin=good.read_text()).returncode, 0)
+        other = run("trace", "/nowhere.csv", good, *WRAPPED, *SITE)
+        self.assertEqual(other.returncode, 2)
+        self.assertIn("/nowhere.csv: cannot be opened", other.stderr)
+        self.assertIn("all that was asked is met", other.stdout)
+
+    def test_each_fault_is_told(self):
+        for fault, answer in [("short-exposure=40", "exposure"), ("short-drying=300", "drying"),
+                              ("interrupted-exposure=20:3", "uninterrupted"),
+                              ("low-temperature=2", "notBelow"), ("superheat=5", "saturated"),
+                              ("residual-air=5", "saturated")]:
+            report, code = self.told("--faults", fault)
+            self.assertEqual(report["answers"][answer], "not-met", fault)
+            self.assertEqual(code, 1, fault)
+        report, code = self.told()
+        self.assertEqual(set(report["answers"].values()), {"met"})
+        self.assertEqual(code, 0)
+
+    def test_f0_is_that_of_numpy(self):
+        # The trapezoid of 10^((T - 121.1)/10) in minutes; what numpy computes of the same text.
+        import numpy
+        text = self.simulated()
+        rows = numpy.array([[float(field) for field in line.split(",")]
+                            for line in text.splitlines()[2:]])
+        answer = run("trace", "-", *WRAPPED, *SITE, "--json", stdin=text)
+        channels = json.loads(answer.stdout)["f0"]["channels"]
+        self.assertEqual(len(channels), 3)
+        for column, channel in enumerate(channels, start=1):
+            rate = 10 ** ((rows[:, column] - 121.1) / 10)
+            expected = ((rate[1:] + rate[:-1]) / 2 * numpy.diff(rows[:, 0])).sum() / 60
+            self.assertAlmostEqual(channel["wholeMinutes"] / expected, 1, delta=1e-9)
+
+    def test_a_sentence_for_each_defect_with_line_and_column(self):
+        text = self.simulated("--defects", "text-in-number,gap,last-line-open")
+        answer = run("trace", "-", *WRAPPED, *SITE, stdin=text)
+        self.assertEqual(answer.returncode, 2)
+        line = next(i for i, row in enumerate(text.splitlines(), start=1) if "13x.1" in row)
+        self.assertRegex(answer.stdout, rf"Line {line}, character \d+, column 4")
+        self.assertIn("s without a sample", answer.stdout)
+        self.assertIn("has no line end", answer.stdout)
+
+    def test_what_is_read_is_said_with_its_cautions(self):
+        answer = run("trace", "-", *WRAPPED, *SITE, stdin=self.simulated())
+        flowing = " ".join(answer.stdout.split())
+        for part in ("SIMULATED", "nobody has confirmed", "is not temperature inside the pack", CAUTION,
+                     "Makers' instructions for use", "F0, min at 121.10"):
+            self.assertIn(part, flowing)
+
+    def test_a_proposal_can_be_given_back(self):
+        text = self.simulated("--separator", "semicolon", "--decimal", "comma", "--temperature-unit",
+                              "fahrenheit", "--pressure-unit", "psi", "--pressure-zero", "gauge",
+                              "--time-form", "date-time", "--begins", "2031-03-04T07:14",
+                              "--counter", "4113")
+        file = self.write("t.csv", text)
+        proposed = run("trace", "--propose", file)
+        self.assertEqual(proposed.returncode, 0)
+        self.assertIn("psi gauge", proposed.stderr)
+        mapping = self.write("map.json", proposed.stdout)
+        answer = run("trace", file, "--map", mapping, *WRAPPED, *SITE, "--json")
+        self.assertEqual(answer.returncode, 0, answer.stderr)
+        report = json.loads(answer.stdout)
+        self.assertTrue(report["mappingConfirmed"])
+        self.assertEqual(report["counter"], "4113")
+        self.assertEqual(report["start"], {"date": "2031-03-04", "secondsOfDay": 7 * 3600 + 14 * 60})
+        self.assertNotIn("nobody has confirmed",
+                         run("trace", file, "--map", mapping, *WRAPPED, *SITE).stdout)
+        broken = run("trace", file, "--map", self.write("no.json", "{}"), *WRAPPED)
+        self.assertEqual((broken.returncode, broken.stdout), (2, ""))
+        self.assertIn("no.json: ", broken.stderr)
+        self.assertEqual(run("trace", "--propose", self.write("words.txt", "no numbers\n")).returncode, 2)
+
+    def test_any_text_is_answered(self):
+        for text in ("", "\n", "a,b\n1,2\n", "\0", "0,1\n" * 3, "\ufeff;;\n"):
+            answer = run("trace", "-", *WRAPPED, stdin=text)
+            self.assertEqual(answer.returncode, 2, repr(text))
+            self.assertIn("standard input: not usable", answer.stdout)
+
+    def test_a_leak_test(self):
+        leaks = Path(self.folder.name) / "leak.toml"
+        stored = (SOURCE / "resources/specifications/steam-prevacuum-132-wrapped.toml").read_text()
+        leaks.write_text(re.sub(r'(?m)^purpose = .*', 'purpose = "leak"',
+                                stored.replace('id = "steam-prevacuum-132-wrapped"', 'id = "leak"')))
+        for fault, code in (((), 0), (("--faults", "leak=0.5"), 1)):
+            text = run("trace", "--simulate", "--program", "leak-test", *fault).stdout
+            answer = run("trace", "-", "--cycle", "leak@1", "--specifications", self.folder.name,
+                         *SITE, stdin=text)
+            self.assertEqual(answer.returncode, code, answer.stdout + answer.stderr)
+            self.assertIn("mbar/min", answer.stdout)
+
+    def test_a_seed_makes_the_same_cycle(self):
+        self.assertEqual(self.simulated("--seed", "7"), self.simulated("--seed", "7"))
+        self.assertNotEqual(self.simulated("--seed", "7"), self.simulated("--seed", "8"))
+
+    def test_bad_usage(self):
+        for arguments, part in [
+            (("trace",), "trace needs a file"),
+            (("trace", "t.csv"), "this needs --cycle"),
+            (("trace", "t.csv", "--cycle", "none@1"), "there is no specification none@1"),
+            (("trace", "t.csv", *WRAPPED, "--atmosphere", "0"), "--atmosphere needs"),
+            (("trace", "--simulate", "t.csv"), "takes no file"),
+            (("trace", "--simulate", "--faults", "rust=1"), "a fault is one of: short-exposure"),
+            (("trace", "--simulate", "--faults", "leak"), "KIND=SIZE"),
+            (("trace", "--simulate", "--defects", "empty"), "cannot be written"),
+            (("trace", "--simulate", "--begins", "today"), "--begins needs"),
+            (("trace", "--simulate", "--celsius", "20"), "--celsius needs a number from 105 to 150"),
+            (("trace", "--propose"), "needs one file"),
+        ]:
+            answer = run(*arguments)
+            self.assertEqual((answer.returncode, answer.stdout), (2, ""), arguments)
+            self.assertIn(part, answer.stderr, arguments)
+
+
 class Others(unittest.TestCase):
     def test_schemas(self):
         for arguments, name in [((), "evidence"), (("evidence",), "evidence"), (("decision",), "decision")]:

@@ -215,6 +215,43 @@ class MainJob(Journal):
         verified = department.do("verify")
         self.assertIn("Nothing is wrong", verified)
 
+    def test_a_recorders_file_is_kept_with_its_load_and_changes_the_decision(self):
+        department = self.working()
+        department.bowie_dick()
+        lot, _ = department.run_load("no")
+        self.assertEqual(department.run("load", "decide", lot).returncode, 0)
+
+        def simulated(name, *options):
+            text = department.do("trace", "--simulate", "--celsius", "132", "--exposure", "250",
+                                 "--drying", "1230", "--atmosphere", "101.3", "--time-form",
+                                 "date-time", "--begins", "2031-03-04T07:00", "--counter", 101, *options)
+            path = department.folder / name
+            path.write_text(text)
+            return path
+
+        good, mapping = simulated("good.csv"), department.folder / "map.json"
+        refused = department.run("trace", "attach", lot, good, by=OPERATOR)
+        self.assertRefused(refused, "Nobody has confirmed", "--propose")
+        mapping.write_text(department.do("trace", "--propose", good))
+        said = department.do("trace", "attach", lot, good, "--map", mapping, by=OPERATOR)
+        for part in ("all that was asked is met", "SIMULATED", "Trace. Recorded as entry", CAUTION):
+            self.assertIn(part, said)
+        self.assertEqual(department.run("load", "decide", lot).returncode, 0)
+        self.assertIn("trace.read", department.do("load", "history", lot))
+
+        # From now on files of that sterilizer are read so, and others are not.
+        other = simulated("other.csv", "--separator", "semicolon")
+        self.assertRefused(department.run("trace", "attach", lot, other, by=OPERATOR),
+                           "not written as the sterilizer's last one was")
+        short = simulated("short.csv", "--faults", "short-exposure=60")
+        answer = json.loads(department.do("trace", "attach", lot, short, "--json", by=OPERATOR))
+        self.assertGreater(answer["entry"], 0)
+        decided = department.run("load", "decide", lot)
+        self.assertEqual(decided.returncode, 1)
+        self.assertIn("[trace.exposure-short]", decided.stdout)
+        self.assertIn("Nothing is wrong", department.do("verify"))
+        self.assertRefused(department.run("trace", "attach", "no-such-lot", good, by=OPERATOR))
+
     def test_a_moment_in_the_past_is_answered_by_what_had_been_recorded_then(self):
         department = self.working()
         department.bowie_dick()

@@ -29,8 +29,7 @@ public:
                     : "-",
             m_found.exposureMost);
         add("uninterrupted", "held without a break",
-            !hasHold ? "-" : std::to_string(exposure.interruptions.size()) + " breaks",
-            m_found.uninterrupted);
+            !hasHold ? "-" : breaksText(exposure.interruptions.size()), m_found.uninterrupted);
         add("notBelow", "not below " + numberText(m_asked.band.leastCelsius, 2) + " °C",
             "least " + extreme(true), m_found.notBelow);
         add("notAbove",
@@ -55,6 +54,12 @@ public:
     }
 
 private:
+    [[nodiscard]] static std::string breaksText(std::size_t count)
+    {
+        return count == 0 ? "no break"
+                          : std::to_string(count) + (count == 1 ? " break" : " breaks");
+    }
+
     void add(const char* key, std::string asked, std::string found, Shown shown)
     {
         if (shown != Shown::notAsked) {
@@ -83,6 +88,9 @@ private:
         for (const SaturationDifference& each : m_found.saturation) {
             least = std::fmin(least, each.least);
             greatest = std::fmax(greatest, each.greatest);
+        }
+        if (std::isnan(least)) {
+            return "-";
         }
         return numberText(least, 2) + " to " + numberText(greatest, 2) + " K";
     }

@@ -32,6 +32,13 @@ std::string row(std::initializer_list<std::string> texts, std::initializer_list<
     return line + '\n';
 }
 
+std::string clockText(double secondsOfDay)
+{
+    const std::string time = lengthText(3600 + secondsOfDay); // an hour more, so that it has hours
+    const auto hour = static_cast<int>(secondsOfDay / 3600);
+    return (hour < 10 ? "0" : "") + std::to_string(hour) + time.substr(time.find(':'));
+}
+
 class Report {
 public:
     Report(std::string& out, const TraceReport& report)
@@ -48,7 +55,10 @@ public:
         appendSource();
         appendMapping();
         for (const TraceProblem problem : m_found.problems) {
-            paragraph(say(problem));
+            paragraph(say(problem)
+                      + (problem == TraceProblem::noAtmosphere
+                             ? " Without a journal it is stated with --atmosphere."
+                             : ""));
         }
         appendAnswers();
         appendPhases();
@@ -83,8 +93,8 @@ private:
         const TraceReading& reading = m_report.reading;
         std::string text = std::to_string(m_trace.samples()) + " samples";
         if (std::isfinite(reading.sampling.typical)) {
-            text += ", " + numberText(reading.sampling.typical, 1) + " s apart (at most "
-                    + numberText(reading.sampling.largest, 1) + " s)";
+            text += ", " + sayNumber(reading.sampling.typical, 2) + " s apart (at most "
+                    + sayNumber(reading.sampling.largest, 2) + " s)";
         }
         text += '.';
         if (!reading.counter.empty()) {
@@ -93,7 +103,7 @@ private:
         if (reading.start.secondsOfDay) {
             text += " By the recorder's clock the first is of "
                     + (reading.start.date ? formatDate(*reading.start.date) + ' ' : std::string())
-                    + lengthText(*reading.start.secondsOfDay) + '.';
+                    + clockText(*reading.start.secondsOfDay) + '.';
         }
         paragraph(text);
         paragraph("Asked by " + m_report.specification.id + ", revision "
@@ -208,7 +218,9 @@ private:
                              ? ", coldest " + numberText(each.coldest, 2) + " °C."
                              : "."));
         }
-        if (m_found.saturation.empty()) {
+        if (std::ranges::none_of(m_found.saturation, [](const SaturationDifference& each) {
+                return each.measured > 0;
+            })) {
             return;
         }
         m_out += '\n' + row({"Less saturation, K", "Least", "Greatest", "Mean"}, {32, 12, 12});

@@ -61,8 +61,10 @@ TEST_F(AttachingATrace, ChangesTheDecisionAndKeepsTheFile)
     ASSERT_EQ(view.folded.record.load.traces.size(), 1U);
     EXPECT_EQ(view.folded.record.load.traces[0].id, "tr-1");
 
-    ReadSnapshot snapshot(department.office().connection());
-    EXPECT_EQ(readAttachment(snapshot, hexOf(hashOf(file))), file);
+    {
+        ReadSnapshot snapshot(department.office().connection());
+        EXPECT_EQ(readAttachment(snapshot, hexOf(hashOf(file))), file);
+    }
     NoProgress progress;
     EXPECT_TRUE(verifyJournal(department.office().connection(), {}, progress).sound());
 }
