@@ -32,7 +32,8 @@ From the evidence of a sterilizer load to release, quarantine or reprocess.
   trace --simulate             the text of a cycle that never was, to try out and teach with
         [--program gravity|prevacuum|steam-flush|leak-test] [--celsius N] [--band-kelvin N]
         [--exposure SECONDS] [--drying SECONDS] [--pulses N] [--every SECONDS] [--seed N]
-        [--faults KIND=SIZE,...] [--atmosphere KPA] [--counter N] [--begins 2031-03-04T07:00]
+        [--settle SECONDS (of a leak test)] [--faults KIND=SIZE,...] [--atmosphere KPA]
+        [--counter N] [--begins 2031-03-04T07:00]
         [--separator WORD] [--decimal WORD] [--temperature-unit WORD] [--pressure-unit WORD]
         [--pressure-zero absolute|gauge] [--time-form WORD] [--date-order WORD]
         [--defects KIND,...]   a word that there is not lists those that there are

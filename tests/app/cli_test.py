@@ -670,7 +670,8 @@ class Trace(Temporary):
         leaks.write_text(re.sub(r'(?m)^purpose = .*', 'purpose = "leak"',
                                 stored.replace('id = "steam-prevacuum-132-wrapped"', 'id = "leak"')))
         for fault, code in (((), 0), (("--faults", "leak=0.5"), 1)):
-            text = run("trace", "--simulate", "--program", "leak-test", *fault).stdout
+            text = run("trace", "--simulate", "--program", "leak-test", "--settle", "400",
+                       *fault).stdout
             answer = run("trace", "-", "--cycle", "leak@1", "--specifications", self.folder.name,
                          *SITE, stdin=text)
             self.assertEqual(answer.returncode, code, answer.stdout + answer.stderr)

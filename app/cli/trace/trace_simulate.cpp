@@ -19,17 +19,17 @@ using simulation::Fault;
 using simulation::Settings;
 using simulation::TextSettings;
 
-constexpr std::array options = {Option{"--simulate", false},     Option{"--program", true},
-                                Option{"--celsius", true},       Option{"--band-kelvin", true},
-                                Option{"--exposure", true},      Option{"--drying", true},
-                                Option{"--pulses", true},        Option{"--every", true},
-                                Option{"--seed", true},          Option{"--faults", true},
-                                Option{"--atmosphere", true},    Option{"--separator", true},
-                                Option{"--decimal", true},       Option{"--temperature-unit", true},
-                                Option{"--pressure-unit", true}, Option{"--pressure-zero", true},
-                                Option{"--time-form", true},     Option{"--date-order", true},
-                                Option{"--begins", true},        Option{"--counter", true},
-                                Option{"--defects", true}};
+constexpr std::array options = {Option{"--simulate", false},        Option{"--program", true},
+                                Option{"--celsius", true},          Option{"--band-kelvin", true},
+                                Option{"--exposure", true},         Option{"--drying", true},
+                                Option{"--pulses", true},           Option{"--every", true},
+                                Option{"--settle", true},           Option{"--seed", true},
+                                Option{"--faults", true},           Option{"--atmosphere", true},
+                                Option{"--separator", true},        Option{"--decimal", true},
+                                Option{"--temperature-unit", true}, Option{"--pressure-unit", true},
+                                Option{"--pressure-zero", true},    Option{"--time-form", true},
+                                Option{"--date-order", true},       Option{"--begins", true},
+                                Option{"--counter", true},          Option{"--defects", true}};
 
 /// The value of an option between two bounds, or what stands there already.
 void take(const Arguments& given, std::string_view option, double least, double most, double& into)
@@ -81,6 +81,7 @@ Settings settingsIn(const Arguments& given)
     take(given, "--band-kelvin", 1, 20, settings.bandKelvin);
     take(given, "--exposure", 0, day, settings.exposureSeconds);
     take(given, "--drying", 0, day, settings.dryingSeconds);
+    take(given, "--settle", 0, day, settings.settleSeconds);
     take(given, "--every", 1, 600, settings.samplingSeconds);
     double pulses = settings.pulses;
     take(given, "--pulses", 0, 20, pulses);

@@ -96,6 +96,12 @@ AskedOfTrace askedBy(const CycleSpecification& specification, const TraceMapping
     asked.airRemoval = specification.airRemoval;
     asked.isLeakTest = specification.purpose == Purpose::leak;
     asked.band = bandOf(specification, mapping);
+    if (atmosphere) {
+        asked.atmosphereKPa = static_cast<double>(atmosphere->micropascals()) / micropascalsInKPa;
+    }
+    if (asked.isLeakTest) {
+        return asked; // it is neither held nor dried
+    }
     asked.leastExposureSeconds =
         leastSeconds(specification, Parameter::exposure, specification.settings.exposureMs);
     if (const Limit* const limit = findLimit(specification, Parameter::exposure)) {
@@ -103,9 +109,6 @@ AskedOfTrace askedBy(const CycleSpecification& specification, const TraceMapping
     }
     asked.leastDryingSeconds =
         leastSeconds(specification, Parameter::drying, specification.settings.dryingMs);
-    if (atmosphere) {
-        asked.atmosphereKPa = static_cast<double>(atmosphere->micropascals()) / micropascalsInKPa;
-    }
     return asked;
 }
 

@@ -116,7 +116,11 @@ TEST(AskedBySpecification, KnowsOtherMethodsAndLeakTests)
     EXPECT_FALSE(askedBy(specification, mappedIn({RecorderUnit::celsius}), {}).isSteam);
     specification.method = Method::steam;
     specification.purpose = Purpose::leak;
-    EXPECT_TRUE(askedBy(specification, mappedIn({RecorderUnit::celsius}), {}).isLeakTest);
+    const AskedOfTrace leak = askedBy(specification, mappedIn({RecorderUnit::celsius}), {});
+    EXPECT_TRUE(leak.isLeakTest);
+    EXPECT_TRUE(std::isnan(leak.leastExposureSeconds)) << "it is neither held nor dried";
+    EXPECT_TRUE(std::isnan(leak.mostExposureSeconds));
+    EXPECT_TRUE(std::isnan(leak.leastDryingSeconds));
 }
 
 } // namespace
