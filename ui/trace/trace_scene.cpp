@@ -120,7 +120,7 @@ private:
     {
         const double begin = m_scene.begin();
         const double end = m_scene.end();
-        for (const Phase& phase : m_evaluation.phases.phases) {
+        for (const TracePhase& phase : m_evaluation.phases.phases) {
             m_scene.phases.push_back({text(say(phase.kind)), drawnAt(phase.begin.at, begin, end),
                                       drawnAt(phase.end.at, begin, end),
                                       phase.kind == PhaseKind::exposure});
