@@ -23,7 +23,7 @@ using namespace loadwarden;
 AskedOfTrace askedOf(const simulation::Settings& settings)
 {
     AskedOfTrace asked;
-    asked.airRemoval = AirRemoval::dynamic;
+    asked.airRemoval = AirRemoval::prevacuum;
     asked.band = {.leastCelsius = settings.setCelsius,
                   .mostCelsius = settings.setCelsius + settings.bandKelvin,
                   .required = {0, 1}};
