@@ -15,7 +15,6 @@ public:
     static QString of(PhaseKind kind);
     static QString of(BoundaryRule rule);
     static QString of(InterruptionCause cause);
-    static QString of(Shown shown);
     static QString of(TraceProblem problem);
     static QString length(double seconds);
     static QString bounds(const Bounds& seconds);
@@ -69,17 +68,6 @@ QString Found::of(InterruptionCause cause)
     case InterruptionCause::notSteam: return tr("far hotter than steam of that pressure");
     case InterruptionCause::above: return tr("above the band");
     case InterruptionCause::below: return tr("below the band");
-    }
-    return {};
-}
-
-QString Found::of(Shown shown)
-{
-    switch (shown) {
-    case Shown::notAsked: return tr("not asked");
-    case Shown::met: return tr("met");
-    case Shown::open: return tr("open");
-    case Shown::notMet: return tr("not met");
     }
     return {};
 }
@@ -155,11 +143,6 @@ std::string say(BoundaryRule rule)
 std::string say(InterruptionCause cause)
 {
     return Found::of(cause).toStdString();
-}
-
-std::string say(Shown shown)
-{
-    return Found::of(shown).toStdString();
 }
 
 std::string say(TraceProblem problem)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/cycle/trace/evaluate.h"
+#include "core/words/say_terms.h" // whether something is shown
 
 #include <string>
 
@@ -12,7 +13,6 @@ namespace loadwarden {
 [[nodiscard]] std::string say(PhaseKind kind);
 [[nodiscard]] std::string say(BoundaryRule rule); ///< what set a boundary: "pressure reached ..."
 [[nodiscard]] std::string say(InterruptionCause cause);
-[[nodiscard]] std::string say(Shown shown); ///< "met", "open", "not met"
 
 /// Why a trace cannot be evaluated wholly and what to do: sentences.
 [[nodiscard]] std::string say(TraceProblem problem);
