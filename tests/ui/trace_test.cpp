@@ -23,7 +23,7 @@ using simulation::FaultKind;
 AskedOfTrace asked()
 {
     AskedOfTrace asks;
-    asks.airRemoval = AirRemoval::dynamic;
+    asks.airRemoval = AirRemoval::prevacuum;
     asks.band = {.leastCelsius = 134, .mostCelsius = 137, .required = {0, 1}};
     asks.leastExposureSeconds = 240;
     asks.leastDryingSeconds = 1200;

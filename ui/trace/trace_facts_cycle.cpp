@@ -46,7 +46,7 @@ public:
     [[nodiscard]] TraceFactGroup drying() const
     {
         TraceFactGroup group{tr("Drying"), {}};
-        const Phase* const drying = e_.phases.find(PhaseKind::drying);
+        const TracePhase* const drying = e_.phases.find(PhaseKind::drying);
         group.facts.push_back(
             {tr("Drying time"),
              drying == nullptr ? tr("cannot be told") : text(sayBounds(drying->seconds)),
@@ -60,7 +60,7 @@ public:
     [[nodiscard]] TraceFactGroup phases() const
     {
         TraceFactGroup group{tr("Phases"), {}};
-        for (const Phase& phase : e_.phases.phases) {
+        for (const TracePhase& phase : e_.phases.phases) {
             QString says = tr("%1 to %2 (%3)")
                                .arg(moment(phase.begin.at, true), moment(phase.end.at, false),
                                     text(sayBounds(phase.seconds)));
