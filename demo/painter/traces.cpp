@@ -23,7 +23,7 @@ using namespace loadwarden;
 AskedOfTrace askedOf(const simulation::Settings& settings)
 {
     AskedOfTrace asked;
-    asked.airRemoval = AirRemoval::dynamic;
+    asked.airRemoval = AirRemoval::prevacuum;
     asked.band = {.leastCelsius = settings.setCelsius,
                   .mostCelsius = settings.setCelsius + settings.bandKelvin,
                   .required = {0, 1}};
@@ -46,7 +46,8 @@ const char* const recorderText = "Recorder 7;cycle 1204;;\n"
 
 class Painter {
 public:
-    Painter(QApplication& application, QDir folder) : m_look(application), m_folder(std::move(folder))
+    Painter(QApplication& application, QDir folder)
+        : m_look(application), m_folder(std::move(folder))
     {
     }
 
@@ -90,9 +91,9 @@ private:
             grab(window, QStringLiteral("trace-%1-exposure").arg(name));
             const QString file =
                 m_folder.filePath(QStringLiteral("export-%1-%2.").arg(name, m_suffix));
-            const bool isSaved = plot->save(file + QStringLiteral("png"))
-                                 && (!ui::TracePlot::canSaveSvg()
-                                     || plot->save(file + QStringLiteral("svg")));
+            const bool isSaved =
+                plot->save(file + QStringLiteral("png"))
+                && (!ui::TracePlot::canSaveSvg() || plot->save(file + QStringLiteral("svg")));
             if (!isSaved) {
                 std::cerr << "cannot write " << file.toStdString() << '\n';
             }

@@ -129,8 +129,7 @@ void MappingColumns::addRow(std::size_t column, const TraceMapping& mapping,
 
     QStringList why;
     for (const ProposalNote& note : notes) {
-        const bool isOfChannel =
-            note.item == ProposedItem::unit || note.item == ProposedItem::zero;
+        const bool isOfChannel = note.item == ProposedItem::unit || note.item == ProposedItem::zero;
         if (note.column == column + 1 && (!isOfChannel || isChannel(heldBy(row.holds)))) {
             why += tr("%1: %2", "an item of a mapping, why it is proposed")
                        .arg(startCase(text(say(note.item))), text(say(note)));
@@ -183,8 +182,8 @@ void MappingColumns::offerUnits(const Row& row)
 
 int MappingColumns::count(int holds) const
 {
-    return static_cast<int>(std::ranges::count_if(
-        m_rows, [&](const Row& row) { return heldBy(row.holds) == holds; }));
+    return static_cast<int>(
+        std::ranges::count_if(m_rows, [&](const Row& row) { return heldBy(row.holds) == holds; }));
 }
 
 void MappingColumns::putInto(TraceMapping& mapping) const
@@ -204,11 +203,11 @@ void MappingColumns::putInto(TraceMapping& mapping) const
         } else if (holds == holdsCounter) {
             mapping.counterColumn = i;
         } else if (isChannel(holds)) {
-            mapping.channels.push_back({i, row.name, static_cast<ChannelRole>(holds),
-                                        static_cast<RecorderUnit>(row.unit->currentData().toInt()),
-                                        isPressureRole(holds) ? static_cast<PressureZero>(
-                                            row.zero->currentData().toInt())
-                                                              : PressureZero::absolute});
+            mapping.channels.push_back(
+                {i, row.name, static_cast<ChannelRole>(holds),
+                 static_cast<RecorderUnit>(row.unit->currentData().toInt()),
+                 isPressureRole(holds) ? static_cast<PressureZero>(row.zero->currentData().toInt())
+                                       : PressureZero::absolute});
         }
     }
 }

@@ -21,14 +21,16 @@ constexpr std::size_t linesAskedFor = 200; ///< beyond what stands before the sa
 constexpr std::size_t linesShown = 8;
 constexpr int tableHeight = 250;
 
-template <typename Value> void fill(QComboBox* combo, Value last)
+template <typename Value>
+void fill(QComboBox* combo, Value last)
 {
     for (int i = 0; i <= static_cast<int>(last); ++i) {
         combo->addItem(text(say(static_cast<Value>(i))), i);
     }
 }
 
-template <typename Value> void read(const QComboBox* combo, Value& into)
+template <typename Value>
+void read(const QComboBox* combo, Value& into)
 {
     into = static_cast<Value>(combo->currentIndex());
 }

@@ -42,8 +42,7 @@ SlideField::SlideField(const QString& label, const QString& unit, Range range, d
         row->addWidget(makeLabel(unit, Type::body, false));
     }
     editor->setFocusProxy(m_line);
-    m_field = new Field(label, editor,
-                        tr("%1 to %2").arg(textOf(range.least), textOf(range.most)));
+    m_field = new Field(label, editor, tr("%1 to %2").arg(textOf(range.least), textOf(range.most)));
     m_slider->setAccessibleName(tr("%1, slider").arg(QString(label).remove(u'&')));
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -86,9 +85,10 @@ void SlideField::typed()
     bool isNumber = false;
     const double value = m_line->text().trimmed().replace(u',', u'.').toDouble(&isNumber);
     const bool isGood = isNumber && value >= m_range.least && value <= m_range.most;
-    m_field->setError(isGood ? QString()
-                             : tr("Type a number from %1 to %2.")
-                                   .arg(textOf(m_range.least), textOf(m_range.most)));
+    m_field->setError(
+        isGood
+            ? QString()
+            : tr("Type a number from %1 to %2.").arg(textOf(m_range.least), textOf(m_range.most)));
     if (!isGood) {
         return;
     }

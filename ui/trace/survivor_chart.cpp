@@ -10,7 +10,7 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int highest = 8;   ///< powers of ten
+constexpr int highest = 8; ///< powers of ten
 constexpr int lowest = -12;
 constexpr int lineEvery = 2; ///< powers
 constexpr double assurance = -6;
@@ -65,9 +65,9 @@ void SurvivorChart::paintEvent(QPaintEvent* /*event*/)
         painter.drawLine(QPointF(in.left(), y(power)), QPointF(in.right(), y(power)));
         painter.setPen(colours.ink);
         QString says = powerText(std::pow(10.0, power));
-        painter.drawText(QRectF(0, y(power) - metrics.height() / 2, labels - space::small,
-                                metrics.height()),
-                         Qt::AlignRight | Qt::AlignVCenter, says.remove(QLatin1String("1 × ")));
+        painter.drawText(
+            QRectF(0, y(power) - metrics.height() / 2, labels - space::small, metrics.height()),
+            Qt::AlignRight | Qt::AlignVCenter, says.remove(QLatin1String("1 × ")));
     }
     for (int part = 0; part <= 4; ++part) {
         const double at = longest * part / 4;

@@ -52,18 +52,17 @@ void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& co
     m_main->axis(QCPAxis::atRight)->setTickLabels(true);
     m_main->axis(QCPAxis::atLeft)->setLabel(ChartText::tr("°C"));
     m_main->axis(QCPAxis::atRight)->setLabel(ChartText::tr("kPa absolute"));
-    m_saturation = m_scene->has(SeriesKind::saturation)
-                       ? addRect(ChartText::tr("Measured minus saturation temperature, K"),
-                                 stripStretch)
-                       : nullptr;
-    m_lethality =
-        m_scene->has(SeriesKind::lethality)
-            ? addRect(ChartText::tr("F0 of the coldest required sensor so far, min "
-                                    "(reference %1 °C, z %2 K)")
-                          .arg(text(sayNumber(m_scene->f0.celsius, 2)),
-                               text(sayNumber(m_scene->f0.zKelvin, 2))),
-                      stripStretch)
+    m_saturation =
+        m_scene->has(SeriesKind::saturation)
+            ? addRect(ChartText::tr("Measured minus saturation temperature, K"), stripStretch)
             : nullptr;
+    m_lethality = m_scene->has(SeriesKind::lethality)
+                      ? addRect(ChartText::tr("F0 of the coldest required sensor so far, min "
+                                              "(reference %1 °C, z %2 K)")
+                                    .arg(text(sayNumber(m_scene->f0.celsius, 2)),
+                                         text(sayNumber(m_scene->f0.zKelvin, 2))),
+                                stripStretch)
+                      : nullptr;
     auto* const margins = new QCPMarginGroup(this);
     for (QCPAxisRect* const rect : axisRects()) {
         rect->setMarginGroup(QCP::msLeft | QCP::msRight, margins);
@@ -249,8 +248,8 @@ void TraceChart::fitValues()
     }
     for (const TraceMark& mark : m_scene->marks) {
         if (m_scene->series[mark.series].kind == SeriesKind::saturation) {
-            mostKelvin = std::max(mostKelvin,
-                                  std::abs(m_scene->series[mark.series].values[mark.worst]));
+            mostKelvin =
+                std::max(mostKelvin, std::abs(m_scene->series[mark.series].values[mark.worst]));
         }
     }
     if (coldest <= hottest) {

@@ -39,8 +39,8 @@ void TraceChart::addPhases()
             area->setClipAxisRect(rect);
             area->setPen(Qt::NoPen);
             area->setBrush(fill);
-            const std::pair<QCPItemPosition*, double> corners[] = {
-                {area->topLeft, phase.from}, {area->bottomRight, phase.to}};
+            const std::pair<QCPItemPosition*, double> corners[] = {{area->topLeft, phase.from},
+                                                                   {area->bottomRight, phase.to}};
             for (const auto& [corner, at] : corners) {
                 corner->setAxisRect(rect);
                 corner->setAxes(rect->axis(QCPAxis::atBottom), rect->axis(QCPAxis::atLeft));
@@ -69,13 +69,13 @@ void TraceChart::placePhaseNames()
         const double room = (to - from) * perSecond;
         const double needs = metrics.horizontalAdvance(phase.name) + space::small;
         const bool isAcross = room >= needs;
-        const bool isUpright = !isAcross && room >= metrics.height()
-                               && needs <= 0.45 * m_main->height();
+        const bool isUpright =
+            !isAcross && room >= metrics.height() && needs <= 0.45 * m_main->height();
         name->setVisible(isAcross || isUpright);
         name->setRotation(isUpright ? -90 : 0);
         name->setPositionAlignment(isUpright ? Qt::AlignRight | Qt::AlignVCenter
                                              : Qt::AlignTop | Qt::AlignHCenter);
-        name->position->setCoords((from + to) / 2, space::hair / std::max(m_main->height(), 1.0));
+        name->position->setCoords((from + to) / 2, space::hair / std::max<double>(m_main->height(), 1.0));
     }
 }
 

@@ -26,11 +26,10 @@ public:
     {
         group.facts.push_back({what, Germs::population(population)});
         const auto one = [&](const QString& when, const Inactivation& each) {
-            group.facts.push_back({when,
-                                   tr("log reduction %1, expected survivors %2, %3 %4")
-                                       .arg(text(sayNumber(each.logReduction, 1)),
-                                            powerText(each.survivors), chance,
-                                            chanceText(each.chanceOfAny))});
+            group.facts.push_back(
+                {when, tr("log reduction %1, expected survivors %2, %3 %4")
+                           .arg(text(sayNumber(each.logReduction, 1)), powerText(each.survivors),
+                                chance, chanceText(each.chanceOfAny))});
         };
         one(tr("While held"), found.exposure);
         one(tr("In the whole cycle"), found.whole);
@@ -65,8 +64,8 @@ TraceFactGroup germsOf(const TraceEvaluation& evaluation, const AskedOfTrace& as
                    Germs::tr("probability that a unit is not sterile"), *asked.bioburden,
                    *evaluation.bioburden);
     }
-    group.note = text(say(Caveat::chamberIsNotPack)) + u' ' + negativeShows() + u' '
-                 + negativeDoesNotShow();
+    group.note =
+        text(say(Caveat::chamberIsNotPack)) + u' ' + negativeShows() + u' ' + negativeDoesNotShow();
     return group;
 }
 

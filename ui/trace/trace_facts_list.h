@@ -26,8 +26,7 @@ struct TraceFactGroup {
 
 /// What is computed of a trace, by subject, in the order of a cycle. Nothing of microbiology where
 /// no population is given.
-[[nodiscard]] std::vector<TraceFactGroup> factsOf(const Trace& trace,
-                                                  const TraceEvaluation& evaluation,
-                                                  const AskedOfTrace& asked);
+[[nodiscard]] std::vector<TraceFactGroup>
+factsOf(const Trace& trace, const TraceEvaluation& evaluation, const AskedOfTrace& asked);
 
 } // namespace loadwarden::ui

@@ -64,9 +64,9 @@ void TracePlot::paint(QPainter& painter, const QRectF& in) const
 
 bool TracePlot::save(const QString& file) const
 {
-    const QRectF in = QRectF(QPointF(), pictureSize)
-                          .adjusted(picturePadding, picturePadding, -picturePadding,
-                                    -picturePadding);
+    const QRectF in =
+        QRectF(QPointF(), pictureSize)
+            .adjusted(picturePadding, picturePadding, -picturePadding, -picturePadding);
 #ifdef LOADWARDEN_SVG
     if (file.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive)) {
         QSvgGenerator svg;

@@ -70,8 +70,7 @@ TracePlot::TracePlot(Look& look, QWidget* parent)
 void TracePlot::show(const Trace& trace, const TraceEvaluation& evaluation,
                      const AskedOfTrace& asked, bool simulated)
 {
-    m_scene =
-        std::make_shared<const TraceScene>(sceneOf(trace, evaluation, asked, simulated));
+    m_scene = std::make_shared<const TraceScene>(sceneOf(trace, evaluation, asked, simulated));
     m_sample.reset();
     m_saved->hide();
     m_exposure->setVisible(m_scene->hold.has_value());

@@ -94,7 +94,7 @@ TEST(SimulatedFault, OfASensorIsASpanWithoutValues)
     settings.faults.push_back({.kind = FaultKind::sensorDropout, .size = 30});
     const Trace trace = simulate(settings).trace;
     const auto isOut = [](double value) { return std::isnan(value); };
-    EXPECT_NEAR(std::ranges::count_if(trace.channels[1].values, isOut), 30, 1);
+    EXPECT_NEAR(static_cast<double>(std::ranges::count_if(trace.channels[1].values, isOut)), 30, 1);
     EXPECT_EQ(std::ranges::count_if(trace.channels[0].values, isOut), 0);
 }
 

@@ -163,11 +163,9 @@ void expectAnswers(const Tried& cycle)
     expectAnswer(found.exposureLeast, {exposure + edge < asked, exposure < asked}, "exposure");
 
     double longestGap = 0;
-    double totalGap = 0;
     for (std::size_t i = 1; i < truth.inBand.size(); ++i) {
         const double gap = truth.inBand[i].from - truth.inBand[i - 1].to;
         longestGap = std::max(longestGap, gap);
-        totalGap += gap;
     }
     // What is hardly longer than the steps between samples is no exposure that could be broken; and
     // one that is broken near its end is short.
