@@ -30,6 +30,8 @@ TraceChart::TraceChart()
     setPlottingHint(QCP::phFastPolylines);
     plotLayout()->setRowSpacing(0);
     setMinimumSize(280, 240);
+    // Where there is room for names is known once the axes have theirs.
+    connect(this, &QCustomPlot::afterLayout, this, [this] { placePhaseNames(); });
 }
 
 void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& colours,
@@ -213,7 +215,6 @@ void TraceChart::view(double from, double to)
         rect->axis(QCPAxis::atBottom)->setRange(m_view);
     }
     fitValues();
-    placePhaseNames();
     replot(QCustomPlot::rpQueuedReplot);
 }
 

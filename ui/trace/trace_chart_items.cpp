@@ -61,6 +61,9 @@ void TraceChart::addPhases()
 /// A name stands where its phase can be seen: across, upright in a narrow one, or not at all.
 void TraceChart::placePhaseNames()
 {
+    if (m_names.empty()) {
+        return;
+    }
     const QFontMetricsF metrics(m_font);
     const double perSecond = m_main->width() / std::max(m_view.size(), 1e-9);
     for (const auto& [name, phase] : m_names) {
