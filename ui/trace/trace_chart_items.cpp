@@ -17,6 +17,7 @@ struct ChartText {
 QCPItemText* TraceChart::addText(QCPAxisRect* rect, const QString& says)
 {
     auto* const item = new QCPItemText(this);
+    item->setLayer(QStringLiteral("overlay"));
     item->setClipAxisRect(rect);
     item->setClipToAxisRect(true);
     item->setText(says);
