@@ -92,10 +92,9 @@ MappingForm::MappingForm(QWidget* parent)
     }
 }
 
-QComboBox* MappingForm::addChoice(QLayout* into, const QString& label, Field*& field)
+QComboBox* MappingForm::addChoice(QGridLayout* grid, const QString& label, Field*& field)
 {
     constexpr int across = 3;
-    auto* const grid = static_cast<QGridLayout*>(into);
     QComboBox* const combo = makeCombo();
     field = new Field(label, combo);
     const int place = grid->count();

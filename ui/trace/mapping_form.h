@@ -8,6 +8,7 @@
 #include <vector>
 
 class QComboBox;
+class QGridLayout;
 class QLabel;
 class QPushButton;
 class QTableWidget;
@@ -37,7 +38,7 @@ signals:
     void left();
 
 private:
-    QComboBox* addChoice(class QLayout* into, const QString& label, Field*& field);
+    QComboBox* addChoice(QGridLayout* grid, const QString& label, Field*& field);
     void cutAnew();
     void showLines();
     void showColumns();

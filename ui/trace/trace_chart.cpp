@@ -22,7 +22,7 @@ struct ChartText {
 
 } // namespace
 
-TraceChart::TraceChart()
+TraceChart::TraceChart() : m_margins(new QCPMarginGroup(this))
 {
     setFocusPolicy(Qt::NoFocus);
     setMouseTracking(true);
@@ -30,6 +30,8 @@ TraceChart::TraceChart()
     setPlottingHint(QCP::phFastPolylines);
     plotLayout()->setRowSpacing(0);
     setMinimumSize(280, 240);
+    // Where there is room for names is known once the axes have theirs.
+    connect(this, &QCustomPlot::afterLayout, this, [this] { placePhaseNames(); });
 }
 
 void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& colours,
@@ -63,9 +65,8 @@ void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& co
                                          text(sayNumber(m_scene->f0.zKelvin, 2))),
                                 stripStretch)
                       : nullptr;
-    auto* const margins = new QCPMarginGroup(this);
     for (QCPAxisRect* const rect : axisRects()) {
-        rect->setMarginGroup(QCP::msLeft | QCP::msRight, margins);
+        rect->setMarginGroup(QCP::msLeft | QCP::msRight, m_margins);
     }
     QCPAxis* const time = axisRects().back()->axis(QCPAxis::atBottom);
     time->setTickLabels(true);
@@ -86,6 +87,7 @@ void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& co
             point->setAxes(rect->axis(QCPAxis::atBottom), rect->axis(QCPAxis::atLeft));
         }
         line->setPen(linePen(colours.focus, Qt::SolidLine, 1.5));
+        line->setLayer(QStringLiteral("overlay"));
         line->setVisible(false);
         m_reading.push_back(line);
     }
@@ -133,10 +135,12 @@ QCPAxisRect* TraceChart::addRect(const QString& caption, int stretch)
 
 void TraceChart::dress(QCPAxisRect& rect)
 {
+    rect.setLayer(QStringLiteral("background")); // phases are painted on it
     rect.setBackground(QBrush(m_colours->field));
     rect.setMinimumMargins(QMargins(space::small, space::hair, space::small, space::hair));
     for (QCPAxis* const axis : rect.axes()) {
         axis->setLayer(QStringLiteral("axes"));
+        axis->grid()->setLayer(QStringLiteral("grid"));
         axis->setVisible(axis->axisType() != QCPAxis::atRight);
         axis->setTickLabels(axis->axisType() == QCPAxis::atLeft);
         axis->setTicks(axis->axisType() != QCPAxis::atTop);
@@ -197,7 +201,9 @@ void TraceChart::readAt(std::optional<double> seconds)
             line->point2->setCoords(*seconds, 1);
         }
     }
-    replot(QCustomPlot::rpQueuedReplot);
+    if (m_scene) {
+        layer(QStringLiteral("overlay"))->replot(); // lines stay as they are drawn
+    }
 }
 
 void TraceChart::view(double from, double to)
@@ -213,7 +219,6 @@ void TraceChart::view(double from, double to)
         rect->axis(QCPAxis::atBottom)->setRange(m_view);
     }
     fitValues();
-    placePhaseNames();
     replot(QCustomPlot::rpQueuedReplot);
 }
 

@@ -47,6 +47,7 @@ private:
     std::shared_ptr<const TraceScene> m_scene;
     const Colours* m_colours = nullptr;
     QFont m_font;
+    QCPMarginGroup* m_margins;
     QCPAxisRect* m_main = nullptr;
     QCPAxisRect* m_saturation = nullptr; ///< null: none
     QCPAxisRect* m_lethality = nullptr;  ///< null: none

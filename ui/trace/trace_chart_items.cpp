@@ -17,6 +17,7 @@ struct ChartText {
 QCPItemText* TraceChart::addText(QCPAxisRect* rect, const QString& says)
 {
     auto* const item = new QCPItemText(this);
+    item->setLayer(QStringLiteral("overlay"));
     item->setClipAxisRect(rect);
     item->setClipToAxisRect(true);
     item->setText(says);
@@ -61,6 +62,9 @@ void TraceChart::addPhases()
 /// A name stands where its phase can be seen: across, upright in a narrow one, or not at all.
 void TraceChart::placePhaseNames()
 {
+    if (m_names.empty()) {
+        return;
+    }
     const QFontMetricsF metrics(m_font);
     const double perSecond = m_main->width() / std::max(m_view.size(), 1e-9);
     for (const auto& [name, phase] : m_names) {
@@ -75,7 +79,12 @@ void TraceChart::placePhaseNames()
         name->setRotation(isUpright ? -90 : 0);
         name->setPositionAlignment(isUpright ? Qt::AlignRight | Qt::AlignVCenter
                                              : Qt::AlignTop | Qt::AlignHCenter);
+<<<<<<< HEAD
         name->position->setCoords((from + to) / 2, space::hair / std::max<double>(m_main->height(), 1.0));
+=======
+        name->position->setCoords((from + to) / 2,
+                                  static_cast<double>(space::hair) / std::max(m_main->height(), 1));
+>>>>>>> trace-ui
     }
 }
 
