@@ -79,12 +79,8 @@ void TraceChart::placePhaseNames()
         name->setRotation(isUpright ? -90 : 0);
         name->setPositionAlignment(isUpright ? Qt::AlignRight | Qt::AlignVCenter
                                              : Qt::AlignTop | Qt::AlignHCenter);
-<<<<<<< HEAD
-        name->position->setCoords((from + to) / 2, space::hair / std::max<double>(m_main->height(), 1.0));
-=======
         name->position->setCoords((from + to) / 2,
                                   static_cast<double>(space::hair) / std::max(m_main->height(), 1));
->>>>>>> trace-ui
     }
 }
 
