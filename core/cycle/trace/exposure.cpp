@@ -189,10 +189,11 @@ Exposure findExposure(const Trace& trace, const Band& band, bool steam,
     }
     findPlateau(look, exposure);
     if (exposure.rule != HoldRule::none) {
-        // Steam that only passes through the band was held above it, or all but reached it.
-        const double plateau = lengthOf(seconds, exposure.hold);
-        const bool mayBe = held < settings.leastHoldSeconds || isAbove(look, exposure.hold);
-        if (runs.empty() || (mayBe && plateau >= std::max(2 * held, settings.leastHoldSeconds))) {
+        // Steam that only passes through the band was held above it.
+        const bool isHeldAbove =
+            isAbove(look, exposure.hold)
+            && lengthOf(seconds, exposure.hold) >= std::max(2 * held, settings.leastHoldSeconds);
+        if (runs.empty() || isHeldAbove) {
             addFigures(look, exposure);
             return exposure;
         }

@@ -61,6 +61,17 @@ TEST(Exposure, OfASingleSampleHasNoSureTime)
     EXPECT_EQ(exposureOf({130, 135, 130}).rule, HoldRule::band);
 }
 
+TEST(Exposure, HeldAboveTheBandIsWhatWasHeldThere)
+{
+    std::vector<double> celsius{130, 135};
+    celsius.insert(celsius.end(), 100, 138);
+    celsius.insert(celsius.end(), {135.5, 130});
+    const Exposure above = exposureOf(celsius, 1);
+    EXPECT_EQ(above.rule, HoldRule::plateau);
+    EXPECT_GE(above.hold.last - above.hold.first, 99U);
+    EXPECT_EQ(above.continuous.least, 0);
+}
+
 TEST(Exposure, HasNoUpperBoundWhereTheTraceBeginsOrEndsInTheBand)
 {
     EXPECT_EQ(exposureOf({135, 135, 130}).continuous, (Bounds{60, unbounded}));
@@ -210,15 +221,15 @@ TEST(Exposure, TakesNoiseAtItsEdgesForNoInterruption)
     EXPECT_EQ(noisy.hold, (SampleRange{6, 66}));
     EXPECT_EQ(noisy.continuous, (Bounds{60, 62}));
     // A dip that is more than noise, even right after the beginning or before the end.
-    celsius[5] = 133.6;
+    celsius[5] = 133.4;
     EXPECT_EQ(exposureOf(celsius, 1).interruptions.size(), 1U);
-    celsius[69] = 133.6;
+    celsius[69] = 133.4;
     EXPECT_EQ(exposureOf(celsius, 1).interruptions.size(), 3U);
     // The least of dips within a hold is one.
     celsius[35] = 133.99;
     EXPECT_EQ(exposureOf(celsius, 1).continuous.least, 30);
     // An overshoot right after the beginning.
-    std::vector<double> hot{130, 134.5, 137.4};
+    std::vector<double> hot{130, 134.5, 137.6};
     hot.insert(hot.end(), 60, 136);
     hot.push_back(130);
     EXPECT_EQ(exposureOf(hot, 1).interruptions.at(0).cause, InterruptionCause::above);

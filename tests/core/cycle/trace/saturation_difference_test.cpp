@@ -12,7 +12,9 @@ namespace {
 std::vector<SaturationDifference> differences(const Trace& trace)
 {
     const Band band = support::bandOf(134, 137);
-    return saturationDifferences(trace, band, findExposure(trace, band, true));
+    TraceSettings settings;
+    settings.saturationEdgeSeconds = 0;
+    return saturationDifferences(trace, band, findExposure(trace, band, true), settings);
 }
 
 Trace heldTrace()
@@ -38,6 +40,18 @@ TEST(SaturationDifference, IsMeasuredLessSaturationOverTheHold)
     EXPECT_NEAR(found[1].greatest, 1, 1e-9);
     EXPECT_EQ(found[1].greatestAtSeconds, 180);
     EXPECT_NEAR(found[1].mean, (-1 - 2 * 0.5 + 1) / 4, 1e-9);
+    EXPECT_EQ(found[1].measured, 3U);
+}
+
+TEST(SaturationDifference, IsNotJudgedAtTheEdgesOfTheHold)
+{
+    const Trace trace = heldTrace();
+    const Band band = support::bandOf(134, 137);
+    const auto found = saturationDifferences(trace, band, findExposure(trace, band, true));
+    ASSERT_EQ(found.size(), 2U);
+    EXPECT_NEAR(found[1].least, -0.5, 1e-9);
+    EXPECT_NEAR(found[1].greatest, -0.5, 1e-9);
+    EXPECT_EQ(found[1].leastAtSeconds, 120);
     EXPECT_EQ(found[1].measured, 3U);
 }
 
