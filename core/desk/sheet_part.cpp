@@ -12,10 +12,8 @@ SheetPart partOf(const Finding& finding)
     case RuleId::cycleEnd: return SheetPart::cycle;
     case RuleId::printout:
     case RuleId::physical:
-    case RuleId::verification: return SheetPart::printout;
     case RuleId::trace:
-        // What was typed stands with the printout.
-        return finding.key == Key::traceDiffers ? SheetPart::printout : SheetPart::trace;
+    case RuleId::verification: return SheetPart::printout;
     case RuleId::sterilizer:
     case RuleId::processFailure:
     case RuleId::scope:

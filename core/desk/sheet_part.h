@@ -12,7 +12,6 @@ enum class SheetPart : std::uint8_t {
     cycle,       ///< start, end, alarms
     contents,    ///< items and what is known of them
     printout,    ///< the sterilizer's record, its readings, their verification
-    trace,       ///< its recording of the cycle
     indicators,  ///< chemical indicators, in PCDs and items
     biologicals, ///< vials and controls
     packages,    ///< what was seen at unloading

@@ -179,7 +179,7 @@ TEST_F(ATrace, IsReadByAScreenReader)
     show(cycleWith({}));
     EXPECT_EQ(m_plot.accessibleName(), "Trace");
     const QString says = m_plot.accessibleDescription();
-    for (const char* const part : {"Simulated", "Exposure", "met", "121.1 °C", "Drying"}) {
+    for (const char* const part : {"Simulated", "Exposure", "shown", "121.1 °C", "Drying"}) {
         EXPECT_TRUE(says.contains(part)) << part << " in " << says.toStdString();
     }
     show(cycleWith({}), asked(), false);

@@ -16,7 +16,6 @@
 #include "ui/load/printout_section.h"
 #include "ui/load/review_form.h"
 #include "ui/load/test_section.h"
-#include "ui/load/trace_section.h"
 #include "ui/load/verdict_band.h"
 #include "ui/look/text.h"
 #include "ui/parts/clear_layout.h"
@@ -137,7 +136,6 @@ QWidget* LoadView::makeRecord()
     m_contents = add<ContentsSection>(column);
     add<ImmediateSection>(column);
     add<PrintoutSection>(column);
-    add<TraceSection>(column);
     add<TestSection>(column);
     auto* const indicators = add<IndicatorSection>(column);
     m_packages = add<PackageSection>(column);
@@ -256,7 +254,6 @@ void LoadView::settle(int index)
     case SheetPart::cycle: goToA(static_cast<CycleSection*>(nullptr)); break;
     case SheetPart::contents: goToA(static_cast<ContentsSection*>(nullptr)); break;
     case SheetPart::printout: goToA(static_cast<PrintoutSection*>(nullptr)); break;
-    case SheetPart::trace: goToA(static_cast<TraceSection*>(nullptr)); break;
     case SheetPart::indicators: goToA(static_cast<IndicatorSection*>(nullptr)); break;
     case SheetPart::packages: goToA(static_cast<PackageSection*>(nullptr)); break;
     case SheetPart::aeration: goToA(static_cast<AerationSection*>(nullptr)); break;

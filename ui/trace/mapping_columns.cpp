@@ -98,6 +98,9 @@ void MappingColumns::addRow(std::size_t column, const TraceMapping& mapping,
 {
     Row row{column < mapping.header.size() ? mapping.header[column] : std::string(), makeCombo(),
             makeCombo(), makeCombo()};
+    for (QComboBox* const combo : {row.holds, row.unit, row.zero}) {
+        combo->setParent(this); // else it would be a window while it is filled
+    }
     const QString name = row.name.empty()
                              ? tr("Column %1").arg(column + 1)
                              : tr("%1: %2", "column, header").arg(column + 1).arg(text(row.name));

@@ -118,8 +118,8 @@ private:
             deepest = std::min(deepest, pulse.depthKPa);
             highest = std::max(highest, pulse.heightKPa);
         }
-        const QString said = tr("%n pulse(s), down to %1 and up to %2 kPa absolute.", nullptr,
-                                static_cast<int>(e_.phases.pulses.size()))
+        const QString said = tr("Pulses: %1, down to %2 and up to %3 kPa absolute.")
+                                 .arg(e_.phases.pulses.size())
                                  .arg(factNumber(deepest, 1), factNumber(highest, 1));
         return e_.phases.pulsesSure
                    ? said

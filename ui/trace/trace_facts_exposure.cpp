@@ -49,10 +49,10 @@ public:
                  ? QString()
                  : tr("Asked for: at most %1.").arg(text(sayLength(a_.mostExposureSeconds)))});
         group.facts.push_back({tr("Without a break"),
-                               exposure.interruptions.empty()
-                                   ? tr("no interruption")
-                                   : tr("%n interruption(s)", nullptr,
-                                        static_cast<int>(exposure.interruptions.size())),
+                               exposure.interruptions.empty() ? tr("no interruption")
+                               : exposure.interruptions.size() == 1
+                                   ? tr("one interruption")
+                                   : tr("%1 interruptions").arg(exposure.interruptions.size()),
                                e_.uninterrupted});
         for (const Interruption& each : exposure.interruptions) {
             group.facts.push_back(interruption(each));
