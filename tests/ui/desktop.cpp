@@ -149,9 +149,9 @@ void Desktop::signIn(const QString& who, const std::string& pin)
     press(Qt::Key_Return);
     const bool isIn = waitFor([this] {
         auto* const work = m_window->work();
-        return work != nullptr && work->isVisible() && work->isWhole();
+        return work != nullptr && work->isVisible();
     });
-    if (!isIn) {
+    if (!isIn || !waitFor([this] { return m_window->work()->isWhole(); })) {
         throw std::logic_error("nobody came in");
     }
     auto* const today = m_window->findChild<ui::TodayPage*>();

@@ -2,10 +2,10 @@
 
 #include "ui/look/text.h"
 #include "ui/parts/field.h"
+#include "ui/parts/flow_layout.h"
 
 #include <QComboBox>
 #include <QGridLayout>
-#include <QHBoxLayout>
 #include <QLineEdit>
 #include <QVBoxLayout>
 
@@ -41,12 +41,12 @@ EmergencyForm::EmergencyForm(CycleDesk& desk, QWidget* parent)
     grid->addWidget(m_fields[3], 1, 1);
     grid->addWidget(m_fields[4], 2, 0, 1, 2);
     column->addLayout(grid);
-    auto* const buttons = new QHBoxLayout;
+    auto* const buttons = new FlowLayout;
+    buttons->setSpacing(space::small);
     auto* const sign = makeButton(tr("Sign the emergency release"), ButtonKind::main);
     auto* const leave = makeButton(tr("Leave the emergency release"));
     buttons->addWidget(sign);
     buttons->addWidget(leave);
-    buttons->addStretch();
     column->addLayout(buttons);
     connect(sign, &QPushButton::clicked, this, &EmergencyForm::sign);
     connect(leave, &QPushButton::clicked, this, &QWidget::hide);

@@ -75,7 +75,10 @@ LoadPage::LoadPage(Workstation& workstation)
     });
     connect(&m_timer, &MomentTimer::came, this, &LoadPage::renew);
     connect(&workstation.desk, &DeskLink::recorded, this, &LoadPage::renew);
-    QTimer::singleShot(spareMs, this, &LoadPage::makeSpare);
+    m_rest.setSingleShot(true);
+    m_rest.setInterval(spareMs);
+    connect(&m_rest, &QTimer::timeout, this, &LoadPage::makeSpare);
+    m_rest.start();
 }
 
 QWidget* LoadPage::makeSide()
@@ -167,8 +170,6 @@ LoadView* LoadPage::viewOf(const QString& cycle)
     view->begin(cycle);
     m_views.emplace(cycle, view);
     m_order.push_back(cycle);
-    // Not before this one is seen.
-    QTimer::singleShot(spareMs, this, &LoadPage::makeSpare);
     return view;
 }
 
@@ -250,6 +251,7 @@ void LoadPage::see(LoadView* view)
         return; // what stood there stays until it is read
     }
     m_stack->setCurrentWidget(view);
+    m_rest.start();
     m_timer.wait(sheet->view().decision.nextChangeAt);
 }
 

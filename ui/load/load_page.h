@@ -3,6 +3,8 @@
 #include "ui/shell/area.h"
 #include "ui/shell/moment_timer.h"
 
+#include <QTimer>
+
 #include <map>
 #include <optional>
 #include <vector>
@@ -63,6 +65,7 @@ private:
     LoadView* m_view = nullptr;
     LoadView* m_spare = nullptr;     ///< for the next one that is opened, so that it is there at once
     std::optional<Date> m_spareDay; ///< on which it was made
+    QTimer m_rest;                   ///< until what is seen is painted
     /// Closes views that nobody has looked at for long.
     void letGo();
 

@@ -31,6 +31,10 @@ public:
     /// Which cycle it shows: said once, before it is seen.
     void begin(const QString& cycle) { m_desk->begin(cycle.toStdString()); }
 
+    // As a page: there are as many as are kept open.
+    [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+    [[nodiscard]] int heightForWidth(int /*width*/) const override { return -1; }
+
     [[nodiscard]] CycleDesk& desk() { return *m_desk; }
     void refresh() { m_desk->refresh(); }
     /// Goes, once it is shown, to an item or an indicator by its id, to what settles a finding by

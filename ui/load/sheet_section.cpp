@@ -1,6 +1,7 @@
 #include "ui/load/sheet_section.h"
 
 #include "ui/look/text.h"
+#include "ui/parts/flow_layout.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -68,7 +69,8 @@ void Facts::add(const QString& what, const QString& value, const QString& who)
 ChoiceRow::ChoiceRow(const QString& of, const QStringList& words, int chosen, QWidget* parent)
     : QWidget(parent)
 {
-    auto* const row = new QHBoxLayout(this);
+    auto* const row = new FlowLayout; // also in a narrow column
+    setLayout(row);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(space::hair);
     for (int i = 0; i < words.size(); ++i) {
@@ -82,7 +84,6 @@ ChoiceRow::ChoiceRow(const QString& of, const QStringList& words, int chosen, QW
         m_buttons.push_back(button);
         row->addWidget(button);
     }
-    row->addStretch();
     if (!m_buttons.empty()) {
         setFocusProxy(m_buttons.front());
     }

@@ -33,6 +33,11 @@ class Page : public QWidget {
 public:
     using QWidget::QWidget;
 
+    /// It fills the window at any width; else the window asks every page, seen or not, how high it
+    /// would be, whenever one changes.
+    [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+    [[nodiscard]] int heightForWidth(int /*width*/) const override { return -1; }
+
     /// It is to be seen now: whatever of it may be old is asked for anew.
     virtual void shown() {}
 

@@ -110,7 +110,12 @@ void WorkView::makeRest()
     // One a turn of the event loop: nobody waits for all of them.
     const auto next = std::ranges::find(m_pages, nullptr);
     if (next != m_pages.end()) {
-        (void)page(static_cast<int>(next - m_pages.begin()));
+        Page& made = page(static_cast<int>(next - m_pages.begin()));
+        // It is seen sooner when it has its size and its style already.
+        made.resize(m_stack->size());
+        for (auto* const part : made.findChildren<QWidget*>()) {
+            part->ensurePolished();
+        }
         QTimer::singleShot(0, this, &WorkView::makeRest);
     }
 }

@@ -32,7 +32,9 @@ struct Steps {
 
 void scroll(BenchDesktop& desktop, QTableView& table, Qt::Key key, Steps& into)
 {
-    for (int i = 0; i < steps; ++i) {
+    const QScrollBar& bar = *table.verticalScrollBar();
+    const bool isDown = key == Qt::Key_PageDown;
+    for (int i = 0; i < steps && bar.value() != (isDown ? bar.maximum() : bar.minimum()); ++i) {
         const Moment begun = Moment::now();
         desktop.press(key);
         // A key is handled when this comes back; what it changed is painted at the next turn.
