@@ -63,4 +63,11 @@ CycleState stateOfCycle(std::span<const Entry> entries, std::string_view cycle)
     return state;
 }
 
+JournalTime endAsTyped(const JournalTime& typed, const CycleState& state)
+{
+    const bool isInItsMinute =
+        state.start && typed.at < *state.start && minuteOf(typed.at) == minuteOf(*state.start);
+    return isInItsMinute ? JournalTime{*state.start, typed.offsetMinutes} : typed;
+}
+
 } // namespace loadwarden

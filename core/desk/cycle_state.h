@@ -36,4 +36,8 @@ struct CycleState {
 /// `entries` are those about the cycle, in order.
 [[nodiscard]] CycleState stateOfCycle(std::span<const Entry> entries, std::string_view cycle);
 
+/// The end of a cycle that was typed to the minute. In the minute of its start it was not before
+/// it, whatever the seconds: then it is taken as the start, the earliest that it can have been.
+[[nodiscard]] JournalTime endAsTyped(const JournalTime& typed, const CycleState& state);
+
 } // namespace loadwarden

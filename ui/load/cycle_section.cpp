@@ -255,7 +255,9 @@ void CycleSection::end()
         m_endTime->setFocus();
         return;
     }
-    const JournalTime shown = *m_endTime->value();
+    const JournalTime shown = isFacilityClock
+                                  ? endAsTyped(*m_endTime->value(), desk().sheet()->state)
+                                  : *m_endTime->value();
     CycleEnded ended{.shown = shown, .outcome = CycleOutcome::ended, .abortPhase = {}, .counter = {}};
     if (m_outcome->chosen() == 1) {
         ended.outcome = CycleOutcome::aborted;
