@@ -3,7 +3,6 @@
 #include "core/words/say.h"
 #include "ui/look/glyphs.h"
 #include "ui/look/text.h"
-#include "ui/parts/clock_text.h"
 #include "ui/today/cycle_text.h"
 
 #include <QKeyEvent>
@@ -94,7 +93,7 @@ CycleList::CycleList(Look& look, QWidget* parent) : QListWidget(parent), m_look(
     connect(&look, &Look::changed, this, &QListWidget::doItemsLayout);
 }
 
-void CycleList::show(const std::vector<CycleAtHand>& cycles, const std::optional<Zone>& zone)
+void CycleList::show(const std::vector<CycleAtHand>& cycles, Instant now, const HouseStyle& style)
 {
     clear();
     std::optional<AtHand> group;
@@ -122,9 +121,9 @@ void CycleList::show(const std::vector<CycleAtHand>& cycles, const std::optional
                                   ? tr("%1, %2", "what a cycle is, where it stands")
                                         .arg(purposeText(row.cycle.purpose), stateText(row.cycle))
                                   : stateText(row.cycle));
-        item->setData(Qt::AccessibleTextRole, cycleText(row.cycle, zone));
+        item->setData(Qt::AccessibleTextRole, cycleText(row.cycle, now, style));
         item->setToolTip(tr("%1: %2", "a sterilizer, a cycle of it")
-                             .arg(text(row.sterilizerName), cycleText(row.cycle, zone)));
+                             .arg(text(row.sterilizerName), cycleText(row.cycle, now, style)));
         if (text(row.cycle.id) == m_marked) {
             setCurrentItem(item);
         }

@@ -1,12 +1,11 @@
 #pragma once
 
 #include "core/desk/loads_at_hand.h"
+#include "core/words/say.h"
 #include "ui/look/look.h"
 #include "ui/parts/glyph_view.h"
 
 #include <QListWidget>
-
-#include <optional>
 
 namespace loadwarden::ui {
 
@@ -17,7 +16,7 @@ class CycleList : public QListWidget {
 public:
     explicit CycleList(Look& look, QWidget* parent = nullptr);
 
-    void show(const std::vector<CycleAtHand>& cycles, const std::optional<Zone>& zone);
+    void show(const std::vector<CycleAtHand>& cycles, Instant now, const HouseStyle& style);
     /// Marks a cycle as the one that is to be seen, without saying chosen().
     void mark(const QString& cycle);
 

@@ -130,7 +130,7 @@ void LoadPage::ask()
         [this](const std::vector<CycleAtHand>& cycles) {
             m_isAsking = false;
             m_hasList = true;
-            m_list->show(cycles, m_workstation.desk.style().zone);
+            m_list->show(cycles, m_workstation.desk.now(), m_workstation.desk.style());
             if (std::exchange(m_asksAgain, false)) {
                 ask();
             }

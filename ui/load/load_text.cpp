@@ -28,10 +28,7 @@ QString capital(QString words)
 
 QString shortTime(Instant at, const LoadSheet& sheet, const HouseStyle& style)
 {
-    const auto& start = sheet.state.start;
-    const bool isSameDay =
-        style.zone && start && style.zone->dateOf(at) == style.zone->dateOf(*start);
-    return isSameDay ? clockText(at, style.zone) : text(sayTime(at, style));
+    return dayClockText(at, sheet.view().now, style);
 }
 
 QString whoText(const Act& act, const LoadSheet& sheet, const HouseStyle& style)
@@ -61,7 +58,7 @@ QString phaseText(const LoadSheet& sheet, const HouseStyle& style)
     case Phase::beingLoaded: return LoadWords::tr("Being loaded");
     case Phase::running:
         return sheet.state.start ? LoadWords::tr("Running since %1")
-                                       .arg(clockText(*sheet.state.start, style.zone))
+                                       .arg(shortTime(*sheet.state.start, sheet, style))
                                  : LoadWords::tr("Running");
     case Phase::awaitingDecision:
         return view.isTest() ? LoadWords::tr("Ended") : LoadWords::tr("Ended, not signed yet");

@@ -1,9 +1,25 @@
 #include "ui/parts/clock_text.h"
 
+#include "ui/look/text.h"
+
+#include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
 
 namespace loadwarden::ui {
+namespace {
+
+struct ClockWords {
+    Q_DECLARE_TR_FUNCTIONS(loadwarden::ui::ClockWords)
+};
+
+/// Without a zone nobody knows: then the day is said.
+bool isSameDay(Instant a, Instant b, const std::optional<Zone>& zone)
+{
+    return zone && zone->dateOf(a) == zone->dateOf(b);
+}
+
+} // namespace
 
 QString clockText(Instant moment, const std::optional<Zone>& zone)
 {
@@ -13,6 +29,20 @@ QString clockText(Instant moment, const std::optional<Zone>& zone)
     return QStringLiteral("%1:%2")
         .arg(minute / 60, 2, 10, QLatin1Char('0'))
         .arg(minute % 60, 2, 10, QLatin1Char('0'));
+}
+
+QString dayClockText(Instant moment, Instant now, const HouseStyle& style)
+{
+    return isSameDay(moment, now, style.zone) ? clockText(moment, style.zone)
+                                              : text(sayTime(moment, style));
+}
+
+QString spanText(Instant from, Instant to, Instant now, const HouseStyle& style)
+{
+    const QString until =
+        isSameDay(from, to, style.zone) ? clockText(to, style.zone) : text(sayTime(to, style));
+    return ClockWords::tr("%1 to %2", "a time, a later one")
+        .arg(dayClockText(from, now, style), until);
 }
 
 QString dayText(Date day)

@@ -76,7 +76,7 @@ QString purposeText(Purpose purpose)
     return {};
 }
 
-QString cycleText(const DayCycle& cycle, const std::optional<Zone>& zone)
+QString cycleText(const DayCycle& cycle, Instant now, const HouseStyle& style)
 {
     const QString name = text(cycle.lot.empty() ? cycle.id : cycle.lot);
     const QString what = CycleWords::tr("%1 %2", "what a cycle is, then its number")
@@ -85,10 +85,10 @@ QString cycleText(const DayCycle& cycle, const std::optional<Zone>& zone)
     if (!cycle.start) {
         return CycleWords::tr("%1: %2").arg(what, state);
     }
-    const QString from = clockText(*cycle.start, zone);
-    return cycle.end ? CycleWords::tr("%1, %2 to %3: %4")
-                           .arg(what, from, clockText(*cycle.end, zone), state)
-                     : CycleWords::tr("%1, since %2: %3").arg(what, from, state);
+    return cycle.end ? CycleWords::tr("%1, %2: %3", "what it is, from when to when, its state")
+                           .arg(what, spanText(*cycle.start, *cycle.end, now, style), state)
+                     : CycleWords::tr("%1, since %2: %3")
+                           .arg(what, dayClockText(*cycle.start, now, style), state);
 }
 
 } // namespace loadwarden::ui

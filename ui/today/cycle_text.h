@@ -1,11 +1,10 @@
 #pragma once
 
 #include "core/desk/sterilizer_day.h"
+#include "core/words/say.h"
 #include "ui/parts/glyph_view.h"
 
 #include <QString>
-
-#include <optional>
 
 namespace loadwarden::ui {
 
@@ -23,7 +22,8 @@ struct CycleMark {
 /// What a test is run for, as a heading.
 [[nodiscard]] QString purposeText(Purpose purpose);
 
-/// "1-2031-063-02, 06:40 to 07:32: Release, signed".
-[[nodiscard]] QString cycleText(const DayCycle& cycle, const std::optional<Zone>& zone);
+/// "Load 1-2031-063-02, 06:40 to 07:32: Release, signed", with the day where it is not that of
+/// `now`.
+[[nodiscard]] QString cycleText(const DayCycle& cycle, Instant now, const HouseStyle& style);
 
 } // namespace loadwarden::ui

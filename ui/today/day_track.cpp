@@ -44,12 +44,12 @@ QSize DayTrack::sizeHint() const
 }
 
 void DayTrack::show(const QString& name, std::vector<DayCycle> cycles, Span span,
-                    const std::optional<Zone>& zone)
+                    const HouseStyle& style)
 {
     const std::string was = m_selected ? m_cycles[static_cast<std::size_t>(*m_selected)].id : "";
     m_cycles = std::move(cycles);
     m_span = span;
-    m_zone = zone;
+    m_style = style;
     m_selected.reset();
     const auto again = std::ranges::find(m_cycles, was, &DayCycle::id);
     if (again != m_cycles.end() && !was.empty()) {
@@ -58,7 +58,7 @@ void DayTrack::show(const QString& name, std::vector<DayCycle> cycles, Span span
     setAccessibleName(tr("Day of %1, %2 cycles").arg(name).arg(m_cycles.size()));
     QStringList all;
     for (const DayCycle& cycle : m_cycles) {
-        all << cycleText(cycle, m_zone);
+        all << cycleText(cycle, m_span.now, m_style);
     }
     setAccessibleDescription(all.join(QStringLiteral("; ")));
     update();
@@ -93,7 +93,7 @@ std::optional<int> DayTrack::cycleAt(const QPointF& point) const
 void DayTrack::select(std::optional<int> index)
 {
     m_selected = index;
-    emit selected(index ? cycleText(m_cycles[static_cast<std::size_t>(*index)], m_zone)
+    emit selected(index ? cycleText(m_cycles[static_cast<std::size_t>(*index)], m_span.now, m_style)
                         : QString());
     update();
 }
@@ -126,7 +126,7 @@ void DayTrack::paintHours(QPainter& painter) const
         if (isLabelled && !isCrossed) {
             painter.setPen(colours.muted);
             painter.drawText(QPointF(left, base + 3.0 + metrics.ascent()),
-                             clockText(at, m_zone));
+                             clockText(at, m_style.zone));
         }
     }
 }
@@ -195,8 +195,9 @@ bool DayTrack::event(QEvent* event)
     if (event->type() == QEvent::ToolTip) {
         const auto* const help = static_cast<QHelpEvent*>(event);
         if (const auto index = cycleAt(QPointF(help->pos()))) {
-            QToolTip::showText(help->globalPos(),
-                               cycleText(m_cycles[static_cast<std::size_t>(*index)], m_zone));
+            QToolTip::showText(
+                help->globalPos(),
+                cycleText(m_cycles[static_cast<std::size_t>(*index)], m_span.now, m_style));
         } else {
             QToolTip::hideText();
         }

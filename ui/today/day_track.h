@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/desk/sterilizer_day.h"
-#include "core/quantities/zone.h"
+#include "core/words/say.h"
 #include "ui/look/look.h"
 
 #include <QWidget>
@@ -27,7 +27,7 @@ public:
     explicit DayTrack(Look& look, QWidget* parent = nullptr);
 
     void show(const QString& name, std::vector<DayCycle> cycles, Span span,
-              const std::optional<Zone>& zone);
+              const HouseStyle& style);
     [[nodiscard]] std::optional<int> selection() const { return m_selected; }
 
     [[nodiscard]] QSize sizeHint() const override;
@@ -59,7 +59,7 @@ private:
     Look& m_look;
     std::vector<DayCycle> m_cycles;
     Span m_span;
-    std::optional<Zone> m_zone;
+    HouseStyle m_style;
     std::optional<int> m_selected;
 };
 

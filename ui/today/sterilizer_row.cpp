@@ -23,7 +23,7 @@ struct RowWords {
     Q_DECLARE_TR_FUNCTIONS(loadwarden::ui::SterilizerRow)
 
 public:
-    static Shown state(const SterilizerDay& day, const std::optional<Zone>& zone)
+    static Shown state(const SterilizerDay& day, Instant now, const HouseStyle& style)
     {
         switch (day.service) {
         case ServiceState::inService: break;
@@ -40,16 +40,18 @@ public:
             const QString lot = text(day.now->lot.empty() ? day.now->id : day.now->lot);
             return day.now->phase == Phase::running && day.now->start
                        ? Shown{Glyph::running, ToneOf::neutral,
-                               tr("%1 runs since %2").arg(lot, clockText(*day.now->start, zone))}
+                               tr("%1 runs since %2")
+                                   .arg(lot, dayClockText(*day.now->start, now, style))}
                        : Shown{Glyph::pending, ToneOf::neutral, tr("%1 is being loaded").arg(lot)};
         }
         return {Glyph::note, ToneOf::neutral, tr("In service")};
     }
 
-    static Shown test(const SterilizerDay& day, const std::optional<Zone>& zone)
+    static Shown test(const SterilizerDay& day, Instant now, const HouseStyle& style)
     {
-        const QString at =
-            day.testRun && day.testRun->start ? clockText(*day.testRun->start, zone) : QString();
+        const QString at = day.testRun && day.testRun->start
+                               ? dayClockText(*day.testRun->start, now, style)
+                               : QString();
         switch (day.test) {
         case PeriodTest::notAsked: return {Glyph::note, ToneOf::neutral, tr("No air-removal test")};
         case PeriodTest::notRun: return {Glyph::pending, ToneOf::waiting, tr("Bowie-Dick not run")};
@@ -107,14 +109,13 @@ SterilizerRow::SterilizerRow(Look& look, QWidget* parent)
 void SterilizerRow::show(const SterilizerDay& day, const Today& today, const HouseStyle& style)
 {
     m_name->setText(text(day.name));
-    const Shown state = RowWords::state(day, style.zone);
+    const Shown state = RowWords::state(day, today.now, style);
     m_stateGlyph->show(state.glyph, state.tone);
     m_state->setText(state.says);
-    const Shown test = RowWords::test(day, style.zone);
+    const Shown test = RowWords::test(day, today.now, style);
     m_testGlyph->show(test.glyph, test.tone);
     m_test->setText(test.says);
-    m_track->show(text(day.name), day.cycles, {today.dayBegin, today.dayEnd, today.now},
-                  style.zone);
+    m_track->show(text(day.name), day.cycles, {today.dayBegin, today.dayEnd, today.now}, style);
 }
 
 } // namespace loadwarden::ui
