@@ -2,6 +2,7 @@
 
 #include "core/words/say_terms.h"
 #include "ui/look/text.h"
+#include "ui/paper/sheets/who_text.h"
 #include "ui/parts/clock_text.h"
 
 #include <QCoreApplication>
@@ -18,14 +19,6 @@ struct LoadWords {
 
 } // namespace
 
-QString capital(QString words)
-{
-    if (!words.isEmpty()) {
-        words[0] = words[0].toUpper();
-    }
-    return words;
-}
-
 QString shortTime(Instant at, const LoadSheet& sheet, const HouseStyle& style)
 {
     return dayClockText(at, sheet.view().now, style);
@@ -39,16 +32,8 @@ QString whoText(const Act& act, const LoadSheet& sheet, const HouseStyle& style)
 
 QString whoText(const Entry& entry, const LoadSheet& sheet, const HouseStyle& style)
 {
-    const Names& names = sheet.record.names;
-    const QString when = shortTime(entry.happenedAt.at, sheet, style);
-    const auto nameOf = [&](const std::string& id) {
-        return id.empty() ? LoadWords::tr("the program") : text(names.of(id));
-    };
-    if (entry.paper) {
-        return LoadWords::tr("%1, %2, on paper; typed by %3")
-            .arg(nameOf(entry.paper->by), when, nameOf(entry.actor));
-    }
-    return LoadWords::tr("%1, %2", "who, when").arg(nameOf(entry.actor), when);
+    return paper::shortWhoText(entry, sheet.record.names,
+                               [&](Instant at) { return shortTime(at, sheet, style); });
 }
 
 QString phaseText(const LoadSheet& sheet, const HouseStyle& style)

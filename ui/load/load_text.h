@@ -3,12 +3,15 @@
 #include "core/acts/fold/facts.h"
 #include "core/desk/load_sheet.h"
 #include "core/words/say.h"
+#include "ui/paper/kit/words.h"
 
 #include <QString>
 
 namespace loadwarden::ui {
 
-/// "07:14" on the day of the cycle, with the date on another.
+using paper::capital;
+
+/// "07:14" on the day on which it is looked at, with the date on another.
 [[nodiscard]] QString shortTime(Instant at, const LoadSheet& sheet, const HouseStyle& style);
 
 /// "Name, 07:14", from paper where so.
@@ -32,9 +35,6 @@ namespace loadwarden::ui {
 
 /// A lot to choose: "integrator strip, lot N1, until 2032-06-30".
 [[nodiscard]] QString lotText(const LotChoice& lot);
-
-/// With a capital.
-[[nodiscard]] QString capital(QString words);
 
 /// The newest fact of a kind that stands about the cycle, or null. The book outlives it.
 template <class Said>

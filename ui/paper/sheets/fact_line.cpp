@@ -1,25 +1,12 @@
 #include "ui/paper/sheets/fact_line.h"
 
 #include "core/words/say_any_act.h"
-#include "core/words/say_terms.h"
 #include "ui/paper/sheets/house.h"
 
 #include <algorithm>
 
 namespace loadwarden::paper {
 namespace {
-
-QString personText(const std::string& id, Role role, const Names& names)
-{
-    return id.empty() ? tr("the program") : tr("%1, %2").arg(text(names.of(id)), text(say(role)));
-}
-
-/// The minute in which something happened, as against the one in which it was typed.
-bool wasTypedLater(const Entry& entry)
-{
-    constexpr std::int64_t minute = 60'000;
-    return entry.happenedAt.at.ms / minute != entry.recordedAt.at.ms / minute;
-}
 
 bool counts(const Fact& fact, const Entry& version)
 {
@@ -39,24 +26,6 @@ QString correctionText(const Fact& fact, const Entry& correction)
 }
 
 } // namespace
-
-QString authorText(const Entry& entry, const Names& names)
-{
-    return entry.paper ? personText(entry.paper->by, entry.paper->role, names)
-                       : personText(entry.actor, entry.role, names);
-}
-
-QString whoText(const Entry& entry, const Names& names, const HouseStyle& style)
-{
-    const QString who =
-        tr("%1, %2").arg(authorText(entry, names), timeText(entry.happenedAt.at, style));
-    const QString recorded = timeText(entry.recordedAt.at, style);
-    if (entry.paper) {
-        return tr("%1, on paper; typed by %2, %3")
-            .arg(who, personText(entry.actor, entry.role, names), recorded);
-    }
-    return wasTypedLater(entry) ? tr("%1; recorded %2").arg(who, recorded) : who;
-}
 
 FactLine lineOf(const Fact& fact, const Names& names, const HouseStyle& style)
 {

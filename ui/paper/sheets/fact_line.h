@@ -4,6 +4,7 @@
 #include "core/desk/cycle_record.h"
 #include "core/words/say.h"
 #include "ui/paper/kit/type.h"
+#include "ui/paper/sheets/who_text.h"
 
 namespace loadwarden::paper {
 
@@ -15,11 +16,5 @@ struct FactLine {
 };
 
 [[nodiscard]] FactLine lineOf(const Fact& fact, const Names& names, const HouseStyle& style);
-
-/// "Name, role, time", from paper and recorded later where that is so.
-[[nodiscard]] QString whoText(const Entry& entry, const Names& names, const HouseStyle& style);
-
-/// Name and role alone.
-[[nodiscard]] QString authorText(const Entry& entry, const Names& names);
 
 } // namespace loadwarden::paper

@@ -9,14 +9,6 @@ QString tr(const char* words)
     return QCoreApplication::translate("loadwarden", words);
 }
 
-QString capital(QString words)
-{
-    if (!words.isEmpty()) {
-        words[0] = words[0].toUpper();
-    }
-    return words;
-}
-
 QString timeText(Instant at, const HouseStyle& style)
 {
     return text(sayTime(at, style));

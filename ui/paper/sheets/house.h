@@ -4,6 +4,7 @@
 #include "core/words/say.h"
 #include "ui/paper/kit/frame.h"
 #include "ui/paper/kit/page_size.h"
+#include "ui/paper/kit/words.h"
 
 #include <string>
 
@@ -26,8 +27,6 @@ struct House {
 
 /// The text of a sheet in the language that is installed.
 [[nodiscard]] QString tr(const char* words);
-
-[[nodiscard]] QString capital(QString words);
 
 /// A moment as the house says it.
 [[nodiscard]] QString timeText(Instant at, const HouseStyle& style);
