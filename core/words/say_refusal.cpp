@@ -115,9 +115,11 @@ private:
             return {tr("This is signed, and there is no PIN given for it."),
                     tr("Give the PIN of who is signed in.")};
         case RefusalWhy::roleTooLow:
-            return {r_.subject.empty() ? tr("The role of who is signed in is not enough for this.")
-                                       : tr("This takes at least the role “%1”.").arg(subject()),
-                    tr("Ask somebody who has it to sign in and do it.")};
+            return {r_.subject.empty()
+                        ? tr("This is done in another role.")
+                        : tr("This is done by somebody in the role “%1”, or a higher one.")
+                              .arg(subject()),
+                    tr("Ask somebody who has that role to sign in and do it.")};
         case RefusalWhy::badgeTaken:
             return {tr("The badge “%1” reads as somebody else's badge, id or name.").arg(subject()),
                     tr("Check the badge; one badge is one person.")};
@@ -142,8 +144,8 @@ private:
                     tr("A sterilizer's id is sz- and 1 to 8 digits or capital letters, with which "
                        "its lot control numbers begin.")};
         case RefusalWhy::malformed:
-            return {tr("What was typed cannot be recorded (%1): %2.").arg(subject(), trimmed()),
-                    tr("Correct it; nothing was recorded.")};
+            return {tr("This is not recorded as it was typed (%1): %2.").arg(subject(), trimmed()),
+                    tr("Correct it, and record it again.")};
         case RefusalWhy::notPlaced:
             return {tr("There is no “%1” in the cycle %2.").arg(subject(), detail()),
                     tr("Check the label and the lot control number.")};
@@ -154,7 +156,7 @@ private:
             return {tr("The item “%1” has not been released.").arg(subject()),
                     tr("Keep it here until its load is signed as released.")};
         case RefusalWhy::wrongProduct:
-            return {tr("The product “%1” does not belong there: there stands %2.")
+            return {tr("Here goes %2, and the product “%1” is registered as something else.")
                         .arg(subject(), rightPlace()),
                     tr("Look at what is in your hand, and name its product; if the register says "
                        "the wrong kind, a supervisor corrects the register.")};
@@ -165,17 +167,17 @@ private:
             return {tr("%1 is a load, not a test cycle.").arg(subject()),
                     tr("Check the lot control number.")};
         case RefusalWhy::inFuture:
-            return {tr("The time lies in the future."),
-                    tr("Check date, time and the computer's clock.")};
+            return {tr("This time is still to come, by the computer's clock."),
+                    tr("Type the time at which it was; if the clock is wrong, have it set right.")};
         case RefusalWhy::timeNeeded:
             return {tr("What is typed from paper needs the time at which it was done."),
                     tr("Give that time, as it stands on the paper.")};
         case RefusalWhy::beforeStart:
-            return {tr("The time lies before the start of %1.").arg(subject()),
-                    tr("Check the times.")};
+            return {tr("At this time %1 had not started yet.").arg(subject()),
+                    tr("Type a time from its start on. If the start is wrong, correct its entry.")};
         case RefusalWhy::beforeEnd:
-            return {tr("The time lies before the end of %1.").arg(subject()),
-                    tr("Check the times.")};
+            return {tr("At this time %1 had not ended yet.").arg(subject()),
+                    tr("Type a time from its end on. If the end is wrong, correct its entry.")};
         case RefusalWhy::notStarted:
             return {tr("%1 has not been recorded as started.").arg(subject()),
                     tr("Record its start first.")};
@@ -201,8 +203,8 @@ private:
             return {tr("A correction needs a reason."), tr("Say why, in a few words.")};
         case RefusalWhy::secondPerson:
             return {
-                tr("This correction could better a verdict, and takes a second person of higher "
-                   "right than those who said it before."),
+                tr("This correction could make a verdict better. It is made by a second person, of "
+                   "a higher role than those who said it before."),
                 tr("Ask a lead or supervisor who has not said it to correct it. Until then add "
                    "a reading of your own, if there is one, or annotate the entry.")};
         case RefusalWhy::positiveStays:
@@ -234,9 +236,9 @@ private:
                     tr("Use the version with which they were recorded; with this one nothing is "
                        "signed.")};
         case RefusalWhy::notReleasable:
-            return {tr("The decision about %1 is: %2. Nothing laxer can be signed.")
+            return {tr("%1 is decided as: %2. It is signed as that, or as something stricter.")
                         .arg(subject(), verdict()),
-                    tr("Do what the decision says, or sign something stricter.")};
+                    tr("Do what its reasons say; then it is decided anew.")};
         case RefusalWhy::nothingToSign:
             return {tr("%1 needs no exception: it may go.").arg(subject()),
                     tr("Sign its release.")};

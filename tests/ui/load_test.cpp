@@ -10,8 +10,8 @@
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
-
-#include <sqlite3.h>
+#include <QScrollArea>
+#include <QScrollBar>
 
 #include <algorithm>
 
@@ -176,7 +176,7 @@ TEST_F(LoadOnScreen, ACorrectionIsSignedAndStaysInTheHistory)
     EXPECT_TRUE(desktop.comesToSee("Say why it is struck."));
     desktop.type("of another load");
     pressButton(QStringLiteral("Strike entry %1").arg(seq));
-    EXPECT_TRUE(desktop.comesToSee("takes a second person of higher"))
+    EXPECT_TRUE(desktop.comesToSee("It is made by a second person"))
         << "said before anybody types a PIN";
     EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
     EXPECT_EQ(sheet().view().folded.record.load.printout.has_value(), true);
@@ -308,9 +308,9 @@ TEST_F(LoadOnScreen, WrongFieldsSayWhatWouldBeRight)
     tabTo("Temperature");
     desktop.type("hot");
     pressButton("Record what the printout says");
-    EXPECT_TRUE(desktop.comesToSee("The counter is a whole number."));
+    EXPECT_TRUE(desktop.comesToSee("Type the counter as a whole number."));
     EXPECT_TRUE(desktop.sees("Type the time as 07:14."));
-    EXPECT_TRUE(desktop.sees("This is no number with at most three decimals."));
+    EXPECT_TRUE(desktop.sees("Type a number with at most three decimals, as 132.4."));
     EXPECT_EQ(desktop.focusName(), "Cycle counter printed") << "the first that is wrong";
     settle();
     EXPECT_FALSE(sheet().view().folded.record.load.printout.has_value());

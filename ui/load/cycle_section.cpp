@@ -200,7 +200,7 @@ bool CycleSection::takeCounter(Field* field, std::optional<std::int64_t>& counte
     const std::string typed = m_startCounter->text().trimmed().toStdString();
     counter = typed.empty() ? std::nullopt : parseDecimal(typed, 0);
     const bool isRight = typed.empty() || (counter && *counter >= 0);
-    field->setError(isRight ? QString() : tr("The counter is a whole number."));
+    field->setError(isRight ? QString() : tr("Type the counter as a whole number."));
     if (!isRight) {
         m_startCounter->setFocus();
     }

@@ -150,7 +150,7 @@ QWidget* HistorySection::makeCorrection(const Entry& entry)
     auto* const field = new Field(
         tr("Why, or what should be known"), why,
         tr("Nothing disappears: it stays here, struck through. To take back what speaks against a "
-           "load takes a second person of higher right."));
+           "load takes a second person, of a higher role."));
     connect(why, &QLineEdit::textEdited, this, [this](const QString& typed) { m_typed = typed; });
     column->addWidget(field);
     auto* const buttons = new QHBoxLayout;

@@ -290,7 +290,7 @@ void PrintoutSection::record()
         printout.counter = counter.empty() ? std::nullopt : parseDecimal(counter, 0);
         check(m_counterField, m_counter,
               counter.empty() || printout.counter ? QString()
-                                                  : tr("The counter is a whole number."));
+                                                  : tr("Type the counter as a whole number."));
         for (const auto& [edit, field, into] :
              {std::tuple(m_start, m_startField, &printout.start),
               std::tuple(m_end, m_endField, &printout.end)}) {

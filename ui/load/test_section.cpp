@@ -152,7 +152,7 @@ bool TestSection::take(Field* field, QLineEdit* line, std::optional<TypedNumber>
     const std::string typed = line->text().trimmed().replace(u',', u'.').toStdString();
     const auto number = parseDecimal(typed, 3);
     const bool isRight = typed.empty() || number.has_value();
-    field->setError(isRight ? QString() : tr("This is no number."));
+    field->setError(isRight ? QString() : tr("Type a number, as 3.5."));
     if (!isRight) {
         line->setFocus();
     } else if (number) {

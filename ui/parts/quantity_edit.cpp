@@ -59,7 +59,7 @@ QString QuantityEdit::whatIsWrong() const
     if (isEmpty()) {
         return tr("Type the value as it stands on the printout.");
     }
-    return value() ? QString() : tr("This is no number with at most three decimals.");
+    return value() ? QString() : tr("Type a number with at most three decimals, as 132.4.");
 }
 
 } // namespace loadwarden::ui
