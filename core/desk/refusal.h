@@ -75,6 +75,13 @@ enum class RefusalWhy : std::uint8_t {
     lotOfOwnLoad       ///< subject: the lot, which a load of this journal bears
 };
 
+/// Whether it is the time of what was done that is wrong.
+[[nodiscard]] constexpr bool isOfTime(RefusalWhy why)
+{
+    return why == RefusalWhy::inFuture || why == RefusalWhy::timeNeeded
+           || why == RefusalWhy::beforeStart || why == RefusalWhy::beforeEnd;
+}
+
 /// What was recorded since somebody looked.
 struct CameSince {
     std::int64_t seq = 0;

@@ -120,9 +120,15 @@ void AerationSection::say(AnyAct act, const QString& done)
     }
     const ToRecord said{
         .act = std::move(act), .subjects = {m_running, desk().cycle()}, .happenedAt = at};
+    const auto refused = [this](const QString& why) { refuseTime(why); };
     desk().record([said](Office&) { return std::vector{said}; }, done,
-                  [this] { m_isWhenTyped = false; },
-                  [this](const QString& why) { m_whenField->setError(why); });
+                  [this] { m_isWhenTyped = false; }, refused, refused);
+}
+
+void AerationSection::refuseTime(const QString& why)
+{
+    m_whenField->setError(why);
+    m_when->setFocus();
 }
 
 void AerationSection::start()
@@ -150,7 +156,8 @@ void AerationSection::start()
             m_isWhenTyped = false;
             m_field->setError({});
         },
-        [this](const QString& why) { m_field->setError(why); });
+        [this](const QString& why) { m_field->setError(why); },
+        [this](const QString& why) { refuseTime(why); });
 }
 
 } // namespace loadwarden::ui

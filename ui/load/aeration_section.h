@@ -23,6 +23,7 @@ private:
     /// Says something of the run that goes on, at the time that is typed.
     void say(AnyAct act, const QString& done);
     [[nodiscard]] std::optional<JournalTime> when();
+    void refuseTime(const QString& why);
 
     Facts* m_facts;
     QWidget* m_startForm;

@@ -30,6 +30,31 @@ void stamp(std::vector<ToRecord>& acts, const Later& later)
 CycleDesk::CycleDesk(Workstation& workstation, std::string cycle, QObject* parent)
     : QObject(parent), m_workstation(workstation), m_cycle(std::move(cycle))
 {
+    constexpr int unnoticedMs = 150;
+    m_workTimer.setSingleShot(true);
+    m_workTimer.setInterval(unnoticedMs);
+    connect(&m_workTimer, &QTimer::timeout, this, [this] {
+        m_saysWork = true;
+        emit working(true);
+    });
+}
+
+void CycleDesk::lookAtWorkSoon()
+{
+    QMetaObject::invokeMethod(this, &CycleDesk::lookAtWork, Qt::QueuedConnection);
+}
+
+void CycleDesk::lookAtWork()
+{
+    const bool isAtWork = m_isAsking || m_isRecording;
+    if (isAtWork && !m_workTimer.isActive() && !m_saysWork) {
+        m_workTimer.start();
+    } else if (!isAtWork) {
+        m_workTimer.stop();
+        if (std::exchange(m_saysWork, false)) {
+            emit working(false);
+        }
+    }
 }
 
 QString CycleDesk::lot() const
@@ -48,6 +73,7 @@ void CycleDesk::refresh()
         return;
     }
     m_isAsking = true;
+    lookAtWork();
     m_workstation.desk.ask(
         this,
         [cycle = m_cycle](Office& office) {
@@ -63,25 +89,30 @@ void CycleDesk::refresh()
             if (std::exchange(m_asksAgain, false)) {
                 refresh();
             }
+            lookAtWorkSoon();
         },
-        [this] { m_isAsking = false; });
+        [this] {
+            m_isAsking = false;
+            lookAtWorkSoon();
+        });
 }
 
 void CycleDesk::record(Acts acts, const QString& done, std::function<void()> then,
-                       std::function<void(const QString&)> refused)
+                       std::function<void(const QString&)> refused,
+                       std::function<void(const QString&)> ofTime)
 {
     if (m_later && !m_later->wrong.isEmpty()) {
-        const QString why = tr("It is not recorded yet.");
+        emit says(tr("It is not recorded yet."), m_later->wrong);
         if (refused) {
-            refused(why + u' ' + m_later->wrong);
-        } else {
-            emit says(why, m_later->wrong);
+            refused({});
         }
+        emit wrongTime(m_later->wrong);
         return;
     }
     if (std::exchange(m_isRecording, true)) {
         return;
     }
+    lookAtWork();
     m_workstation.desk.record(
         this,
         [who = *m_workstation.session.who(), acts = std::move(acts),
@@ -92,16 +123,12 @@ void CycleDesk::record(Acts acts, const QString& done, std::function<void()> the
             }
             return Recorder(office).record(who, made);
         },
-        [this, done, then = std::move(then),
-         refused = std::move(refused)](const OrRefusal<Appended>& answer) {
+        [this, done, then = std::move(then), refused = std::move(refused),
+         ofTime = std::move(ofTime)](const OrRefusal<Appended>& answer) {
             m_isRecording = false;
+            lookAtWorkSoon(); // what was recorded is read first
             if (const auto* const refusal = std::get_if<Refusal>(&answer)) {
-                const Told told = say(*refusal, style());
-                if (refused) {
-                    refused(text(told.says) + u' ' + text(told.next));
-                } else {
-                    emit says(text(told.says), text(told.next));
-                }
+                refuse(*refusal, refused, ofTime);
                 return;
             }
             emit says(done, {});
@@ -109,7 +136,30 @@ void CycleDesk::record(Acts acts, const QString& done, std::function<void()> the
                 then();
             }
         },
-        [this] { m_isRecording = false; });
+        [this] {
+            m_isRecording = false;
+            lookAtWorkSoon();
+        });
+}
+
+void CycleDesk::refuse(const Refusal& refusal, const std::function<void(const QString&)>& refused,
+                       const std::function<void(const QString&)>& ofTime)
+{
+    const Told told = say(refusal, style());
+    const QString words = text(told.says) + u' ' + text(told.next);
+    if (isOfTime(refusal.why) && ofTime) {
+        ofTime(words);
+    } else if (isOfTime(refusal.why) && m_later) {
+        emit says(text(told.says), text(told.next));
+        if (refused) {
+            refused({});
+        }
+        emit wrongTime(words);
+    } else if (refused) {
+        refused(words);
+    } else {
+        emit says(text(told.says), text(told.next));
+    }
 }
 
 void CycleDesk::record(AnyAct act, std::vector<std::string> subjects, const QString& done,

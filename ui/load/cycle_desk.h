@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/desk/load_sheet.h"
 #include "core/desk/dispositions.h"
+#include "core/desk/load_sheet.h"
 #include "core/desk/to_record.h"
 #include "ui/shell/area.h"
 #include "ui/shell/session.h"
@@ -10,6 +10,7 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <QTimer>
 
 #include <functional>
 #include <optional>
@@ -53,9 +54,12 @@ public:
     using Acts = std::function<std::vector<ToRecord>(Office&)>;
 
     /// Once they are recorded `done` is said and `then` called; of a refusal `refused` is called
-    /// with its words, or, without it, they are said.
+    /// with its words, or, without it, they are said. What is wrong with a time is said where that
+    /// is typed: by `ofTime`, where the acts bring their own, else by wrongTime() of the later one;
+    /// `refused` is then called without words.
     void record(Acts acts, const QString& done, std::function<void()> then = {},
-                std::function<void(const QString&)> refused = {});
+                std::function<void(const QString&)> refused = {},
+                std::function<void(const QString&)> ofTime = {});
     /// The same for one act about the cycle and what else it is about.
     void record(AnyAct act, std::vector<std::string> subjects, const QString& done,
                 std::function<void()> then = {}, std::function<void(const QString&)> refused = {});
@@ -75,8 +79,18 @@ signals:
     /// There is something newer to show.
     void changed();
     void says(const QString& what, const QString& next);
+    /// Recording, or reading and deciding anew, takes long enough to be said, or no longer.
+    void working(bool isWorking);
+    /// What was done earlier cannot be recorded, because of the time that is set for it.
+    void wrongTime(const QString& why);
 
 private:
+    void refuse(const Refusal& refusal, const std::function<void(const QString&)>& refused,
+                const std::function<void(const QString&)>& ofTime);
+    void lookAtWork();
+    /// Once what goes on now has done all that it does.
+    void lookAtWorkSoon();
+
     void askPin(ToSign toSign, const QString& done, std::function<void()> then);
 
     Workstation m_workstation;
@@ -86,6 +100,8 @@ private:
     bool m_isAsking = false;
     bool m_asksAgain = false;
     bool m_isRecording = false; ///< a second press meanwhile is none
+    QTimer m_workTimer;         ///< what is done before it ends is not worth a word
+    bool m_saysWork = false;
 };
 
 } // namespace loadwarden::ui

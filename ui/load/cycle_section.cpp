@@ -234,11 +234,12 @@ void CycleSection::start()
     if (!isOwnClock) {
         act.happenedAt = shown;
     }
+    const auto refused = [this](const QString& why) {
+        m_startField->setError(why);
+        m_startTime->setFocus();
+    };
     desk().record([act](Office&) { return std::vector{act}; }, tr("The start is recorded."), {},
-                  [this](const QString& why) {
-                      m_startField->setError(why);
-                      m_startTime->setFocus();
-                  });
+                  refused, isOwnClock ? std::function<void(const QString&)>() : refused);
 }
 
 void CycleSection::end()
@@ -267,11 +268,12 @@ void CycleSection::end()
     if (isFacilityClock) {
         act.happenedAt = shown;
     }
+    const auto refused = [this](const QString& why) {
+        m_endField->setError(why);
+        m_endTime->setFocus();
+    };
     desk().record([act](Office&) { return std::vector{act}; }, tr("The end is recorded."), {},
-                  [this](const QString& why) {
-                      m_endField->setError(why);
-                      m_endTime->setFocus();
-                  });
+                  refused, isFacilityClock ? refused : std::function<void(const QString&)>());
 }
 
 void CycleSection::recordAlarm()

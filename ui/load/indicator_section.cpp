@@ -290,7 +290,9 @@ void IndicatorSection::read(const std::string& id, Seen seen, const QString& wor
             m_focusAfter = next;
         },
         [this, id](const QString& why) {
-            emit desk().says(why, {});
+            if (!why.isEmpty()) {
+                emit desk().says(why, {});
+            }
             openPanel(id);
         });
 }

@@ -35,6 +35,10 @@ LaterStrip::LaterStrip(CycleDesk& desk, QWidget* parent)
     row->addWidget(stop, 0, Qt::AlignVCenter);
     connect(m_when, &TimeEdit::edited, this, &LaterStrip::tell);
     connect(m_by, &QComboBox::currentIndexChanged, this, &LaterStrip::tell);
+    connect(&desk, &CycleDesk::wrongTime, this, [this](const QString& why) {
+        m_whenField->setError(why);
+        m_when->setFocus();
+    });
     // Who comes next says anew what was earlier, and who did it.
     connect(&desk.workstation().session, &Session::entered, this, [this] {
         if (m_desk.workstation().session.person().id != m_opener) {

@@ -275,7 +275,7 @@ void PackageSection::record()
         },
         [this](const QString& why) {
             m_error->setText(why);
-            m_error->show();
+            m_error->setVisible(!why.isEmpty());
         });
 }
 

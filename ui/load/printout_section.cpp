@@ -351,7 +351,7 @@ void PrintoutSection::record()
         },
         [this](const QString& why) {
             m_error->setText(why);
-            m_error->show();
+            m_error->setVisible(!why.isEmpty());
         });
 }
 
