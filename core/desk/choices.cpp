@@ -2,6 +2,7 @@
 
 #include "core/desk/journal_entries.h"
 #include "core/desk/newest_facts.h"
+#include "core/store/finder.h"
 
 #include <algorithm>
 #include <map>
@@ -43,7 +44,8 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
                             .expires = recorded.expires,
                             .kind = known->second.product.kind,
                             .response = known->second.product.response,
-                            .type = known->second.product.type});
+                            .type = known->second.product.type,
+                            .methods = known->second.product.methods});
         });
     return lots;
 }
@@ -56,9 +58,30 @@ std::vector<SterilizerChoice> sterilizersOf(ReadSnapshot& snapshot)
     for (const Fact* const fact : newestFacts<SterilizerRecorded>(book)) {
         const std::string& id = fact->origin->subjects.front();
         choices.push_back(
-            {id, std::get<SterilizerRecorded>(fact->current().act).name, serviceIn(book, id)});
+            {.id = id,
+             .name = std::get<SterilizerRecorded>(fact->current().act).name,
+             .service = serviceIn(book, id),
+             .methods = {},
+             .aerates = std::get<SterilizerRecorded>(fact->current().act).aeration.has_value()});
     }
     return choices;
+}
+
+/// By which method a cycle was to run, as it was reserved.
+Method methodOf(ReadSnapshot& snapshot, const std::string& cycle, const Choices& choices)
+{
+    for (const Entry& entry : entriesAbout(snapshot, cycle)) {
+        const auto* const reserved = std::get_if<CycleReserved>(&entry.act);
+        if (reserved == nullptr) {
+            continue;
+        }
+        const auto program = std::ranges::find(
+            choices.specifications, entry.subject("sp"),
+            [](const SpecificationChoice& each) { return std::string_view(each.id); });
+        return program == choices.specifications.end() ? reserved->method
+                                                       : program->specification.method;
+    }
+    return Method::unknown;
 }
 
 } // namespace
@@ -87,9 +110,26 @@ Choices choicesOf(ReadSnapshot& snapshot)
         });
     eachNewest<DeviceRecorded>(
         snapshot, "dv", [&](const Fact&, const std::string& id, const DeviceRecorded& device) {
-            choices.devices.push_back({id, device.device.name});
+            choices.devices.push_back({id, device.device});
         });
     return choices;
+}
+
+void lookForMethods(ReadSnapshot& snapshot, Choices& choices)
+{
+    constexpr std::int64_t lastCycles = 12; // more than a day's tests and warm-ups
+    Finder finder(snapshot);
+    for (SterilizerChoice& sterilizer : choices.sterilizers) {
+        if (sterilizer.aerates) {
+            sterilizer.methods.add(Method::ethyleneOxide);
+        }
+        for (const FoundCycle& cycle : finder.newestBehind(sterilizer.id, {}, 0, lastCycles)) {
+            const Method method = methodOf(snapshot, cycle.id, choices);
+            if (method != Method::unknown) {
+                sterilizer.methods.add(method);
+            }
+        }
+    }
 }
 
 } // namespace loadwarden

@@ -32,6 +32,18 @@ struct LotChoice {
     IndicatorKind kind = IndicatorKind::chemical;
     Response response = Response::colour;
     int type = 0; ///< ISO 11140-1, of a chemical one
+    MethodSet methods; ///< that its product is for
+
+    /// Whether it says anything in a cycle of that method; true where that is not known.
+    [[nodiscard]] bool fits(Method method) const
+    {
+        return method == Method::unknown || methods.contains(method);
+    }
+};
+
+struct DeviceChoice {
+    std::string id; ///< dv-
+    Device device;
 };
 
 struct SpecificationChoice {
@@ -43,6 +55,16 @@ struct SterilizerChoice {
     std::string id; ///< sz-
     std::string name;
     ServiceNow service;
+    MethodSet methods; ///< of what it ran last; empty: nothing is known, or lookForMethods() was
+                       ///< not asked
+
+    bool aerates = false; ///< its aeration is stated, which only ethylene oxide asks for
+
+    /// Whether a program of that method may be for it.
+    [[nodiscard]] bool mayRun(Method method) const
+    {
+        return method == Method::unknown || methods.empty() || methods.contains(method);
+    }
 };
 
 /// What the registers offer to somebody who prepares a load, each list in the order in which it was
@@ -52,7 +74,7 @@ struct Choices {
     std::vector<SpecificationChoice> specifications;
     std::vector<LotChoice> lots;
     std::vector<PackagingChoice> packagings;
-    std::vector<Choice> devices;
+    std::vector<DeviceChoice> devices;
 
     /// The lot of that id, or null.
     [[nodiscard]] const LotChoice* lot(std::string_view id) const;
@@ -60,5 +82,9 @@ struct Choices {
 
 /// As the registers stand now. Throws StoreError.
 [[nodiscard]] Choices choicesOf(ReadSnapshot& snapshot);
+
+/// Says of each sterilizer by which methods it works: what it ran last shows that, and that its
+/// aeration is stated. Throws StoreError.
+void lookForMethods(ReadSnapshot& snapshot, Choices& choices);
 
 } // namespace loadwarden

@@ -1,7 +1,9 @@
 #include "ui/load/contents_section.h"
 
+#include "core/desk/device_fit.h"
 #include "core/desk/planned_program.h"
 #include "core/quantities/person.h"
+#include "core/words/say.h"
 #include "core/words/say_terms.h"
 #include "ui/load/item_form.h"
 #include "ui/look/text.h"
@@ -12,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <iterator>
 
 namespace loadwarden::ui {
 ContentsSection::ContentsSection(CycleDesk& desk, QWidget* parent)
@@ -21,11 +24,43 @@ ContentsSection::ContentsSection(CycleDesk& desk, QWidget* parent)
     column()->addLayout(m_rows);
     column()->addWidget(m_form);
     connect(m_form, &ItemForm::wanted, this, &ContentsSection::addLabel);
+    connect(m_form, &ItemForm::devicesChanged, this, &ContentsSection::lookAtDevices);
+}
+
+QString ContentsSection::misfitText(const std::vector<Finding>& findings)
+{
+    QStringList said;
+    for (const Finding& finding : findings) {
+        const Said words = say(finding, desk().style());
+        // Nothing is run yet: what is to be done is not what would be to be done afterwards.
+        said << text(words.says) + u' '
+                    + (finding.key == Key::itemCycleNotAllowed
+                           ? tr("Put it into a load whose program they allow.")
+                           : text(words.next));
+    }
+    said.removeDuplicates();
+    return said.join(u'\n');
+}
+
+void ContentsSection::lookAtDevices()
+{
+    const LoadSheet* const sheet = desk().sheet();
+    if (sheet == nullptr) {
+        return;
+    }
+    std::vector<Device> devices;
+    for (const DeviceChoice& choice : sheet->choices.devices) {
+        if (std::ranges::find(m_form->deviceIds(), choice.id) != m_form->deviceIds().end()) {
+            devices.push_back(choice.device);
+        }
+    }
+    m_form->setMisfit(misfitText(misfitsOf(*sheet, devices)));
 }
 
 void ContentsSection::show(const LoadSheet& sheet)
 {
     m_form->offer(sheet.choices, plannedMethod(sheet));
+    lookAtDevices();
     showItems(sheet);
     m_form->setVisible(!sheet.state.ended);
     const auto count = sheet.items.size();
@@ -53,16 +88,31 @@ void ContentsSection::showItems(const LoadSheet& sheet)
                      "indicators stay chosen for the next items; implant and devices are asked "
                      "for anew each time.")));
     }
-    for (const SheetItem& item : sheet.items) {
-        m_rows->addWidget(makeRow(item));
+    // After the start the reasons say it.
+    const std::vector<Finding> misfits =
+        sheet.state.started ? std::vector<Finding>() : misfitsOf(sheet);
+    for (std::size_t i = 0; i < sheet.items.size(); ++i) {
+        std::vector<Finding> ofIt;
+        std::ranges::copy_if(misfits, std::back_inserter(ofIt), [i](const Finding& finding) {
+            return finding.item == static_cast<std::int32_t>(i);
+        });
+        m_rows->addWidget(makeRow(sheet.items[i], misfitText(ofIt)));
     }
 }
 
-QWidget* ContentsSection::makeRow(const SheetItem& item)
+QWidget* ContentsSection::makeRow(const SheetItem& item, const QString& misfit)
 {
     auto* const row = new QWidget;
-    auto* const columns = new QHBoxLayout(row);
-    columns->setContentsMargins(0, space::hair, 0, space::hair);
+    auto* const lines = new QVBoxLayout(row);
+    lines->setContentsMargins(0, space::hair, 0, space::hair);
+    lines->setSpacing(0);
+    auto* const columns = new QHBoxLayout;
+    lines->addLayout(columns);
+    if (!misfit.isEmpty()) {
+        auto* const says = makeLabel(misfit);
+        says->setProperty("tone", "bad");
+        lines->addWidget(says);
+    }
     columns->setSpacing(space::medium);
     columns->addWidget(makeLabel(text(item.label), Type::strong));
     QStringList about{text(say(item.implant))};

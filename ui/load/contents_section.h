@@ -25,7 +25,10 @@ public:
 private:
     void showItems(const LoadSheet& sheet);
     void remove(const SheetItem& item, const QString& why);
-    [[nodiscard]] QWidget* makeRow(const SheetItem& item);
+    [[nodiscard]] QWidget* makeRow(const SheetItem& item, const QString& misfit);
+    /// Says of the devices that are chosen whether they may go into this load.
+    void lookAtDevices();
+    [[nodiscard]] QString misfitText(const std::vector<Finding>& findings);
 
     QVBoxLayout* m_rows;
     ItemForm* m_form;

@@ -1,5 +1,6 @@
 #include "ui/load/indicator_section.h"
 
+#include "core/desk/planned_program.h"
 #include "core/desk/recorder.h"
 #include "core/words/say_terms.h"
 #include "ui/load/load_text.h"
@@ -82,12 +83,13 @@ QWidget* IndicatorSection::makeSheetForm()
     return form;
 }
 
-void IndicatorSection::fillChoices(const Choices& choices)
+void IndicatorSection::fillChoices(const Choices& choices, Method method)
 {
-    if (m_filled == choices.lots.size() + 1) {
+    if (m_filled == choices.lots.size() + 1 && m_filledFor == method) {
         return;
     }
     m_filled = choices.lots.size() + 1;
+    m_filledFor = method;
     const QVariant chosen[] = {m_chemical->currentData(), m_vial->currentData()};
     for (QComboBox* const combo : {m_chemical, m_vial, m_sheetLot}) {
         combo->clear();
@@ -95,6 +97,9 @@ void IndicatorSection::fillChoices(const Choices& choices)
     m_chemical->addItem(tr("none"), QString());
     m_vial->addItem(tr("none"), QString());
     for (const LotChoice& lot : choices.lots) {
+        if (!lot.fits(method)) {
+            continue; // it would say nothing in this cycle
+        }
         QComboBox* const combo = lot.kind == IndicatorKind::biological   ? m_vial
                                  : lot.response == Response::sheet ? m_sheetLot
                                                                    : m_chemical;
@@ -109,7 +114,7 @@ void IndicatorSection::fillChoices(const Choices& choices)
 
 void IndicatorSection::show(const LoadSheet& sheet)
 {
-    fillChoices(sheet.choices);
+    fillChoices(sheet.choices, plannedMethod(sheet));
     if (m_panel != nullptr && sheet.indicator(m_reading) == nullptr) {
         closePanel();
     }
@@ -283,8 +288,7 @@ void IndicatorSection::read(const std::string& id, Seen seen, const QString& wor
         isBehind = isBehind || each.id == id;
     }
     desk().record(
-        ChemicalRead{seen}, {id},
-        tr("%1: %2 is recorded.").arg(where, words),
+        ChemicalRead{seen}, {id}, tr("%1: %2 is recorded.").arg(where, words),
         [this, next] {
             closePanel();
             m_focusAfter = next;

@@ -28,7 +28,7 @@ signals:
 private:
     [[nodiscard]] QWidget* makePcdForm();
     [[nodiscard]] QWidget* makeSheetForm();
-    void fillChoices(const Choices& choices);
+    void fillChoices(const Choices& choices, Method method);
     void addRow(const SheetIndicator& indicator, const LoadSheet& sheet);
     void openPanel(const std::string& id);
     void closePanel();
@@ -52,6 +52,7 @@ private:
     };
 
     std::size_t m_filled = 0; ///< how many lots the boxes were filled with
+    Method m_filledFor{};     ///< and for which method
     std::vector<ReadButton> m_readButtons;
     std::string m_reading;          ///< the indicator whose panel is open; empty: none
     std::string m_focusAfter;       ///< the indicator that comes next once this one is recorded

@@ -21,11 +21,13 @@ namespace {
 constexpr int mostInside = 6;
 constexpr int leastLabel = 260;
 
-void fillLots(QComboBox* combo, const Choices& choices, const QString& none)
+/// Those that answer in a cycle of that method.
+void fillLots(QComboBox* combo, const Choices& choices, Method method, const QString& none)
 {
     combo->addItem(none, QString());
     for (const LotChoice& lot : choices.lots) {
-        if (lot.kind == IndicatorKind::chemical && lot.response != Response::sheet) {
+        if (lot.kind == IndicatorKind::chemical && lot.response != Response::sheet
+            && lot.fits(method)) {
             combo->addItem(lotText(lot), text(lot.lot));
         }
     }
@@ -54,6 +56,7 @@ ItemForm::ItemForm(QWidget* parent)
       m_device(makeCombo()),
       m_devices(makeMuted({})),
       m_noDevices(makeButton(tr("None of them"), ButtonKind::quiet)),
+      m_misfit(makeLabel({}, Type::strong)),
       m_outside(makeCombo()),
       m_inside(makeCombo()),
       m_insideCount(makeCombo()),
@@ -113,7 +116,10 @@ void ItemForm::makeFields(QGridLayout* grid)
     grid->addLayout(devices, 3, 1, 1, 2);
     auto* const add = makeButton(tr("Add the item"), ButtonKind::main);
     connect(add, &QPushButton::clicked, this, [this] { emit wanted(label()); });
-    grid->addWidget(add, 6, 0, 1, 3, Qt::AlignLeft);
+    setStyleProperty(m_misfit, "tone", "bad");
+    m_misfit->hide();
+    grid->addWidget(m_misfit, 6, 0, 1, 3);
+    grid->addWidget(add, 7, 0, 1, 3, Qt::AlignLeft);
 }
 
 void ItemForm::offer(const Choices& choices, Method method)
@@ -121,10 +127,11 @@ void ItemForm::offer(const Choices& choices, Method method)
     m_peroxide->setVisible(method == Method::hydrogenPeroxide);
     const std::size_t count =
         1 + choices.packagings.size() + choices.lots.size() + choices.devices.size();
-    if (m_filled == count) {
+    if (m_filled == count && m_filledFor == method) {
         return;
     }
     m_filled = count;
+    m_filledFor = method;
     const QVariant chosen[] = {m_packaging->currentData(), m_outside->currentData(),
                                m_inside->currentData()};
     for (QComboBox* const combo : {m_packaging, m_outside, m_inside, m_device}) {
@@ -137,11 +144,11 @@ void ItemForm::offer(const Choices& choices, Method method)
                                   : tr("%1: not said to be for this method").arg(text(packaging.name)),
                              text(packaging.id));
     }
-    fillLots(m_outside, choices, tr("none recorded"));
-    fillLots(m_inside, choices, tr("none recorded"));
+    fillLots(m_outside, choices, method, tr("none recorded"));
+    fillLots(m_inside, choices, method, tr("none recorded"));
     m_device->addItem(tr("none chosen"), QString());
-    for (const Choice& device : choices.devices) {
-        m_device->addItem(text(device.name), text(device.id));
+    for (const DeviceChoice& device : choices.devices) {
+        m_device->addItem(text(device.device.name), text(device.id));
     }
     m_packaging->setCurrentIndex(std::max(0, m_packaging->findData(chosen[0])));
     m_outside->setCurrentIndex(std::max(0, m_outside->findData(chosen[1])));
@@ -159,6 +166,13 @@ void ItemForm::showDevices()
                                        : tr("Inside: %1").arg(names.join(QStringLiteral(", "))));
     m_noDevices->setVisible(!names.isEmpty());
     m_noDevices->setAccessibleName(tr("No devices inside"));
+    emit devicesChanged();
+}
+
+void ItemForm::setMisfit(const QString& says)
+{
+    m_misfit->setText(says);
+    m_misfit->setVisible(!says.isEmpty());
 }
 
 bool ItemForm::takeExpiry(ItemAdded& item)

@@ -44,7 +44,14 @@ public:
     void refused(const QString& label, const QString& why);
     void focusLabel();
 
+    /// The devices that are chosen: dv-
+    [[nodiscard]] const std::vector<std::string>& deviceIds() const { return m_deviceIds; }
+    /// What speaks against them in this load; empty: nothing.
+    void setMisfit(const QString& says);
+
 signals:
+    /// Others are chosen.
+    void devicesChanged();
     /// Somebody wants to add it.
     void wanted(const QString& label);
 
@@ -63,6 +70,7 @@ private:
     QComboBox* m_device;
     QLabel* m_devices; ///< those that were chosen
     QPushButton* m_noDevices;
+    QLabel* m_misfit;
     std::vector<std::string> m_deviceIds;
     QComboBox* m_outside;
     QComboBox* m_inside;
@@ -71,6 +79,7 @@ private:
     QCheckBox* m_seenThrough;
     PeroxideForm* m_peroxide;
     std::size_t m_filled = 0; ///< how many choices the boxes were filled with
+    Method m_filledFor{};     ///< and for which method
 };
 
 } // namespace loadwarden::ui

@@ -42,6 +42,8 @@ NewLoadForm::NewLoadForm(Workstation& workstation, QWidget* parent)
       m_sterilizer(new QComboBox),
       m_sterilizerField(new Field(tr("Sterilizer"), m_sterilizer)),
       m_specification(new QComboBox),
+      m_allPrograms(
+          makeButton(tr("Offer the programs of other sterilizers, too"), ButtonKind::quiet)),
       m_purpose(new QComboBox),
       m_note(makeMuted({}))
 {
@@ -61,7 +63,16 @@ NewLoadForm::NewLoadForm(Workstation& workstation, QWidget* parent)
                                  static_cast<QWidget*>(program), static_cast<QWidget*>(purpose)}) {
         field->setMaximumWidth(520);
         column->addWidget(field);
+        if (field == program) {
+            column->addWidget(m_allPrograms, 0, Qt::AlignLeft);
+        }
     }
+    m_allPrograms->hide();
+    connect(m_allPrograms, &QPushButton::clicked, this, [this] {
+        m_offersAll = true;
+        fillPrograms(m_specification->currentData().toString());
+        m_specification->setFocus();
+    });
     for (const Purpose each : {Purpose::routine, Purpose::immediateUse, Purpose::warmUp,
                                Purpose::bowieDick, Purpose::leak, Purpose::qualification}) {
         m_purpose->addItem(capital(text(say(each))), static_cast<int>(each));
@@ -88,6 +99,7 @@ void NewLoadForm::ask(const QString& sterilizer, const QString& specification, c
     m_wantedSpecification = specification;
     m_noteText = note;
     m_wantedPurpose.reset();
+    m_offersAll = false;
     m_note->setText(note);
     m_note->setVisible(!note.isEmpty());
     m_sterilizerField->setError({});
@@ -95,7 +107,9 @@ void NewLoadForm::ask(const QString& sterilizer, const QString& specification, c
         this,
         [](Office& office) {
             ReadSnapshot snapshot(office.connection());
-            return choicesOf(snapshot);
+            Choices choices = choicesOf(snapshot);
+            lookForMethods(snapshot, choices);
+            return choices;
         },
         [this](const Choices& choices) { fill(choices); });
 }
@@ -120,27 +134,17 @@ void NewLoadForm::fill(const Choices& choices)
     for (const SterilizerChoice& each : choices.sterilizers) {
         m_sterilizer->addItem(text(each.name), text(each.id));
     }
-    m_specification->clear();
-    for (const SpecificationChoice& each : choices.specifications) {
-        const CycleSpecification& spec = each.specification;
-        const QString name = text(spec.program.empty() ? spec.id : spec.program);
-        m_specification->addItem(
-            tr("%1, %2", "a program, what it is for").arg(name, text(say(spec.purpose))),
-            text(each.id));
-    }
-    m_specification->addItem(tr("none registered: its record cannot be judged"), QString());
     m_sterilizer->setCurrentIndex(std::max(0, m_sterilizer->findData(sterilizer)));
-    m_specification->setCurrentIndex(
-        specification.isEmpty() ? 0 : std::max(0, m_specification->findData(specification)));
+    fillPrograms(specification);
     if (m_wantedPurpose) {
         const auto first =
             std::ranges::find_if(choices.specifications, [this](const SpecificationChoice& each) {
-                return each.specification.purpose == *m_wantedPurpose;
+                return each.specification.purpose == *m_wantedPurpose
+                       && m_specification->findData(text(each.id)) >= 0;
             });
-        m_specification->setCurrentIndex(
-            first == choices.specifications.end()
-                ? m_specification->count() - 1
-                : static_cast<int>(first - choices.specifications.begin()));
+        m_specification->setCurrentIndex(first == choices.specifications.end()
+                                             ? m_specification->count() - 1
+                                             : m_specification->findData(text(first->id)));
         m_purpose->setCurrentIndex(m_purpose->findData(static_cast<int>(*m_wantedPurpose)));
     }
     if (choices.sterilizers.empty()) {
@@ -148,13 +152,43 @@ void NewLoadForm::fill(const Choices& choices)
     }
 }
 
-void NewLoadForm::sterilizerChosen()
+const SterilizerChoice* NewLoadForm::chosenSterilizer() const
 {
-    m_sterilizerField->setError({});
     const auto found = std::ranges::find(m_choices.sterilizers,
                                          m_sterilizer->currentData().toString().toStdString(),
                                          &SterilizerChoice::id);
-    if (found == m_choices.sterilizers.end() || found->service.state == ServiceState::inService) {
+    return found == m_choices.sterilizers.end() ? nullptr : &*found;
+}
+
+void NewLoadForm::fillPrograms(const QString& wanted)
+{
+    const SterilizerChoice* const sterilizer = chosenSterilizer();
+    bool leavesOut = false;
+    m_specification->clear();
+    for (const SpecificationChoice& each : m_choices.specifications) {
+        const CycleSpecification& spec = each.specification;
+        if (!m_offersAll && sterilizer != nullptr && !sterilizer->mayRun(spec.method)) {
+            leavesOut = true;
+            continue;
+        }
+        const QString name = text(spec.program.empty() ? spec.id : spec.program);
+        m_specification->addItem(
+            tr("%1, %2", "a program, what it is for").arg(name, text(say(spec.purpose))),
+            text(each.id));
+    }
+    m_specification->addItem(tr("none registered: its record cannot be judged"), QString());
+    m_specification->setCurrentIndex(
+        wanted.isEmpty() ? 0 : std::max(0, m_specification->findData(wanted)));
+    m_allPrograms->setVisible(leavesOut);
+}
+
+void NewLoadForm::sterilizerChosen()
+{
+    m_sterilizerField->setError({});
+    m_offersAll = false;
+    fillPrograms(m_specification->currentData().toString());
+    const SterilizerChoice* const found = chosenSterilizer();
+    if (found == nullptr || found->service.state == ServiceState::inService) {
         return;
     }
     const QString why = found->service.why.empty() ? tr("it was never returned to service")

@@ -8,6 +8,7 @@
 
 class QComboBox;
 class QLabel;
+class QPushButton;
 
 namespace loadwarden::ui {
 
@@ -35,6 +36,10 @@ signals:
 
 private:
     void fill(const Choices& choices);
+    /// Null: none is chosen.
+    [[nodiscard]] const SterilizerChoice* chosenSterilizer() const;
+    /// The programs that fit the sterilizer; of them the wanted one is chosen, where it is there.
+    void fillPrograms(const QString& wanted);
     void reserve();
     /// Says where one is not in service.
     void sterilizerChosen();
@@ -44,6 +49,7 @@ private:
     QComboBox* m_sterilizer;
     Field* m_sterilizerField;
     QComboBox* m_specification;
+    QPushButton* m_allPrograms;
     QComboBox* m_purpose;
     QLabel* m_note;
     Choices m_choices;
@@ -51,6 +57,7 @@ private:
     QString m_wantedSpecification;
     QString m_noteText;
     std::optional<Purpose> m_wantedPurpose;
+    bool m_offersAll = false;   ///< also programs that do not fit the sterilizer
     bool m_isReserving = false; ///< a second press meanwhile is none
 };
 
