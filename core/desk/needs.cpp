@@ -1,5 +1,7 @@
 #include "core/desk/needs.h"
 
+#include "core/desk/sheet_part.h"
+
 #include <algorithm>
 #include <iterator>
 #include <limits>
@@ -184,6 +186,7 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
     const bool isAerating = std::ranges::any_of(decision.findings, [](const Finding& finding) {
         return finding.key == Key::aerationRunning;
     });
+    const bool isUnaerated = isBeforeAerationsEnd(decision.findings);
     for (const Finding& finding : decision.findings) {
         if (!asksForAnything(finding)) {
             continue;
@@ -195,8 +198,9 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
             add(rest, view, NeedKind::failed, finding);
         } else if (kind && isOfVials(*kind)) {
             add(vials, view, *kind, finding);
-        } else if (isFailed || (isAerating && kind == NeedKind::reading)) {
-            continue; // nothing is taken out to be looked at while it aerates
+        } else if (isFailed || (isAerating && kind == NeedKind::reading)
+                   || (isUnaerated && isForUnloading(finding))) {
+            continue; // nothing is taken out to be looked at while it aerates, or before
         } else if (kind && (finding.item < 0 || finding.outcome != Outcome::fails)) {
             add(rest, view, *kind, finding);
         }

@@ -1,5 +1,7 @@
 #include "core/desk/sheet_part.h"
 
+#include <algorithm>
+
 namespace loadwarden {
 
 SheetPart partOf(const Finding& finding)
@@ -52,6 +54,20 @@ bool isKnownBeforeTheEnd(const Finding& finding)
     case SheetPart::immediateUse: return true;
     default: return finding.outcome == Outcome::fails || finding.outcome == Outcome::review;
     }
+}
+
+bool isBeforeAerationsEnd(const std::vector<Finding>& findings)
+{
+    return std::ranges::any_of(findings, [](const Finding& finding) {
+        return finding.key == Key::aerationRunning || finding.key == Key::aerationEndAwaited
+               || finding.key == Key::aerationNotDone;
+    });
+}
+
+bool isForUnloading(const Finding& finding)
+{
+    return finding.key == Key::itemNotChecked || finding.key == Key::itemExternalNotRead
+           || finding.key == Key::itemInternalNotRead;
 }
 
 } // namespace loadwarden

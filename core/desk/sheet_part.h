@@ -3,6 +3,7 @@
 #include "core/release/finding.h"
 
 #include <cstdint>
+#include <vector>
 
 namespace loadwarden {
 
@@ -26,5 +27,12 @@ enum class SheetPart : std::uint8_t {
 /// Whether a finding says something of a cycle that has not ended yet: what is only still to come
 /// is no reason.
 [[nodiscard]] bool isKnownBeforeTheEnd(const Finding& finding);
+
+/// Whether the items of what is decided are still to aerate, or do: nobody takes one out to look at
+/// it meanwhile.
+[[nodiscard]] bool isBeforeAerationsEnd(const std::vector<Finding>& findings);
+
+/// Whether a finding only asks for what is looked at when items are taken out.
+[[nodiscard]] bool isForUnloading(const Finding& finding);
 
 } // namespace loadwarden

@@ -2,6 +2,7 @@
 
 #include "core/desk/planned_program.h"
 #include "core/desk/recorder.h"
+#include "core/desk/sheet_part.h"
 #include "core/words/say_terms.h"
 #include "ui/load/load_text.h"
 #include "ui/load/reading_panel.h"
@@ -25,6 +26,15 @@ constexpr int widthOfActions = 190;
 bool isOpen(const SheetIndicator& indicator)
 {
     return indicator.awaitsReading();
+}
+
+/// Whether it is on or in a package of which nobody takes hold before it has aerated.
+bool isLater(const SheetIndicator& indicator, const LoadSheet& sheet)
+{
+    const bool isOfItem =
+        indicator.where == IndicatorPlace::outside || indicator.where == IndicatorPlace::inside;
+    return isOfItem && indicator.readings.empty()
+           && isBeforeAerationsEnd(sheet.view().decision.findings);
 }
 
 } // namespace
@@ -130,7 +140,8 @@ void IndicatorSection::show(const LoadSheet& sheet)
     int open = 0;
     for (const SheetIndicator& indicator : sheet.indicators) {
         addRow(indicator, sheet);
-        open += isOpen(indicator) && sheet.state.ended && indicator.where != IndicatorPlace::inside
+        open += isOpen(indicator) && sheet.state.ended && !isLater(indicator, sheet)
+                        && indicator.where != IndicatorPlace::inside
                     ? 1
                     : 0;
         if (panelStays && indicator.id == m_reading) {
@@ -192,6 +203,8 @@ void IndicatorSection::addRow(const SheetIndicator& indicator, const LoadSheet& 
         said << tr("Lost");
     } else if (said.isEmpty()) {
         said << (indicator.isVial ? tr("Read on the page Biologicals")
+                 : sheet.state.ended && isLater(indicator, sheet)
+                     ? tr("Read at unloading, once it has aerated")
                  : indicator.where == IndicatorPlace::inside
                      ? tr("Not read yet: read where the package is opened")
                      : tr("Not read yet"));
@@ -210,7 +223,7 @@ void IndicatorSection::addRow(const SheetIndicator& indicator, const LoadSheet& 
         go->setAccessibleName(tr("Open Biologicals for %1").arg(name));
         connect(go, &QPushButton::clicked, this, &IndicatorSection::wantsBiologicals);
         buttons->addWidget(go);
-    } else if (sheet.state.ended && isOpen(indicator)) {
+    } else if (sheet.state.ended && isOpen(indicator) && !isLater(indicator, sheet)) {
         auto* const read = makeButton(indicator.readings.empty() ? tr("Read") : tr("Read again"));
         read->setAccessibleName(tr("Read %1").arg(name));
         connect(read, &QPushButton::clicked, this, [this, id = indicator.id] { openPanel(id); });

@@ -61,6 +61,8 @@ LoadView::LoadView(Workstation& workstation, const QString& cycle, QWidget* pare
       m_later(new LaterStrip(*m_desk)),
       m_reasons(new ReasonsList(workstation.look)),
       m_reasonsHead(makeLabel({}, Type::heading)),
+      m_reasonsNote(makeMuted(tr("Its packages are looked at once aeration has ended: nothing is "
+                                 "taken out before."))),
       m_review(new ReviewForm(*m_desk)),
       m_emergency(new EmergencyForm(*m_desk)),
       m_scroll(nullptr)
@@ -98,6 +100,7 @@ QWidget* LoadView::makeReasons()
     column->addWidget(m_reasonsHead);
     column->addWidget(m_review);
     column->addWidget(m_reasons);
+    column->addWidget(m_reasonsNote);
     column->addStretch();
     auto* const scroll = makeScroll(inside);
     scroll->setFixedWidth(widthOfReasons);
@@ -167,11 +170,14 @@ void LoadView::show()
     const std::vector<Finding>& all =
         view.isTest() ? view.judgement.findings : view.decision.findings;
     const bool isDecidable = VerdictBand::isDecidable(sheet);
+    const bool isUnaerated = isBeforeAerationsEnd(all);
     if (!view.isImported()) {
         std::ranges::copy_if(all, std::back_inserter(m_findings), [&](const Finding& finding) {
-            return isDecidable || isKnownBeforeTheEnd(finding);
+            return (isDecidable || isKnownBeforeTheEnd(finding))
+                   && !(isUnaerated && isForUnloading(finding));
         });
     }
+    m_reasonsNote->setVisible(isUnaerated && std::ranges::any_of(all, isForUnloading));
     // What decides stands first.
     std::ranges::stable_sort(
         m_findings, [](const Finding& a, const Finding& b) { return a.outcome > b.outcome; });

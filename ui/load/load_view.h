@@ -59,6 +59,7 @@ private:
     LaterStrip* m_later;
     ReasonsList* m_reasons;
     QLabel* m_reasonsHead;
+    QLabel* m_reasonsNote; ///< what is not asked for yet
     ReviewForm* m_review;
     EmergencyForm* m_emergency;
     QScrollArea* m_scroll;

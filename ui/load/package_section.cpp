@@ -1,5 +1,6 @@
 #include "ui/load/package_section.h"
 
+#include "core/desk/sheet_part.h"
 #include "core/quantities/person.h"
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
@@ -157,10 +158,13 @@ void PackageSection::show(const LoadSheet& sheet)
     const auto unchecked = std::ranges::count(sheet.view().decision.findings, Key::itemNotChecked,
                                               &Finding::key);
     const bool isDone = unchecked == 0 && sheet.unloaded;
-    m_form->setVisible(sheet.state.ended && !m_rows.empty() && (!isDone || m_isAgain));
-    m_again->setVisible(sheet.state.ended && !m_rows.empty() && isDone && !m_isAgain);
+    const bool isLater = isBeforeAerationsEnd(sheet.view().decision.findings);
+    const bool isNow = sheet.state.ended && !isLater && !m_rows.empty();
+    m_form->setVisible(isNow && (!isDone || m_isAgain));
+    m_again->setVisible(isNow && isDone && !m_isAgain);
     m_record->setText(sheet.unloaded ? tr("Record what was looked at") : tr("Record the unloading"));
     setState(!sheet.state.ended ? tr("when the cycle has ended")
+             : isLater          ? tr("once aeration has ended: nothing is taken out before")
              : unchecked == 0   ? tr("every package was looked at")
                                 : tr("packages not looked at: %1").arg(unchecked));
 }

@@ -235,6 +235,22 @@ TEST(Needs, OfALoadThatAeratesNoPackageIsLookedAtYet)
     EXPECT_EQ(needs[0].kind, NeedKind::aerating);
 }
 
+TEST(Needs, OfALoadThatIsStillToAerateNoPackageIsLookedAtYet)
+{
+    for (const Key key : {Key::aerationNotDone, Key::aerationEndAwaited}) {
+        std::vector<Need> needs;
+        appendNeeds(
+            viewWith(Verdict::quarantine,
+                     {{.key = key, .outcome = Outcome::waits},
+                      {.key = Key::itemNotChecked, .outcome = Outcome::waits, .item = 0},
+                      {.key = Key::itemExternalNotRead, .outcome = Outcome::waits, .item = 0}}),
+            needs);
+        ASSERT_EQ(needs.size(), 1U);
+        EXPECT_EQ(needs[0].kind, NeedKind::otherEvidence);
+        EXPECT_EQ(needs[0].findings.front().key, key);
+    }
+}
+
 TEST(Needs, OfAGoodLoadCountTheItemsThatStayBehind)
 {
     CycleView view = viewWith(Verdict::release, {});
