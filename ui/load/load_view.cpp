@@ -18,6 +18,7 @@
 #include "ui/load/test_section.h"
 #include "ui/load/verdict_band.h"
 #include "ui/look/text.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/reasons_list.h"
 #include "ui/parts/time_edit.h"
 
@@ -25,6 +26,7 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -102,9 +104,9 @@ QWidget* LoadView::makeReasons()
     column->addWidget(m_reasons);
     column->addWidget(m_reasonsNote);
     column->addStretch();
-    auto* const scroll = makeScroll(inside);
-    scroll->setFixedWidth(widthOfReasons);
-    return scroll;
+    m_reasonsScroll = makeScroll(inside);
+    m_reasonsScroll->setFixedWidth(widthOfReasons);
+    return m_reasonsScroll;
 }
 
 template <class Made>
@@ -164,8 +166,28 @@ QString LoadView::itemName(const Finding& finding) const
 void LoadView::show()
 {
     const LoadSheet& sheet = *m_desk->sheet();
-    const CycleView& view = sheet.view();
+    const int scrolled = m_scroll->verticalScrollBar()->value();
+    const int scrolledReasons = m_reasonsScroll->verticalScrollBar()->value();
     m_band->show(sheet);
+    showReasons(sheet);
+    for (SheetSection* const section : m_sections) {
+        section->show(sheet);
+    }
+    m_contents->setVisible(!sheet.view().isTest() && !sheet.view().isImported());
+    // What somebody looks at stays where it is.
+    settleLayouts(this);
+    m_scroll->verticalScrollBar()->setValue(scrolled);
+    m_reasonsScroll->verticalScrollBar()->setValue(scrolledReasons);
+    m_reasons->focusAsBefore();
+    if (!m_goTo.isEmpty()) {
+        const QString thing = std::exchange(m_goTo, {});
+        goTo(thing);
+    }
+}
+
+void LoadView::showReasons(const LoadSheet& sheet)
+{
+    const CycleView& view = sheet.view();
     m_findings.clear();
     const std::vector<Finding>& all =
         view.isTest() ? view.judgement.findings : view.decision.findings;
@@ -207,14 +229,6 @@ void LoadView::show()
                            : !isDecidable       ? tr("Already known")
                            : m_findings.empty() ? tr("Every rule holds")
                                                 : tr("Why"));
-    for (SheetSection* const section : m_sections) {
-        section->show(sheet);
-    }
-    m_contents->setVisible(!view.isTest() && !view.isImported());
-    if (!m_goTo.isEmpty()) {
-        const QString thing = std::exchange(m_goTo, {});
-        goTo(thing);
-    }
 }
 
 void LoadView::settle(int index)

@@ -63,6 +63,7 @@ private:
     ReviewForm* m_review;
     EmergencyForm* m_emergency;
     QScrollArea* m_scroll;
+    QScrollArea* m_reasonsScroll = nullptr;
     ContentsSection* m_contents = nullptr;
     PackageSection* m_packages = nullptr;
     std::vector<SheetSection*> m_sections;

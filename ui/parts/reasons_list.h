@@ -4,6 +4,7 @@
 #include "core/words/say.h"
 #include "ui/look/look.h"
 
+#include <QString>
 #include <QWidget>
 
 #include <functional>
@@ -26,6 +27,10 @@ public:
               const std::function<QString(const Finding&)>& nameOfItem = {},
               const std::function<std::string(const Finding&)>& nameOfSubject = {});
 
+    /// The keyboard goes back to the reason that had it before it was shown anew, where it is
+    /// there.
+    void focusAsBefore();
+
 signals:
     /// A finding by its place in what was shown.
     void chosen(int index);
@@ -33,8 +38,21 @@ signals:
     void reviewAsked(int index);
 
 private:
+    /// What stands in a row.
+    struct Row {
+        Outcome outcome{};
+        QString says;
+        QString next;
+
+        friend bool operator==(const Row&, const Row&) = default;
+    };
+
+    [[nodiscard]] QWidget* makeRow(const Row& row, int index);
+
     Look& m_look;
     QVBoxLayout* m_rows;
+    std::vector<Row> m_shown;
+    QString m_hadFocus; ///< name of what had the keyboard; empty: nothing
 };
 
 } // namespace loadwarden::ui
