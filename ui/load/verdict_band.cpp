@@ -1,6 +1,7 @@
 #include "ui/load/verdict_band.h"
 
 #include "core/desk/verify_and_release.h"
+#include "core/words/say_any_act.h"
 #include "core/words/say_terms.h"
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
@@ -31,6 +32,8 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
       m_lot(makeLabel({}, Type::title, false)),
       m_phase(makeMuted({})),
       m_behind(makeLabel({})),
+      m_since(makeLabel({})),
+      m_working(makeMuted(tr("Working out the decision …"))),
       m_main(makeButton(tr("Sign the release"), ButtonKind::main)),
       m_hold(makeButton(tr("Sign a hold"))),
       m_reprocess(makeButton(tr("Sign reprocess"))),
@@ -51,12 +54,22 @@ VerdictBand::VerdictBand(CycleDesk& desk, QWidget* parent)
     words->addWidget(m_lot);
     words->addWidget(m_phase);
     words->addWidget(m_behind);
+    words->addWidget(m_since);
     row->addLayout(words, 1);
+    QSizePolicy keepsItsPlace = m_working->sizePolicy();
+    keepsItsPlace.setRetainSizeWhenHidden(true); // nothing moves when it comes
+    m_working->setSizePolicy(keepsItsPlace);
+    m_working->hide();
+    connect(&desk, &CycleDesk::working, m_working, &QWidget::setVisible);
     for (const auto& line : {std::vector{m_paper, m_hold, m_reprocess, m_main},
                              std::vector{m_again, m_emergency}}) {
         auto* const buttons = new QHBoxLayout;
         buttons->setSpacing(space::small);
-        buttons->addStretch();
+        if (line.front() == m_paper) {
+            buttons->addWidget(m_working, 1); // in the room beside the buttons
+        } else {
+            buttons->addStretch();
+        }
         for (QPushButton* const button : line) {
             buttons->addWidget(button);
         }
@@ -134,7 +147,58 @@ void VerdictBand::show(const LoadSheet& sheet)
     m_behind->setText(behind.join(u' '));
     m_behind->setVisible(!behind.isEmpty());
     setStyleProperty(m_behind, "tone", "bad");
+    m_since->setText(saidSince(sheet));
+    m_since->setVisible(!m_since->text().isEmpty());
     showActions(sheet);
+}
+
+QString VerdictBand::saidSince(const LoadSheet& sheet) const
+{
+    if (sheet.view().folded.phase != Phase::evidenceChanged) {
+        return {};
+    }
+    const auto& entries = sheet.record.entries;
+    const auto newest =
+        std::ranges::find_if(entries.rbegin(), entries.rend(), [](const Entry& entry) {
+            return std::holds_alternative<DispositionSigned>(entry.act);
+        });
+    if (newest == entries.rend()) {
+        return {};
+    }
+    constexpr qsizetype mostSaid = 4;
+    QStringList said;
+    qsizetype more = 0;
+    for (auto entry = newest.base(); entry != entries.end(); ++entry) {
+        if (said.size() == mostSaid) {
+            ++more;
+            continue;
+        }
+        const ActSaid words = say(
+            entry->act, [&](std::string_view id) { return sheet.record.names.of(id); },
+            m_desk.style());
+        const QString what = words.value.empty()
+                                 ? text(words.what)
+                                 : tr("%1: %2").arg(text(words.what), text(words.value));
+        said << tr("%1 (%2)", "what was said, by whom and when")
+                    .arg(what, whoText(*entry, sheet, m_desk.style()));
+    }
+    if (said.isEmpty()) {
+        return {};
+    }
+    const QString all = said.join(QStringLiteral("; "));
+    return more == 0 ? tr("Recorded since it was signed: %1.").arg(all)
+                     : tr("Recorded since it was signed: %1; and more: %2.").arg(all).arg(more);
+}
+
+void VerdictBand::focusMain()
+{
+    for (QPushButton* const button : {m_main, m_hold, m_reprocess}) {
+        if (button->isVisibleTo(this)
+            && button->property("kind").toString() == QLatin1String("main")) {
+            button->setFocus(Qt::OtherFocusReason);
+            return;
+        }
+    }
 }
 
 void VerdictBand::showActions(const LoadSheet& sheet)

@@ -21,6 +21,8 @@ public:
     explicit VerdictBand(CycleDesk& desk, QWidget* parent = nullptr);
 
     void show(const LoadSheet& sheet);
+    /// The keyboard goes to what is to be signed.
+    void focusMain();
 
     /// Whether a verdict says something yet, or the cycle has still to end.
     [[nodiscard]] static bool isDecidable(const LoadSheet& sheet);
@@ -37,12 +39,16 @@ private:
     /// What a signer of a decision is shown to have seen.
     [[nodiscard]] QStringList seen(const Decision& decision) const;
     void showActions(const LoadSheet& sheet);
+    /// What came in after the newest signature; empty: nothing that is decided no worse.
+    [[nodiscard]] QString saidSince(const LoadSheet& sheet) const;
 
     CycleDesk& m_desk;
     VerdictBadge* m_badge;
     QLabel* m_lot;
     QLabel* m_phase;
     QLabel* m_behind;
+    QLabel* m_since;
+    QLabel* m_working;
     QPushButton* m_main;
     QPushButton* m_hold;
     QPushButton* m_reprocess;

@@ -59,7 +59,7 @@ QString stateText(const DayCycle& cycle)
             .arg(text(say(*cycle.decided)), verdict.toLower());
     }
     return cycle.phase == Phase::evidenceChanged
-               ? CycleWords::tr("%1, signed, changed since", "a verdict").arg(verdict)
+               ? CycleWords::tr("%1, signed; more recorded since", "a verdict").arg(verdict)
                : CycleWords::tr("%1, signed", "a verdict").arg(verdict);
 }
 
