@@ -193,9 +193,9 @@ void LoadPage::open(const QString& cycle, const QString& thing)
     m_paper->hide();
     m_view = viewOf(cycle);
     m_list->mark(cycle);
-    m_view->goTo(thing == cycle ? QString() : thing);
     m_stack->setCurrentWidget(m_reading); // never another load under this one's mark
     m_view->refresh();
+    m_view->goTo(thing == cycle ? QString() : thing);
     see(m_view);
 }
 

@@ -27,7 +27,7 @@ public:
     void lookAtClock() override { m_timer.look(); }
     bool takeScan(const QString& text, const LookedUp& found) override;
 
-    /// Shows a cycle, and in it an item or indicator; `thing` may be empty.
+    /// Shows a cycle, and in it what LoadView::goTo() knows; `thing` may be empty.
     void open(const QString& cycle, const QString& thing);
 
     /// Asks for a test of a sterilizer that it needs now.

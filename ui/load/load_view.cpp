@@ -281,11 +281,18 @@ void LoadView::goTo(const QString& thing)
     if (thing.isEmpty()) {
         return;
     }
-    if (m_desk->sheet() == nullptr) {
-        m_goTo = thing;
+    if (!m_desk->isUpToDate()) {
+        m_goTo = thing; // what is asked for may be newer than what is shown
         return;
     }
     const std::string id = thing.toStdString();
+    if (thing == QLatin1String("sign")) {
+        m_band->focusMain();
+        return;
+    }
+    if (goToFinding(thing) || thing.contains(u'.')) {
+        return; // a reason that is no more leads nowhere
+    }
     if (m_desk->sheet()->indicator(id) != nullptr) {
         for (SheetSection* const section : m_sections) {
             if (auto* const found = qobject_cast<IndicatorSection*>(section)) {
@@ -302,6 +309,22 @@ void LoadView::goTo(const QString& thing)
     } else {
         m_contents->goTo(thing);
     }
+}
+
+bool LoadView::goToFinding(const QString& key)
+{
+    const auto found = std::ranges::find(m_findings, key, [](const Finding& finding) {
+        return text(std::string(textOf(finding.key)));
+    });
+    if (found == m_findings.end()) {
+        return false;
+    }
+    if (found->outcome == Outcome::review) {
+        m_review->ask(*found);
+    } else {
+        settle(static_cast<int>(found - m_findings.begin()));
+    }
+    return true;
 }
 
 bool LoadView::isHalfTyped() const

@@ -29,7 +29,8 @@ public:
 
     [[nodiscard]] CycleDesk& desk() { return *m_desk; }
     void refresh() { m_desk->refresh(); }
-    /// Goes to an item, an indicator or nothing in particular once it is shown.
+    /// Goes, once it is shown, to an item or an indicator by its id, to what settles a finding by
+    /// its key, or to what is signed ("sign").
     void goTo(const QString& thing);
     /// Whether something stands in its fields that was typed and not recorded.
     [[nodiscard]] bool isHalfTyped() const;
@@ -50,6 +51,9 @@ private:
     void show();
     void settle(int index);
     void wantNewLoad();
+    void showReasons(const LoadSheet& sheet);
+    /// Whether that is the key of one of the reasons, to which it goes then.
+    [[nodiscard]] bool goToFinding(const QString& key);
     [[nodiscard]] QString itemName(const Finding& finding) const;
     template <class Made>
     Made* add(QLayout* column);

@@ -130,6 +130,15 @@ void SettingsPage::shown()
     ask();
 }
 
+void SettingsPage::goTo(const QString& section)
+{
+    for (int i = 0; i < sectionCount(); ++i) {
+        if (section == QLatin1String(sectionId(i))) {
+            showSection(i);
+        }
+    }
+}
+
 void SettingsPage::ask()
 {
     if (m_isAsking) {

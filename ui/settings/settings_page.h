@@ -18,6 +18,8 @@ public:
     explicit SettingsPage(Workstation& workstation);
 
     void shown() override;
+    /// A section by its id.
+    void goTo(const QString& section) override;
 
     [[nodiscard]] int sectionCount() const { return static_cast<int>(m_tabs.size()); }
     /// Never translated: "products".

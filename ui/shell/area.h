@@ -39,15 +39,20 @@ public:
     /// Time may have passed unseen: the window came back, or the computer had slept.
     virtual void lookAtClock() {}
 
+    /// Goes to something on it, in the page's own words; it has just been shown.
+    virtual void goTo(const QString& /*thing*/) {}
+
     /// Something was scanned while this page is to be seen. True: it is for this page.
     virtual bool takeScan(const QString& /*text*/, const LookedUp& /*found*/) { return false; }
 
 signals:
-    /// Somebody wants to go to another area.
-    void wantsArea(const QString& id);
+    /// Somebody wants to go to another area, and there to something on it (goTo) or to nothing in
+    /// particular.
+    void wantsArea(const QString& id, const QString& thing = {});
     /// A sterilizer (sz-) needs its air-removal test now.
     void wantsTest(const QString& sterilizer);
-    /// Somebody wants to see a cycle (ld-) or an item in one, in whatever area shows it.
+    /// Somebody wants to see a cycle (ld-), or in it an item or an indicator by its id, or what
+    /// settles a finding by its key, in whatever area shows it.
     void wantsCycle(const QString& cycle, const QString& item);
     /// Something to be said across the window.
     void says(const QString& what, const QString& next);

@@ -73,7 +73,8 @@ void WorkView::addArea(const Area& area)
     page->setAttribute(Qt::WA_StyledBackground);
     connect(page, &Page::says, this, &WorkView::says);
     connect(page, &Page::wantsTest, this, &WorkView::beginTest);
-    connect(page, &Page::wantsArea, this, [this](const QString& id) { showArea(id); });
+    connect(page, &Page::wantsArea, this,
+            [this](const QString& id, const QString& thing) { showArea(id, thing); });
     connect(page, &Page::wantsCycle, this, [this](const QString& cycle, const QString& item) {
         if (!openCycle(cycle, item)) {
             emit says(tr("This version shows no loads on a page of their own."),
@@ -113,11 +114,14 @@ void WorkView::showArea(int index)
     refresh();
 }
 
-void WorkView::showArea(const QString& id)
+void WorkView::showArea(const QString& id, const QString& thing)
 {
     for (int i = 0; i < areaCount(); ++i) {
         if (id == QLatin1String(areas()[static_cast<std::size_t>(i)].id)) {
             showArea(i);
+            if (!thing.isEmpty()) {
+                m_pages[static_cast<std::size_t>(i)]->goTo(thing);
+            }
         }
     }
 }

@@ -23,7 +23,7 @@ public:
     void refresh();
     void lookAtClock();
     void showArea(int index);
-    void showArea(const QString& id);
+    void showArea(const QString& id, const QString& thing = {});
     /// Something was scanned: true where the page that is to be seen takes it.
     [[nodiscard]] bool takeScan(const QString& text, const LookedUp& found);
     [[nodiscard]] int area() const;

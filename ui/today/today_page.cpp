@@ -278,15 +278,37 @@ void TodayPage::resizeEvent(QResizeEvent* event)
 
 void TodayPage::act(const Need& need)
 {
-    if (!need.cycle.empty()) {
-        emit wantsCycle(text(need.cycle), text(need.subject));
-        return;
-    }
     switch (need.kind) {
-    case NeedKind::testNotRun: emit wantsTest(text(need.sterilizer)); break;
-    case NeedKind::lotExpires: emit wantsArea(QStringLiteral("settings")); break;
-    default: emit wantsArea(QStringLiteral("biologicals")); break;
+    case NeedKind::testNotRun: emit wantsTest(text(need.sterilizer)); return;
+    case NeedKind::lotExpires:
+        emit wantsArea(QStringLiteral("settings"), QStringLiteral("products"));
+        return;
+    case NeedKind::growth:
+    case NeedKind::controlDead:
+    case NeedKind::biologicalDue:
+    case NeedKind::biologicalComing:
+        emit wantsArea(QStringLiteral("biologicals"), text(need.subject));
+        return;
+    case NeedKind::signature:
+    case NeedKind::failed:
+    case NeedKind::evidenceWorse:
+    case NeedKind::evidenceChanged:
+        emit wantsCycle(text(need.cycle), QStringLiteral("sign"));
+        return;
+    case NeedKind::testNotRead:
+        emit wantsCycle(text(need.cycle), text(std::string(textOf(Key::testNotRead))));
+        return;
+    case NeedKind::testFailed:
+    case NeedKind::review:
+    case NeedKind::printout:
+    case NeedKind::reading:
+    case NeedKind::otherEvidence:
+    case NeedKind::aerating: break;
     }
+    // To the field that settles what comes first.
+    emit wantsCycle(text(need.cycle), need.findings.empty()
+                                          ? text(need.subject)
+                                          : text(std::string(textOf(need.findings.front().key))));
 }
 
 QString TodayPage::sterilizerName(const std::string& id) const
