@@ -13,6 +13,7 @@
 #include <QApplication>
 #include <QFrame>
 #include <QHBoxLayout>
+#include <QPainter>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
@@ -33,6 +34,30 @@ QScrollArea* makeScroll()
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     return scroll;
 }
+
+/// The dashed bar of a load that nobody has signed, as the lines of the day have it.
+class OpenBar : public QWidget {
+public:
+    explicit OpenBar(Look& look) : m_look(look)
+    {
+        setFixedSize(26, 18);
+        connect(&look, &Look::changed, this, qOverload<>(&QWidget::update));
+    }
+
+protected:
+    void paintEvent(QPaintEvent* /*event*/) override
+    {
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::Antialiasing);
+        const Tone& tone = m_look.colours().neutral;
+        painter.setPen(QPen(tone.ink, 1.5, Qt::DashLine));
+        painter.setBrush(tone.soft);
+        painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 4.0, 4.0);
+    }
+
+private:
+    Look& m_look;
+};
 
 } // namespace
 
@@ -124,6 +149,10 @@ QWidget* TodayPage::makeLegend()
     for (const Verdict verdict : {Verdict::release, Verdict::quarantine, Verdict::reprocess}) {
         add(glyphOf(verdict), toneOf(verdict), text(say(verdict)));
     }
+    add(Glyph::running, ToneOf::neutral, tr("Running"));
+    row->addWidget(new OpenBar(m_workstation.look));
+    row->addWidget(makeMuted(tr("Not signed"), false));
+    row->addSpacing(space::small);
     add(Glyph::passed, ToneOf::good, tr("Test passed"));
     add(Glyph::failed, ToneOf::bad, tr("Test failed"));
     return legend;
@@ -162,8 +191,9 @@ void TodayPage::show(Today today)
     m_today = std::move(today);
     m_timer.wait(m_today->nextChangeAt);
     m_day->setText(dayText(m_today->day));
-    m_count->setText(
-        tr("%1 loads today, %2 signed").arg(m_today->loadsToday).arg(m_today->signedToday));
+    m_count->setText(tr("Loads started today: %1, of them signed: %2", "how many, how many of them")
+                         .arg(m_today->loadsToday)
+                         .arg(m_today->signedToday));
     m_asOf->setText(tr("as of %1").arg(clockText(m_today->now, m_workstation.desk.about().zone)));
     showNeeds();
     showSterilizers();
