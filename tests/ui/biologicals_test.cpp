@@ -8,7 +8,9 @@
 #include <gtest/gtest.h>
 
 #include <QAbstractButton>
+#include <QApplication>
 #include <QSignalSpy>
+#include <QTest>
 
 #include <algorithm>
 
@@ -197,10 +199,76 @@ TEST_F(BiologicalsOnScreen, AnEarlyReadingIsAskedAboutAndDoesNotCount)
     desktop.clock().set(local("12:00"));
     openPage();
     click("No growth: Vial of " + lot);
-    EXPECT_TRUE(desktop.sees("It is too early"));
+    EXPECT_TRUE(desktop.sees("it is too early"));
+    EXPECT_EQ(desktop.focusName(), "Leave it: Vial of " + lot);
     desktop.press(Qt::Key_Return);
+    EXPECT_FALSE(desktop.sees("it is too early")) << "by the same two keys nothing is recorded";
+    EXPECT_TRUE(desktop.messages().isEmpty());
+    click("No growth: Vial of " + lot);
+    click("Record No growth: Vial of " + lot);
     EXPECT_TRUE(desktop.comesToSee("That does not count. Read it again from 5 Mar 2031 08:35"));
     EXPECT_TRUE(desktop.comesToSee("in 21 h"));
+}
+
+TEST_F(BiologicalsOnScreen, WhatIsDueStandsOutFromWhatIsNot)
+{
+    runLoad();
+    incubate();
+    openPage();
+    const auto kindOf = [this](const QString& name) {
+        for (const auto* const button : desktop.window().findChildren<QAbstractButton*>()) {
+            if (button->isVisible() && button->accessibleName() == name) {
+                return button->property("kind").toString();
+            }
+        }
+        return QString("none");
+    };
+    ASSERT_TRUE(desktop.comesToSee("in 24 h"));
+    EXPECT_EQ(kindOf("No growth: Vial of " + lot), "quiet");
+    EXPECT_TRUE(desktop.sees("Vials and controls to be read now: 0, incubating: 2"));
+    desktop.clock().set(local("08:36", "2031-03-05"));
+    desktop.press(Qt::Key_F5);
+    ASSERT_TRUE(desktop.comesToSee("To be read since"));
+    EXPECT_EQ(kindOf("No growth: Vial of " + lot), "plain");
+    EXPECT_TRUE(desktop.sees("Vials and controls to be read now: 2, incubating: 0"));
+}
+
+TEST_F(BiologicalsOnScreen, EveryRowThatWaitsIsCounted)
+{
+    runLoad();
+    openPage();
+    EXPECT_TRUE(desktop.comesToSee("to be prepared or looked at: 1"));
+}
+
+TEST_F(BiologicalsOnScreen, AQuestionComesIntoSight)
+{
+    runLoad();
+    incubate();
+    desktop.clock().set(local("12:00"));
+    openPage();
+    ASSERT_TRUE(desktop.comesToSee("in 21 h"));
+    desktop.window().resize(1366, 420); // as where many stand above it
+    QTest::qWait(50);
+    click("No growth: Vial of " + lot);
+    QTest::qWait(50);
+    const QWidget* const leave = QApplication::focusWidget();
+    ASSERT_NE(leave, nullptr);
+    ASSERT_EQ(desktop.focusName(), "Leave it: Vial of " + lot);
+    EXPECT_EQ(leave->visibleRegion().boundingRect().height(), leave->height());
+}
+
+TEST_F(BiologicalsOnScreen, AVoidVialIsNotSaidToBeAwaited)
+{
+    runLoad();
+    incubate();
+    desktop.clock().set(local("09:00", "2031-03-05"));
+    openPage();
+    EXPECT_TRUE(desktop.comesToSee("Implant, held until read"));
+    click("No growth: Control, lot N4");
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.comesToSee("Void: its control did not grow"));
+    EXPECT_FALSE(desktop.sees("Implant, held until read"));
+    EXPECT_TRUE(desktop.sees("Implant, held: this vial cannot free it"));
 }
 
 TEST_F(BiologicalsOnScreen, GrowthFillsThePageWithWhoIsToldAndWhatIsInQuestion)

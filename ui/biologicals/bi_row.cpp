@@ -64,7 +64,8 @@ BiRow::BiRow(Look& look, const BiTest& test, const QString& name,
       m_incubator(new QComboBox),
       m_incubatorField(nullptr),
       m_error(makeLabel({})),
-      m_record(makeButton({}, ButtonKind::main))
+      m_record(makeButton({}, ButtonKind::main)),
+      m_leave(makeButton(tr("Leave it")))
 {
     setObjectName(QStringLiteral("need"));
     auto* const column = new QVBoxLayout(this);
@@ -88,10 +89,7 @@ BiRow::BiRow(Look& look, const BiTest& test, const QString& name,
     lines->addStretch();
     if (!m_test.isControl) {
         lines->addWidget(makeLabel(text(m_test.sterilizer)));
-        lines->addWidget(makeMuted(m_test.hasImplant && !m_test.signedAs
-                                       ? tr("Implant, held until read")
-                                   : m_test.signedAs ? text(say(*m_test.signedAs))
-                                                     : tr("Not signed yet")));
+        lines->addWidget(makeMuted(loadText()));
     }
     lines->addStretch();
     row->addWidget(about);
@@ -100,6 +98,25 @@ BiRow::BiRow(Look& look, const BiTest& test, const QString& name,
     m_question = makeQuestion();
     m_question->hide();
     column->addWidget(m_question);
+}
+
+QString BiRow::loadText() const
+{
+    if (m_test.signedAs) {
+        return text(say(*m_test.signedAs));
+    }
+    if (!m_test.hasImplant) {
+        return tr("Not signed yet");
+    }
+    switch (m_test.vial.state) {
+    case VialState::voided:
+    case VialState::lost: return tr("Implant, held: this vial cannot free it");
+    case VialState::positive:
+    case VialState::positiveElsewhere: return tr("Implant, held");
+    case VialState::negative: return tr("Implant, not signed yet");
+    case VialState::pending: break;
+    }
+    return tr("Implant, held until read");
 }
 
 void BiRow::addButtons(QHBoxLayout* row)
@@ -157,14 +174,13 @@ QWidget* BiRow::makeQuestion()
     m_error->setProperty("tone", "bad");
     column->addWidget(m_error);
     auto* const buttons = new QHBoxLayout;
-    auto* const no = makeButton(tr("Leave it"));
-    no->setAccessibleName(tr("Leave it: %1").arg(m_name));
+    m_leave->setAccessibleName(tr("Leave it: %1").arg(m_name));
     buttons->addWidget(m_record);
-    buttons->addWidget(no);
+    buttons->addWidget(m_leave);
     buttons->addStretch();
     column->addLayout(buttons);
     connect(m_record, &QPushButton::clicked, this, &BiRow::confirm);
-    connect(no, &QPushButton::clicked, this, &BiRow::leave);
+    connect(m_leave, &QPushButton::clicked, this, &BiRow::leave);
     return question;
 }
 
@@ -180,6 +196,10 @@ void BiRow::tell(Instant now)
     const Mark mark = markOf(m_test, now);
     m_glyph->show(mark.glyph, mark.tone);
     const bool isBad = m_test.isControl && m_test.control == ControlState::dead;
+    for (QPushButton* const button : m_buttons) {
+        // What is to be read now stands out; what comes later can be read, and does not count.
+        setStyleProperty(button, "kind", isEarly() ? "quiet" : "plain");
+    }
     setStyleProperty(m_standing, "tone", isBad ? "bad" : m_test.isDue(now) ? "waiting" : "muted");
 }
 
@@ -190,9 +210,13 @@ void BiRow::focusFirst()
     }
 }
 
+bool BiRow::isEarly() const
+{
+    return m_test.step == BiStep::read && m_test.dueAt && m_now < *m_test.dueAt;
+}
+
 QString BiRow::questionFor(BiSaying saying) const
 {
-    const bool isEarly = m_test.dueAt && m_now < *m_test.dueAt;
     switch (saying) {
     case BiSaying::activated: return tr("%1: activated now?").arg(m_name);
     case BiSaying::incubated: return tr("%1: put in now?").arg(m_name);
@@ -209,9 +233,10 @@ QString BiRow::questionFor(BiSaying saying) const
                         "into question, and it is not taken back.")
                          .arg(m_name);
     case BiSaying::noGrowth:
-        if (isEarly) {
-            return tr("%1: no growth? It is too early: before %2 that is recorded and does not "
-                      "count, and it is to be read again then.")
+        if (isEarly()) {
+            return tr("%1: it is too early to say that nothing grew. Before %2 that is recorded "
+                      "and "
+                      "does not count, and it is to be read again then.")
                 .arg(m_name, text(sayTime(*m_test.dueAt, m_style)));
         }
         return m_test.isControl
@@ -240,10 +265,17 @@ void BiRow::ask(BiSaying saying)
     m_error->hide();
     const auto at = std::ranges::find(m_sayings, saying) - m_sayings.begin();
     const QString what = wordOf(m_buttons[static_cast<std::size_t>(at)]->text());
-    m_record->setText(tr("Record: %1").arg(what));
+    // What does not count is recorded only by somebody who chooses that.
+    const bool isTooEarly = saying == BiSaying::noGrowth && isEarly();
+    m_record->setText(isTooEarly ? tr("Record it all the same") : tr("Record: %1").arg(what));
     m_record->setAccessibleName(tr("Record %1: %2").arg(what, m_name));
+    setStyleProperty(m_record, "kind", isTooEarly ? "plain" : "main");
+    setStyleProperty(m_leave, "kind", isTooEarly ? "main" : "plain");
     m_question->show();
-    if (isActivation) {
+    emit asked();
+    if (isTooEarly) {
+        m_leave->setFocus();
+    } else if (isActivation) {
         (m_test.isControl ? m_broken : m_cooled)->setFocus();
     } else if (saying == BiSaying::incubated && m_incubators.size() > 1) {
         m_incubator->setFocus();
@@ -299,7 +331,11 @@ void BiRow::keyPressEvent(QKeyEvent* event)
     if (isAsking() && event->key() == Qt::Key_Escape) {
         leave();
     } else if (isAsking() && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) {
-        confirm();
+        if (m_leave->hasFocus()) {
+            leave();
+        } else {
+            confirm();
+        }
     } else {
         QFrame::keyPressEvent(event);
     }

@@ -50,7 +50,12 @@ public:
     /// Asks whether it is so, where that can be said of it now.
     void ask(BiSaying saying);
 
+    /// What is asked, with its answers; hidden where nothing is.
+    [[nodiscard]] QWidget* question() const { return m_question; }
+
 signals:
+    /// A question has come that must be in sight.
+    void asked();
     /// It is so; of incubated with the incubator.
     void said(BiSaying saying, const QString& incubator);
     /// The question was left.
@@ -66,6 +71,9 @@ private:
     [[nodiscard]] QPushButton* addButton(QHBoxLayout* row, const QString& says, BiSaying saying);
     [[nodiscard]] QWidget* makeQuestion();
     [[nodiscard]] QString questionFor(BiSaying saying) const;
+    /// Whether an answer of no growth does not count yet.
+    [[nodiscard]] bool isEarly() const;
+    [[nodiscard]] QString loadText() const;
     void confirm();
     void leave();
 
@@ -86,6 +94,7 @@ private:
     Field* m_incubatorField;
     QLabel* m_error;
     QPushButton* m_record;
+    QPushButton* m_leave;
     BiSaying m_saying{};
 };
 

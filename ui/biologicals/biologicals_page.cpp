@@ -14,6 +14,7 @@
 #include <QAction>
 #include <QApplication>
 #include <QHBoxLayout>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QTimer>
@@ -76,6 +77,9 @@ QWidget* BiologicalsPage::makeHead()
     auto* const row = new QHBoxLayout(head);
     row->setContentsMargins(space::page, space::medium, space::page, space::small);
     row->setSpacing(space::large);
+    for (QLabel* const label : {m_count, m_asOf}) {
+        label->setContentsMargins(0, 0, 0, space::hair); // on the line of the title
+    }
     row->addWidget(makeLabel(tr("Biological indicators"), Type::title, false));
     row->addWidget(m_count, 0, Qt::AlignBottom);
     row->addStretch();
@@ -127,6 +131,10 @@ void BiologicalsPage::showNow()
 {
     m_showsLater = false;
     const int scrolled = m_scroll->verticalScrollBar()->value();
+    QString hadFocus;
+    for (const auto* const button : m_scroll->findChildren<QPushButton*>()) {
+        hadFocus = button->hasFocus() ? button->accessibleName() : hadFocus;
+    }
     clearLayout(m_column);
     m_rows.clear();
     for (const BiPositive& positive : m_made->positives) {
@@ -156,9 +164,26 @@ void BiologicalsPage::showNow()
         m_column->addStretch();
     }
     tellTime();
+    settleLayouts(m_scroll->widget());
     m_scroll->verticalScrollBar()->setValue(scrolled);
+    if (const QString wanted = std::exchange(m_goTo, {}); !wanted.isEmpty()) {
+        const auto row = std::ranges::find(m_rows, wanted,
+                                           [](const BiRow* each) { return text(each->test().id); });
+        if (row != m_rows.end()) {
+            m_scroll->ensureWidgetVisible(*row);
+            (*row)->focusFirst();
+            m_focusRow = -1;
+            return;
+        }
+    }
     if (const int row = std::exchange(m_focusRow, -1); row >= 0 && !m_rows.empty()) {
         m_rows[std::min(static_cast<std::size_t>(row), m_rows.size() - 1)]->focusFirst();
+        return;
+    }
+    for (auto* const button : m_scroll->findChildren<QPushButton*>()) {
+        if (!hadFocus.isEmpty() && button->isVisible() && button->accessibleName() == hadFocus) {
+            button->setFocus();
+        }
     }
 }
 
@@ -223,6 +248,7 @@ void BiologicalsPage::addRow(const BiGroup& group, const BiTest& test, const QSt
         keepPlace(static_cast<int>(std::ranges::find(m_rows, row) - m_rows.begin()));
         said(row->test(), row->name(), saying, incubator);
     });
+    connect(row, &BiRow::asked, this, [this, row] { seeQuestion(row); });
     connect(row, &BiRow::left, this, [this] {
         if (m_showsLater) {
             ask();
@@ -232,6 +258,20 @@ void BiologicalsPage::addRow(const BiGroup& group, const BiTest& test, const QSt
             [this, cycle = text(test.cycle)] { emit wantsCycle(cycle, {}); });
     m_rows.push_back(row);
     m_column->addWidget(row);
+}
+
+void BiologicalsPage::goTo(const QString& test)
+{
+    m_goTo = test;
+    if (!m_isAsking) {
+        ask();
+    }
+}
+
+void BiologicalsPage::seeQuestion(BiRow* row)
+{
+    settleLayouts(m_scroll->widget());
+    m_scroll->ensureWidgetVisible(row->question(), 0, space::medium);
 }
 
 void BiologicalsPage::keepPlace(int row)
@@ -245,17 +285,25 @@ void BiologicalsPage::tellTime()
     std::optional<Instant> next = m_made->nextChangeAt;
     int due = 0;
     int waiting = 0;
+    int other = 0;
     for (BiRow* const row : m_rows) {
         row->tell(now);
         const BiTest& test = row->test();
         due += test.isDue(now) ? 1 : 0;
         waiting += test.step == BiStep::read && !test.isDue(now) ? 1 : 0;
+        other += test.step != BiStep::read && test.step != BiStep::none ? 1 : 0;
         if (test.step == BiStep::read && test.dueAt) {
             const auto changes = countdownChangesAt(*test.dueAt, now);
             next = changes && (!next || *changes < *next) ? changes : next;
         }
     }
-    m_count->setText(tr("%1 to be read now, %2 incubating").arg(due).arg(waiting));
+    // Every row that waits for anybody is counted once, controls too.
+    QStringList counts{tr("to be read now: %1").arg(due), tr("incubating: %1").arg(waiting)};
+    if (other > 0) {
+        counts.insert(1, tr("to be prepared or looked at: %1").arg(other));
+    }
+    m_count->setText(
+        tr("Vials and controls %1", "how many of which").arg(counts.join(QStringLiteral(", "))));
     m_asOf->setText(tr("as of %1").arg(clockText(now, m_workstation.desk.about().zone)));
     m_timer.wait(next);
 }
@@ -280,7 +328,6 @@ void BiologicalsPage::sayOfFocused(BiSaying saying)
     for (BiRow* const row : m_rows) {
         if (row->isAncestorOf(QApplication::focusWidget())) {
             row->ask(saying);
-            m_scroll->ensureWidgetVisible(row);
             return;
         }
     }

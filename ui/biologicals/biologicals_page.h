@@ -27,6 +27,8 @@ public:
 
     void shown() override { ask(); }
     void lookAtClock() override { m_timer.look(); }
+    /// The row of a vial or a control.
+    void goTo(const QString& test) override;
 
     /// Whether what stands here came from the journal and nothing newer was asked for.
     [[nodiscard]] bool isUpToDate() const { return m_made.has_value() && !m_isAsking; }
@@ -47,6 +49,7 @@ private:
     void prepareControl(const BiGroup& group);
     void refused(const Refusal& refusal);
     void keepPlace(int row);
+    void seeQuestion(BiRow* row);
     [[nodiscard]] bool isSomebodySaying() const;
     [[nodiscard]] QWidget* makeHead();
 
@@ -63,6 +66,7 @@ private:
     bool m_isAsking = false;
     bool m_asksAgain = false;
     bool m_showsLater = false; ///< somebody is in the middle of saying something
+    QString m_goTo;            ///< the vial or control to go to once shown anew; empty: none
     int m_focusRow = -1;       ///< where the keyboard goes once shown anew; -1: nowhere
 };
 
