@@ -21,6 +21,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <utility>
+
 namespace loadwarden::ui {
 namespace {
 
@@ -41,8 +43,8 @@ MainWindow::MainWindow(Surroundings surroundings, QWidget* parent)
     auto* const column = new QVBoxLayout(middle);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    column->addWidget(m_banner);
     column->addWidget(m_stack, 1);
+    column->addWidget(m_banner); // below, so that what somebody is about to press stays where it is
     setCentralWidget(middle);
     m_stack->addWidget(m_opening);
     makeActions();
@@ -158,6 +160,12 @@ void MainWindow::askWho(SignInPage::Why why, const QString& who)
 
 void MainWindow::entered()
 {
+    // What was said to one person is not for the next; nor is what was said of a badge for anybody.
+    const std::string& who = m_session->person().id;
+    if (std::exchange(m_saysOfBadge, false) || (!m_lastPerson.empty() && who != m_lastPerson)) {
+        m_banner->putAway();
+    }
+    m_lastPerson = who;
     if (m_work == nullptr) {
         m_work = new WorkView({m_with.look, m_with.settings, *m_desk, *m_session});
         connect(m_work, &WorkView::wantsChangeOfPerson, this,
@@ -209,9 +217,10 @@ void MainWindow::showFound(const QString& scan, const LookedUp& found)
         return;
     }
     if (isOut) {
-        m_banner->say(Banner::Tone::neutral, tr("This is no badge that is known here."), // nor said again: it may be a PIN
-                     
-                      tr("Somebody must sign in before records are opened."));
+        // Not said again: it may be a PIN.
+        m_banner->say(Banner::Tone::neutral, tr("This is no badge that is known here."),
+                      tr("Sign in first; then what is scanned is looked up."));
+        m_saysOfBadge = true;
         return;
     }
     see(m_work);

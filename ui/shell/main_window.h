@@ -9,6 +9,7 @@
 
 #include <memory>
 #include <optional>
+#include <string>
 
 class QLabel;
 class QPushButton;
@@ -79,6 +80,8 @@ private:
     WorkView* m_work = nullptr;
     QPointer<QWidget> m_hadFocus; ///< before the sign-in stood before it
     QString m_journal;
+    std::string m_lastPerson;   ///< st-, who was in last; empty: nobody yet
+    bool m_saysOfBadge = false; ///< the message is about a badge that was scanned to sign in
 };
 
 } // namespace loadwarden::ui
