@@ -6,9 +6,14 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QAbstractButton>
+#include <QAbstractItemModel>
 #include <QApplication>
+#include <QCompleter>
 #include <QLineEdit>
 #include <QTest>
+
+#include <map>
 
 namespace loadwarden::ui_tests {
 namespace {
@@ -26,6 +31,17 @@ protected:
         draft->show();
         draft->setFocus();
         return draft;
+    }
+
+    /// The names of the staff were read.
+    void namesAreThere()
+    {
+        ASSERT_TRUE(desktop.waitFor([] {
+            const auto* const line = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+            return line != nullptr && line->completer() != nullptr
+                   && line->completer()->model() != nullptr
+                   && line->completer()->model()->rowCount() > 0;
+        }));
     }
 
     Desktop desktop;
@@ -84,7 +100,7 @@ TEST_F(Shell, ABadgeFromAScannerLeavesOnlyThePinToType)
 
 TEST_F(Shell, LocksWhenIdleAndKeepsWhatWasTyped)
 {
-    desktop.setIdleMs(1'500);
+    desktop.setIdleMs(5'000); // longer than signing in takes
     desktop.open();
     desktop.signIn();
     const QLineEdit* const draft = addDraft();
@@ -112,6 +128,97 @@ TEST_F(Shell, AnotherPersonTakesOverByBadgeAndThePageStays)
     EXPECT_TRUE(desktop.comesToSee("Operator Two, operator"));
     EXPECT_EQ(draft->text(), "half");
     EXPECT_EQ(desktop.focusName(), "Draft");
+}
+
+TEST_F(Shell, WhoWorksHereIsCompletedWhileItIsTyped)
+{
+    desktop.open();
+    namesAreThere();
+    desktop.type("oper");
+    desktop.press(Qt::Key_Return);
+    EXPECT_EQ(desktop.focusName(), "PIN");
+    desktop.type(QString::fromStdString(operatorPin));
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("Operator Two, operator"));
+}
+
+TEST_F(Shell, WhoWorksHereIsChosenAmongTheStaff)
+{
+    desktop.open();
+    desktop.press(Qt::Key_Tab);
+    EXPECT_EQ(desktop.focusName(), "Choose among the names of the staff");
+    desktop.press(Qt::Key_Space);
+    ASSERT_TRUE(desktop.waitFor([] { return QApplication::activePopupWidget() != nullptr; }));
+    desktop.press(Qt::Key_Down); // Operator Two, then Supervisor One
+    desktop.press(Qt::Key_Return);
+    ASSERT_TRUE(desktop.waitFor([this] { return desktop.focusName() == "PIN"; }));
+    desktop.type(QString::fromStdString(supervisorPin));
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("Supervisor One, supervisor"));
+}
+
+TEST_F(Shell, WhatWasSaidToOnePersonIsNotForTheNext)
+{
+    desktop.open();
+    desktop.signIn();
+    const auto changeTo = [this](const QString& badge, const std::string& pin) {
+        desktop.scan(badge);
+        ASSERT_TRUE(desktop.comesToSee("Change of person"));
+        desktop.type(QString::fromStdString(pin));
+        desktop.press(Qt::Key_Return);
+        ASSERT_TRUE(desktop.waitFor([this] { return desktop.window().work()->isVisible(); }));
+    };
+    desktop.scan("X-4711");
+    ASSERT_TRUE(desktop.comesToSee("Nothing is known of X-4711."));
+    changeTo("st-sup", supervisorPin);
+    EXPECT_TRUE(desktop.messages().contains("X-4711")) << "it was said to the same person";
+    changeTo("st-op", operatorPin);
+    EXPECT_TRUE(desktop.messages().isEmpty()) << desktop.messages().toStdString();
+}
+
+TEST_F(Shell, AMessageMovesNothingThatCouldBePressed)
+{
+    desktop.open();
+    desktop.signIn();
+    const auto places = [this] {
+        std::map<const QAbstractButton*, QPoint> found;
+        for (const auto* const button : desktop.window().work()->findChildren<QAbstractButton*>()) {
+            if (button->isVisible()) {
+                found.emplace(button, button->mapToGlobal(QPoint(0, 0)));
+            }
+        }
+        return found;
+    };
+    for (int area = 0; area < desktop.window().work()->areaCount(); ++area) {
+        desktop.window().work()->showArea(area);
+        QTest::qWait(50);
+        const auto before = places();
+        desktop.window().banner().say(ui::Banner::Tone::waiting, "Something has happened.",
+                                      "Something is to be done about it.");
+        QTest::qWait(50);
+        EXPECT_EQ(places(), before) << area;
+        EXPECT_EQ(desktop.window().size(), QSize(1366, 768)) << area;
+        desktop.window().banner().putAway();
+        QTest::qWait(20);
+    }
+}
+
+TEST_F(Shell, AMaximisedWindowOfASmallScreenStaysSo)
+{
+    // What is left of 768 lines beside a window's title and a desktop's panel; a page that needs more
+    // would make the window leave its maximised state.
+    constexpr QSize small(1366, 690);
+    desktop.open();
+    desktop.signIn();
+    for (int area = 0; area < desktop.window().work()->areaCount(); ++area) {
+        desktop.window().work()->showArea(area);
+        desktop.window().banner().say(ui::Banner::Tone::waiting, "Something has happened.",
+                                      "Something is to be done about it.");
+        QTest::qWait(50);
+        const QSize least = desktop.window().minimumSizeHint();
+        EXPECT_LE(least.width(), small.width()) << area;
+        EXPECT_LE(least.height(), small.height()) << area;
+    }
 }
 
 TEST_F(Shell, SlowKeysAreAPersonsAndStayInTheField)

@@ -50,7 +50,11 @@ void Field::setError(const QString& says)
     m_hasError = !says.isEmpty();
     m_line->setText(m_hasError ? says : m_hint);
     setStyleProperty(m_line, "tone", m_hasError ? "bad" : "muted");
-    setStyleProperty(m_editor, "wrong", m_hasError ? "true" : "false");
+    for (QWidget* const marked : {m_editor, m_editor->focusProxy()}) {
+        if (marked != nullptr) {
+            setStyleProperty(marked, "wrong", m_hasError ? "true" : "false");
+        }
+    }
     m_editor->setAccessibleDescription(m_line->text());
 }
 

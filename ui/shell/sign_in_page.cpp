@@ -1,17 +1,37 @@
 #include "ui/shell/sign_in_page.h"
 
+#include "core/desk/people.h"
 #include "core/words/say_refusal.h"
 #include "ui/look/text.h"
 #include "ui/parts/field.h"
 #include "ui/parts/glyph_view.h"
 #include "ui/parts/pin_entry.h"
 
+#include <QCompleter>
 #include <QFrame>
 #include <QHBoxLayout>
 #include <QLineEdit>
+#include <QMenu>
+#include <QStringListModel>
 #include <QVBoxLayout>
 
 namespace loadwarden::ui {
+namespace {
+
+/// A line, and a button that fills it.
+QWidget* beside(QLineEdit* line, QPushButton* button)
+{
+    auto* const both = new QWidget;
+    auto* const row = new QHBoxLayout(both);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(space::small);
+    row->addWidget(line, 1);
+    row->addWidget(button);
+    both->setFocusProxy(line);
+    return both;
+}
+
+} // namespace
 
 SignInPage::SignInPage(Look& look, DeskLink& desk, Session& session, QWidget* parent)
     : QWidget(parent),
@@ -21,8 +41,10 @@ SignInPage::SignInPage(Look& look, DeskLink& desk, Session& session, QWidget* pa
       m_heading(makeLabel({}, Type::title)),
       m_says(makeMuted({})),
       m_who(new QLineEdit),
+      m_choose(makeButton(tr("&Names"))),
+      m_names(new QMenu(m_choose)),
       m_pin(makePinLine()),
-      m_whoField(new Field(tr("&Badge, id or name"), m_who)),
+      m_whoField(new Field(tr("&Badge, id or name"), beside(m_who, m_choose))),
       m_pinField(new Field(tr("&PIN"), m_pin)),
       m_enter(makeButton(tr("&Sign in"), ButtonKind::main)),
       m_leave(makeButton(tr("Go &back")))
@@ -67,6 +89,12 @@ SignInPage::SignInPage(Look& look, DeskLink& desk, Session& session, QWidget* pa
     middle->addLayout(row);
     middle->addStretch(3);
 
+    m_choose->setAccessibleName(tr("Choose among the names of the staff"));
+    auto* const completer = new QCompleter(m_who);
+    completer->setCompletionMode(QCompleter::InlineCompletion); // no list over what comes next
+    completer->setCaseSensitivity(Qt::CaseInsensitive);
+    m_who->setCompleter(completer);
+    connect(m_choose, &QPushButton::clicked, this, &SignInPage::chooseName);
     connect(m_enter, &QPushButton::clicked, this, &SignInPage::enter);
     connect(m_leave, &QPushButton::clicked, this, &SignInPage::left);
     connect(m_who, &QLineEdit::returnPressed, this, [this] { m_pin->setFocus(); });
@@ -82,7 +110,7 @@ void SignInPage::ask(Why why, const QString& who)
     switch (why) {
     case Why::first:
         m_heading->setText(tr("Who works here now?"));
-        m_says->setText(tr("Scan your badge, or type who you are; then your PIN."));
+        m_says->setText(tr("Scan your badge, or type or choose who you are; then your PIN."));
         break;
     case Why::locked:
         m_heading->setText(tr("Locked"));
@@ -99,7 +127,50 @@ void SignInPage::ask(Why why, const QString& who)
     m_pinField->setError({});
     m_pin->clear();
     m_who->setText(who);
+    m_opensNames = false;
+    offerNames();
     (who.isEmpty() ? m_who : m_pin)->setFocus();
+}
+
+void SignInPage::offerNames()
+{
+    m_desk.ask(
+        this,
+        [](Office& office) {
+            ReadSnapshot snapshot(office.connection());
+            return peopleOf(snapshot);
+        },
+        [this](const std::vector<Person>& people) {
+            QStringList names;
+            for (const Person& person : people) {
+                if (person.active) {
+                    names << text(person.name);
+                }
+            }
+            names.sort(Qt::CaseInsensitive);
+            m_who->completer()->setModel(new QStringListModel(names, m_who->completer()));
+            m_names->clear();
+            for (const QString& name : names) {
+                QString shown = name;
+                m_names->addAction(shown.replace(u'&', QStringLiteral("&&")), this, [this, name] {
+                    m_who->setText(name);
+                    m_whoField->setError({});
+                    m_pin->setFocus();
+                });
+            }
+            if (m_opensNames) {
+                chooseName();
+            }
+        });
+}
+
+void SignInPage::chooseName()
+{
+    m_opensNames = m_names->isEmpty();
+    if (!m_opensNames) {
+        m_names->popup(m_choose->mapToGlobal(QPoint(0, m_choose->height())));
+        m_names->setActiveAction(m_names->actions().front());
+    }
 }
 
 void SignInPage::enter()

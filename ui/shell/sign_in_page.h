@@ -6,6 +6,7 @@
 
 class QLabel;
 class QLineEdit;
+class QMenu;
 class QPushButton;
 
 namespace loadwarden::ui {
@@ -30,6 +31,9 @@ signals:
     void left();
 
 private:
+    /// Who works here can be chosen, and is completed while it is typed.
+    void offerNames();
+    void chooseName();
     void enter();
     void refused(const Refusal& refusal);
 
@@ -39,6 +43,9 @@ private:
     QLabel* m_heading;
     QLabel* m_says;
     QLineEdit* m_who;
+    QPushButton* m_choose;
+    QMenu* m_names;
+    bool m_opensNames = false; ///< once they are read
     QLineEdit* m_pin;
     Field* m_whoField;
     Field* m_pinField;
