@@ -2,6 +2,7 @@
 #include "core/desk/recorder.h"
 #include "core/desk/reservations.h"
 #include "tests/ui/load_screen.h"
+#include "ui/shell/work_view.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -14,6 +15,8 @@
 #include <QScrollBar>
 
 #include <algorithm>
+#include <future>
+#include <sqlite3.h>
 
 namespace loadwarden::ui_tests {
 namespace {
@@ -330,6 +333,153 @@ TEST_F(LoadOnScreen, AReadingBeyondItsLimitIsAskedAboutOnceAndThenRecorded)
     settle();
     ASSERT_EQ(sheet().view().folded.record.load.readings.size(), 1U);
     EXPECT_TRUE(desktop.comesToSee("Reprocess"));
+}
+
+TEST_F(LoadOnScreen, AReadingThatIsRecordedStandsBesideItsField)
+{
+    openLoad();
+    tabTo("Temperature");
+    desktop.type("132.4");
+    pressButton("Record what the printout says");
+    ASSERT_TRUE(saysSoon("What the printout says is recorded."));
+    settle();
+    EXPECT_TRUE(desktop.comesToSee("recorded: 132.4 °C; at least 132 °C"));
+    EXPECT_FALSE(desktop.sees("recorded: 4 min")) << "it was not read yet";
+}
+
+TEST_F(LoadOnScreen, WhatIsBeingWorkedOutIsSaid)
+{
+    openLoad();
+    EXPECT_FALSE(desktop.sees("Working out the decision"));
+    // The desk is busy, as with a long journal.
+    std::promise<void> goOn;
+    page()->view()->desk().workstation().desk.ask(
+        page(),
+        [wait = goOn.get_future().share()](Office&) {
+            wait.wait();
+            return 0;
+        },
+        [](int) {});
+    pressButton("Read Outside of I1");
+    desktop.press(Qt::Key_A);
+    EXPECT_TRUE(desktop.comesToSee("Working out the decision"));
+    goOn.set_value();
+    ASSERT_TRUE(saysSoon("Outside of I1: Accept"));
+    settle();
+    EXPECT_TRUE(desktop.waitFor([this] { return !desktop.sees("Working out the decision"); }));
+}
+
+TEST_F(LoadOnScreen, ShownAnewNothingOfItMovesAndTheReasonKeepsTheKeyboard)
+{
+    openLoad();
+    tabTo("Go to what settles this: I1: The package has not been");
+    const QString reason = desktop.focusName();
+    std::vector<QScrollArea*> scrolls;
+    std::vector<int> places;
+    for (auto* const scroll : page()->view()->findChildren<QScrollArea*>()) {
+        scroll->verticalScrollBar()->setValue(scroll->verticalScrollBar()->maximum() / 2);
+        scrolls.push_back(scroll);
+        places.push_back(scroll->verticalScrollBar()->value());
+    }
+    ASSERT_THAT(places, ::testing::Contains(::testing::Gt(0)));
+    // Somebody else records, and it is shown anew: at no moment it is shorter.
+    bool hasMoved = false;
+    for (auto* const scroll : scrolls) {
+        QObject::connect(scroll->verticalScrollBar(), &QScrollBar::valueChanged, scroll,
+                         [&hasMoved] { hasMoved = true; });
+    }
+    page()->view()->desk().record(PackageChecked{.dry = true}, {"it-1"}, "Checked.");
+    ASSERT_TRUE(saysSoon("Checked."));
+    settle();
+    EXPECT_EQ(desktop.focusName(), reason);
+    EXPECT_FALSE(hasMoved);
+    for (std::size_t i = 0; i < scrolls.size(); ++i) {
+        scrolls[i]->verticalScrollBar()->disconnect(scrolls[i]);
+        EXPECT_EQ(scrolls[i]->verticalScrollBar()->value(), places[i]);
+    }
+}
+
+TEST_F(LoadOnScreen, WhatIsWrongWithATimeIsSaidAtTheTime)
+{
+    openLoad();
+    pressButton("Done earlier, or on paper");
+    ASSERT_TRUE(desktop.waitFor(
+        [this] { return desktop.focusName().startsWith("When it happened: Time"); }));
+    desktop.type("07:10"); // before the cycle ended
+    pressButton("Read Outside of I1");
+    desktop.press(Qt::Key_A);
+    ASSERT_TRUE(desktop.comesToSee("had not ended yet"));
+    settle();
+    EXPECT_TRUE(desktop.focusName().startsWith("When it happened: Time"))
+        << desktop.focusName().toStdString();
+    EXPECT_TRUE(sheet().indicator("ci-e")->readings.empty());
+}
+
+TEST_F(LoadOnScreen, OfAnOldDayEachEntrySaysItsDay)
+{
+    openLoad();
+    EXPECT_TRUE(desktop.sees("Supervisor One, 07:50"));
+    desktop.clock().set(local("08:30", "2031-03-06"));
+    desktop.press(Qt::Key_F5);
+    settle();
+    EXPECT_TRUE(desktop.comesToSee("Supervisor One, 4 Mar 2031 07:50"));
+    EXPECT_FALSE(desktop.sees("Supervisor One, 07:50"));
+}
+
+TEST_F(LoadOnScreen, WhatCameInAfterTheSignatureIsNamed)
+{
+    openLoad(Implant::yes);
+    pressButton("Sign a hold");
+    sign();
+    ASSERT_TRUE(saysSoon("is signed: Quarantine."));
+    settle();
+    EXPECT_FALSE(desktop.sees("Recorded since it was signed"));
+    pressButton("Read Outside of I1");
+    desktop.press(Qt::Key_A);
+    ASSERT_TRUE(saysSoon("Outside of I1: Accept"));
+    settle();
+    EXPECT_TRUE(desktop.comesToSee("Recorded since it was signed"));
+    EXPECT_TRUE(desktop.sees("Supervisor One, 08:30"));
+}
+
+TEST_F(LoadOnScreen, AnEndTypedInTheMinuteOfTheStartIsRecorded)
+{
+    desktop.prepare([this](Office& office, const SignedIn& who) {
+        cycle = std::get<ReservedCycle>(
+                    reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-1"}))
+                    .cycle;
+        desktop.clock().set(local("07:00:40"));
+        (void)Recorder(office).record(
+            who, {.act = CycleStarted{ClockSource::facility, {local("07:00:40"), -360}, 101},
+                  .subjects = {cycle}});
+    });
+    desktop.clock().set(local("07:05"));
+    openPage();
+    ASSERT_TRUE(desktop.window().work()->openCycle(QString::fromStdString(cycle), {}));
+    settle();
+    tabTo("End: Time");
+    desktop.press(Qt::Key_A, Qt::ControlModifier);
+    desktop.type("07:00");
+    pressButton("How the cycle ended: Aborted");
+    pressButton("Record the end");
+    EXPECT_TRUE(saysSoon("The end is recorded.")) << desktop.messages().toStdString();
+}
+
+TEST_F(LoadOnScreen, ForPaperTheWindowNeedsNoMoreRoomThanItHas)
+{
+    openLoad();
+    desktop.window().showMaximized();
+    QTest::qWait(50);
+    const QSize size = desktop.window().size();
+    pressButton("Done earlier, or on paper");
+    pressButton("Paper");
+    ASSERT_TRUE(desktop.comesToSee("To this file"));
+    QTest::qWait(50);
+    EXPECT_TRUE(desktop.window().isMaximized());
+    EXPECT_EQ(desktop.window().size(), size);
+    const QSize least = desktop.window().minimumSizeHint();
+    EXPECT_LE(least.width(), 1366);
+    EXPECT_LE(least.height(), 690);
 }
 
 TEST_F(LoadOnScreen, NothingIsSignedWhereTheJournalCannotBeWritten)

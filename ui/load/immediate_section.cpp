@@ -17,15 +17,17 @@ ImmediateSection::ImmediateSection(CycleDesk& desk, QWidget* parent)
       m_case(new QLineEdit),
       m_storage(new ChoiceRow(tr("Is anything of it meant for storage"),
                               {tr("For use at once"), tr("For storage")}, -1)),
-      m_whyField(new Field(tr("Why it could not wait"), m_why))
+      m_whyField(new Field(tr("Why it could not wait"), m_why)),
+      m_caseField(new Field(tr("Reference of the case"), m_case, tr("no patient's name"))),
+      m_storageField(new Field(tr("Storage"), m_storage))
 {
     column()->addWidget(m_facts);
     auto* const grid = new QGridLayout(m_form);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(space::medium);
     grid->addWidget(m_whyField, 0, 0);
-    grid->addWidget(new Field(tr("Reference of the case"), m_case, tr("no patient's name")), 0, 1);
-    grid->addWidget(new Field(tr("Storage"), m_storage), 1, 0, 1, 2);
+    grid->addWidget(m_caseField, 0, 1);
+    grid->addWidget(m_storageField, 1, 0, 1, 2);
     auto* const button = makeButton(tr("Record it"));
     grid->addWidget(button, 2, 0, Qt::AlignLeft);
     connect(button, &QPushButton::clicked, this, &ImmediateSection::state);
@@ -45,6 +47,17 @@ void ImmediateSection::show(const LoadSheet& sheet)
                                         : *said->forStorage ? tr("yes")
                                                             : tr("no"));
     }
+    // What is recorded stands beside what is typed next.
+    const auto recorded = [](const QString& value, const QString& otherwise) {
+        return value.isEmpty() ? otherwise : tr("recorded: %1").arg(value);
+    };
+    m_whyField->setHint(recorded(said ? text(said->reason) : QString(), {}));
+    m_caseField->setHint(
+        recorded(said ? text(said->caseReference) : QString(), tr("no patient's name")));
+    m_storageField->setHint(recorded(!said || !said->forStorage ? QString()
+                                     : *said->forStorage        ? tr("yes")
+                                                                : tr("no"),
+                                     {}));
     setState(said ? QString() : tr("not stated yet"));
 }
 

@@ -26,6 +26,8 @@ private:
     QLineEdit* m_case;
     ChoiceRow* m_storage;
     Field* m_whyField;
+    Field* m_caseField;
+    Field* m_storageField;
 };
 
 } // namespace loadwarden::ui

@@ -120,9 +120,7 @@ void PrintoutSection::makeLines(const LoadSheet& sheet)
     for (const SheetParameter& parameter : sheet.parameters) {
         const Unit unit = unitOf(parameter);
         auto* const edit = new QuantityEdit(unit);
-        const QString limits = limitsText(parameter, unit);
-        auto* const field = new Field(capital(text(say(parameter.parameter))), edit,
-                                      limits.isEmpty() ? tr("no limit is stated") : limits);
+        auto* const field = new Field(capital(text(say(parameter.parameter))), edit);
         m_grid->addWidget(field, index / 3, index % 3);
         m_grid->setColumnStretch(index % 3, 1);
         connect(edit->line(), &QLineEdit::returnPressed, this, &PrintoutSection::record);
@@ -131,11 +129,32 @@ void PrintoutSection::makeLines(const LoadSheet& sheet)
     }
 }
 
+void PrintoutSection::showHints(const LoadSheet& sheet)
+{
+    for (std::size_t i = 0; i < m_lines.size(); ++i) {
+        const SheetParameter& parameter = sheet.parameters[i];
+        const QString limits = limitsText(parameter, unitOf(parameter));
+        QStringList hints;
+        QStringList recorded;
+        for (const ParameterReading& reading : parameter.readings) {
+            recorded << text(sayQuantity(reading.value));
+        }
+        if (!recorded.isEmpty()) {
+            hints << tr("recorded: %1").arg(recorded.join(QStringLiteral(", ")));
+        } else if (parameter.isLost) {
+            hints << tr("recorded as lost");
+        }
+        hints << (limits.isEmpty() ? tr("no limit is stated") : limits);
+        m_lines[i].field->setHint(hints.join(QStringLiteral("; ")));
+    }
+}
+
 void PrintoutSection::show(const LoadSheet& sheet)
 {
     const bool isTest = sheet.view().isTest();
     const bool canType = sheet.state.ended && !sheet.view().isImported();
     makeLines(sheet);
+    showHints(sheet);
     showFacts(sheet);
     showAnswers(sheet);
     const bool hasPrintout = sheet.view().folded.record.load.printout.has_value();

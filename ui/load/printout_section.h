@@ -35,6 +35,8 @@ private:
     [[nodiscard]] QWidget* makePrintout();
     void makeLines(const LoadSheet& sheet);
     void showFacts(const LoadSheet& sheet);
+    /// Limits below each field, and what is recorded already.
+    void showHints(const LoadSheet& sheet);
     void showAnswers(const LoadSheet& sheet);
     [[nodiscard]] Unit unitOf(const SheetParameter& parameter);
     void record();

@@ -54,8 +54,10 @@ QWidget* TestSection::makeConditions()
     m_celsius = makeNumber();
     m_minutesField = new Field(tr("Exposure in minutes"), m_minutes);
     m_celsiusField = new Field(tr("Exposure temperature in °C"), m_celsius);
-    grid->addWidget(new Field(tr("Chamber empty but for the test"), m_empty), 0, 0);
-    grid->addWidget(new Field(tr("Drying was run"), m_drying), 0, 1);
+    m_emptyField = new Field(tr("Chamber empty but for the test"), m_empty);
+    m_dryingField = new Field(tr("Drying was run"), m_drying);
+    grid->addWidget(m_emptyField, 0, 0);
+    grid->addWidget(m_dryingField, 0, 1);
     grid->addWidget(m_minutesField, 1, 0);
     grid->addWidget(m_celsiusField, 1, 1);
     auto* const button = makeButton(tr("Record the conditions"));
@@ -123,6 +125,10 @@ void TestSection::show(const LoadSheet& sheet)
         return;
     }
     m_facts->clear();
+    for (Field* const field : {m_emptyField, m_dryingField, m_minutesField, m_celsiusField,
+                               m_settledField, m_leakMinutesField, m_riseField}) {
+        field->setHint({});
+    }
     const FactBook book(sheet.record.entries);
     for (const std::uint32_t index : book.about(desk().cycle())) {
         const Fact& fact = book.facts()[index];
@@ -135,6 +141,7 @@ void TestSection::show(const LoadSheet& sheet)
             const ActSaid said =
                 say(act, [&](std::string_view id) { return sheet.record.names.of(id); },
                     desk().style());
+            showRecorded(act);
             m_facts->add(text(said.what), text(said.value),
                          whoText(fact.current(), sheet, desk().style()));
         }
@@ -145,6 +152,31 @@ void TestSection::show(const LoadSheet& sheet)
     m_physical->setVisible(sheet.state.purpose == Purpose::qualification && hasEnded);
     m_void->setVisible(hasEnded && sheet.view().judgement.result == TestResult::voided);
     setState(hasEnded ? QString() : tr("when the cycle has ended"));
+}
+
+void TestSection::showRecorded(const AnyAct& act)
+{
+    const auto hint = [](Field* field, const QString& value) {
+        if (!value.isEmpty()) {
+            field->setHint(tr("recorded: %1").arg(value));
+        }
+    };
+    const auto yesOrNo = [](const std::optional<bool>& said) {
+        return !said ? QString() : *said ? tr("yes") : tr("no");
+    };
+    const auto number = [](const std::optional<TypedNumber>& said) {
+        return said ? text(said->typed) : QString();
+    };
+    if (const auto* const conditions = std::get_if<TestConditionsRecorded>(&act)) {
+        hint(m_emptyField, yesOrNo(conditions->chamberEmpty));
+        hint(m_dryingField, yesOrNo(conditions->dryingRun));
+        hint(m_minutesField, number(conditions->exposureMinutes));
+        hint(m_celsiusField, number(conditions->exposureCelsius));
+    } else if (const auto* const leak = std::get_if<LeakRead>(&act)) {
+        hint(m_settledField, number(leak->settledMinutes));
+        hint(m_leakMinutesField, number(leak->minutes));
+        hint(m_riseField, number(leak->riseMbar));
+    }
 }
 
 bool TestSection::take(Field* field, QLineEdit* line, std::optional<TypedNumber>& into)

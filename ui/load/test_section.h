@@ -27,13 +27,17 @@ private:
     void recordLeak();
     void judge(bool good);
     void explain();
+    /// What is recorded of it stands below the fields that ask for it.
+    void showRecorded(const AnyAct& act);
     /// Empty is nullopt and right; what is no number is said at its field.
     [[nodiscard]] bool take(Field* field, QLineEdit* line, std::optional<TypedNumber>& into);
 
     Facts* m_facts;
     QWidget* m_conditions;
     ChoiceRow* m_empty;
+    Field* m_emptyField;
     ChoiceRow* m_drying;
+    Field* m_dryingField;
     QLineEdit* m_minutes;
     Field* m_minutesField;
     QLineEdit* m_celsius;

@@ -45,6 +45,15 @@ void Field::setName(const QString& label)
     m_editor->setAccessibleName(plain.remove(u'&'));
 }
 
+void Field::setHint(const QString& hint)
+{
+    m_hint = hint;
+    if (!m_hasError) {
+        m_line->setText(hint);
+        m_editor->setAccessibleDescription(hint);
+    }
+}
+
 void Field::setError(const QString& says)
 {
     m_hasError = !says.isEmpty();

@@ -20,6 +20,8 @@ public:
 
     /// Another label for an editor that is a combo box or a line.
     void setName(const QString& label);
+    /// Another hint.
+    void setHint(const QString& hint);
     /// An empty text: nothing is wrong.
     void setError(const QString& says);
     [[nodiscard]] bool hasError() const { return m_hasError; }
