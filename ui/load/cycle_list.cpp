@@ -19,14 +19,26 @@ enum Data { cycleId = Qt::UserRole, glyph, tone, first, second, isHeading };
 /// A row with a mark and two lines of words, or a heading.
 class CycleRow : public QStyledItemDelegate {
 public:
-    CycleRow(Look& look, QObject* parent) : QStyledItemDelegate(parent), m_look(look) {}
+    CycleRow(Look& look, QListWidget* list) : QStyledItemDelegate(list), m_look(look), m_list(list)
+    {
+    }
 
     [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option,
                                  const QModelIndex& index) const override
     {
-        const int line = QFontMetrics(m_look.font(Type::body)).height();
-        return {option.rect.width(),
-                index.data(isHeading).toBool() ? line + 20 : std::max(2 * line + 16, 52)};
+        const QFontMetrics metrics(m_look.font(Type::body));
+        const int line = metrics.height();
+        if (index.data(isHeading).toBool()) {
+            return {option.rect.width(), line + 20};
+        }
+        // Where it stands is never cut: it goes into as many lines as it needs.
+        const int width = m_list->viewport()->width() - 2 * space::medium - side - space::small;
+        const int words =
+            metrics
+                .boundingRect(QRect(0, 0, std::max(width, 1), INT16_MAX),
+                              Qt::AlignLeft | Qt::TextWordWrap, index.data(second).toString())
+                .height();
+        return {option.rect.width(), std::max(line + words + 16, 52)};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -51,20 +63,21 @@ public:
         }
         const auto shape = static_cast<Glyph>(index.data(glyph).toInt());
         const auto which = static_cast<ToneOf>(index.data(tone).toInt());
-        const int side = 22;
         paintGlyph(*painter, shape,
                    QRectF(rect.left() + space::medium, rect.center().y() - side / 2.0, side, side),
                    toneOf(colours, which).ink, isChosen ? colours.accentSoft : colours.window);
         const QRect words = rect.adjusted(space::medium + side + space::medium, 6, -space::small, -6);
         painter->setFont(m_look.font(Type::strong));
         painter->setPen(colours.ink);
-        painter->drawText(words, Qt::AlignLeft | Qt::AlignTop, index.data(first).toString());
+        painter->drawText(
+            words, Qt::AlignLeft | Qt::AlignTop,
+            QFontMetrics(painter->font())
+                .elidedText(index.data(first).toString(), Qt::ElideRight, words.width()));
         painter->setFont(m_look.font(Type::body));
         painter->setPen(isChosen ? colours.ink : colours.muted);
-        const QFontMetrics metrics(painter->font());
-        painter->drawText(
-            words, Qt::AlignLeft | Qt::AlignBottom,
-            metrics.elidedText(index.data(second).toString(), Qt::ElideRight, words.width()));
+        painter->drawText(words.adjusted(0, QFontMetrics(m_look.font(Type::strong)).height(), 0, 0),
+                          Qt::AlignLeft | Qt::AlignBottom | Qt::TextWordWrap,
+                          index.data(second).toString());
         if ((option.state & QStyle::State_HasFocus) != 0) {
             painter->setPen(QPen(colours.focus, 2));
             painter->setBrush(Qt::NoBrush);
@@ -74,7 +87,10 @@ public:
     }
 
 private:
+    static constexpr int side = 22; ///< of the mark
+
     Look& m_look;
+    QListWidget* m_list;
 };
 
 } // namespace
@@ -86,6 +102,7 @@ CycleList::CycleList(Look& look, QWidget* parent) : QListWidget(parent), m_look(
     setAccessibleName(tr("Loads and tests at hand"));
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setResizeMode(QListView::Adjust); // rows are as tall as their words at this width
     // Not currentItemChanged: the list takes its first row as current when Tab comes to it.
     for (const auto by : {&QListWidget::itemClicked, &QListWidget::itemActivated}) {
         connect(this, by, this, [this](const QListWidgetItem* item) { choose(item); });

@@ -20,6 +20,9 @@ QString whatText(const RecordRow& row)
     if (row.isImported) {
         return RecordWords::tr("Imported");
     }
+    if (row.purpose == Purpose::immediateUse) {
+        return RecordWords::tr("Immediate use"); // that a row is a load goes without saying
+    }
     return row.purpose ? purposeText(*row.purpose) : RecordWords::tr("Not said");
 }
 

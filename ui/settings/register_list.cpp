@@ -103,7 +103,8 @@ void RegisterList::show(const std::vector<RegisterLine>& lines)
             line.says.isEmpty()
                 ? line.name
                 : tr("%1, %2", "a thing and what is said of it").arg(line.name, line.says));
-        item->setToolTip(line.says);
+        // What is cut in the list is whole here.
+        item->setToolTip(line.says.isEmpty() ? line.name : line.name + u'\n' + line.says);
     }
     m_isShowing = false;
     if (!before.isNull()) {
