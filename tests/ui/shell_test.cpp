@@ -251,7 +251,8 @@ TEST_F(Shell, AreasAreReachedByKeysThatF1Lists)
     desktop.press(Qt::Key_9, Qt::ControlModifier);
     EXPECT_EQ(desktop.window().work()->area(), desktop.window().work()->areaCount() - 1);
     QTimer::singleShot(200, [&] {
-        for (const char* const line : {"F1", "F5", "Ctrl+L", "Ctrl+1", "Ctrl+9", "Ctrl+Shift+P"}) {
+        for (const char* const line : {"F1", "F5", "Ctrl+L", "Ctrl+1", "Ctrl+9", "Ctrl+Shift+P",
+                                       "Go to the page Today", "Go to the page Settings"}) {
             EXPECT_TRUE(desktop.sees(line)) << line;
         }
         desktop.press(Qt::Key_Escape);

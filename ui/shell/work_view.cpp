@@ -63,7 +63,8 @@ void WorkView::addArea(const Area& area)
     tab->setObjectName(QStringLiteral("area"));
     tab->setCheckable(true);
     connect(tab, &QPushButton::clicked, this, [this, index] { showArea(index); });
-    auto* const action = new QAction(area.name(), this);
+    QString name = area.name();
+    auto* const action = new QAction(tr("Go to the page %1").arg(name.remove(u'&')), this);
     action->setShortcut(area.shortcut);
     connect(action, &QAction::triggered, this, [this, index] { showArea(index); });
     addAction(action);
