@@ -88,7 +88,7 @@ void FileAsk::offerReplacing(bool offers)
 void FileAsk::choose()
 {
     const QString chosen =
-        QFileDialog::getSaveFileName(this, m_line->accessibleName(), m_line->text(), m_kinds,
+        QFileDialog::getSaveFileName(window(), m_line->accessibleName(), m_line->text(), m_kinds,
                                      nullptr, QFileDialog::DontConfirmOverwrite);
     if (!chosen.isEmpty()) {
         m_line->setText(chosen);

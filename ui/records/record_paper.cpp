@@ -7,6 +7,7 @@
 #include "ui/paper/sheets/load_parts.h"
 #include "ui/paper/sheets/load_record.h"
 #include "ui/paper/sheets/reprocess_ticket.h"
+#include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 #include "ui/records/file_ask.h"
 #include "ui/records/records_files.h"
@@ -39,22 +40,15 @@ paper::Pages pagesOf(SheetKind kind, const CycleRecord& record, const paper::Hou
     return paper::loadRecord(record, house);
 }
 
-QComboBox* makeChoice()
-{
-    auto* const box = new QComboBox;
-    box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-    return box;
-}
-
 } // namespace
 
 RecordPaper::RecordPaper(Workstation& workstation, QWidget* parent)
     : QFrame(parent),
       m_workstation(workstation),
       m_second(workstation.desk),
-      m_what(makeChoice()),
-      m_where(makeChoice()),
-      m_size(makeChoice()),
+      m_what(makeCombo()),
+      m_where(makeCombo()),
+      m_size(makeCombo()),
       m_ask(new FileAsk(tr("To this file"), tr("Save"), tr("PDF (*.pdf)")))
 {
     setObjectName(QStringLiteral("banner"));
