@@ -7,6 +7,7 @@
 #include <vector>
 
 class QLabel;
+class QScrollArea;
 class QStackedWidget;
 
 namespace loadwarden::ui {
@@ -53,6 +54,7 @@ private:
     QStackedWidget* m_stack;
     QWidget* m_empty;
     NewLoadForm* m_new;
+    QScrollArea* m_newScroll;
     QLabel* m_reading; ///< until a load is read
     LoadView* m_view = nullptr;
     /// Closes views that nobody has looked at for long.
