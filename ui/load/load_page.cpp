@@ -55,6 +55,7 @@ LoadPage::LoadPage(Workstation& workstation)
     m_newScroll->setWidgetResizable(true);
     m_newScroll->setFocusPolicy(Qt::NoFocus);
     m_newScroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_new->setObjectName(QStringLiteral("rows"));
     m_newScroll->setWidget(m_new);
     m_stack->addWidget(m_newScroll);
     m_reading->setAlignment(Qt::AlignCenter);
