@@ -70,7 +70,9 @@ void registerDepartment(Desktop& desktop)
         say(SpecificationRecorded{specification(Purpose::routine)}, {"sp-1"});
         say(SpecificationRecorded{specification(Purpose::bowieDick)}, {"sp-2"});
         say(ProductRecorded{"tape", chemical(1, Response::colour)}, {"pr-1"});
-        say(ProductRecorded{"strip", chemical(5, Response::movingFront)}, {"pr-2"});
+        IndicatorProduct strip = chemical(5, Response::movingFront);
+        strip.methods.add(Method::hydrogenPeroxide);
+        say(ProductRecorded{"strip", strip}, {"pr-2"});
         IndicatorProduct sheet = chemical(2, Response::sheet);
         sheet.sheet = {.leastMs = 210'000,
                        .mostMs = 240'000,

@@ -11,6 +11,7 @@
 #include <QAction>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -39,6 +40,7 @@ LoadPage::LoadPage(Workstation& workstation)
       m_stack(new QStackedWidget),
       m_empty(makeEmpty()),
       m_new(new NewLoadForm(workstation)),
+      m_newScroll(new QScrollArea),
       m_reading(makeMuted(tr("Reading the load …")))
 {
     auto* const row = new QHBoxLayout(this);
@@ -52,7 +54,13 @@ LoadPage::LoadPage(Workstation& workstation)
     row->addLayout(column, 1);
     connect(m_paper, &RecordPaper::says, this, &Page::says);
     m_stack->addWidget(m_empty);
-    m_stack->addWidget(m_new);
+    // A stack is as tall as the tallest in it: on a small screen the form is scrolled.
+    m_newScroll->setWidgetResizable(true);
+    m_newScroll->setFocusPolicy(Qt::NoFocus);
+    m_newScroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_new->setObjectName(QStringLiteral("rows"));
+    m_newScroll->setWidget(m_new);
+    m_stack->addWidget(m_newScroll);
     m_reading->setAlignment(Qt::AlignCenter);
     m_stack->addWidget(m_reading);
     auto* const action = new QAction(tr("New load or test"), this);
@@ -259,7 +267,7 @@ void LoadPage::wantNew(const QString& sterilizer, const QString& specification, 
 {
     m_showsNew = true;
     m_new->ask(sterilizer, specification, note);
-    m_stack->setCurrentWidget(m_new);
+    m_stack->setCurrentWidget(m_newScroll);
     m_new->focusFirst();
 }
 

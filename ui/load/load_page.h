@@ -10,6 +10,7 @@
 #include <vector>
 
 class QLabel;
+class QScrollArea;
 class QStackedWidget;
 
 namespace loadwarden::ui {
@@ -61,6 +62,7 @@ private:
     QStackedWidget* m_stack;
     QWidget* m_empty;
     NewLoadForm* m_new;
+    QScrollArea* m_newScroll;
     QLabel* m_reading; ///< until a load is read
     LoadView* m_view = nullptr;
     LoadView* m_spare = nullptr;     ///< for the next one that is opened, so that it is there at once
