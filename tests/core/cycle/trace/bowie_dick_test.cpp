@@ -9,10 +9,10 @@
 namespace loadwarden {
 namespace {
 
-/// Steam at these temperatures each 10 s from 60 s on, before and after it 100 °C.
+/// Steam at these temperatures each 10 s, before and after it 100 °C.
 Trace packTrace(const std::vector<double>& held)
 {
-    std::vector<double> seconds{0};
+    std::vector<double> seconds{500};
     std::vector<double> celsius{100};
     for (const double value : held) {
         seconds.push_back(seconds.back() + 10);
@@ -62,6 +62,19 @@ TEST(BowieDick, IsTooHotByAnySample)
     EXPECT_EQ(packExposure(packTrace(held), {0}, directions).mostTemperature, Shown::notMet);
     held[5] = 134;
     EXPECT_EQ(packExposure(packTrace(held), {0}, directions).mostTemperature, Shown::met);
+}
+
+TEST(BowieDick, SaysTheExtremesOfAllChannels)
+{
+    Trace trace = packTrace(std::vector<double>(22, 133));
+    trace.channels.push_back(trace.channels[0]);
+    trace.channels[2].values[7] = 132.2;
+    trace.channels[2].values[9] = 133.6;
+    for (const std::vector<std::size_t>& required : {std::vector<std::size_t>{0, 2}, {2, 0}}) {
+        const auto exposed = packExposure(trace, required, directions);
+        EXPECT_EQ(exposed.coldest, 132.2);
+        EXPECT_EQ(exposed.hottest, 133.6);
+    }
 }
 
 TEST(BowieDick, AddsShortTimesAgainstTheMost)

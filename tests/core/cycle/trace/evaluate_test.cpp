@@ -70,7 +70,7 @@ TEST(Evaluate, FindsNothingWrongWithACleanCycle)
 TEST(Evaluate, MeetsALimitOnlyByTheLowerBound)
 {
     AskedOfTrace asked = askedOf134();
-    const auto& sure = evaluate(prevacuum(60), asked).exposure.continuous;
+    const Bounds sure = evaluate(prevacuum(60), asked).exposure.continuous;
     ASSERT_LT(sure.least, sure.most);
     asked.leastExposureSeconds = sure.least;
     EXPECT_EQ(evaluate(prevacuum(60), asked).exposureLeast, Shown::met);
@@ -84,6 +84,10 @@ TEST(Evaluate, MeetsALimitOnlyByTheLowerBound)
     asked.leastExposureSeconds = nan;
     EXPECT_EQ(evaluate(prevacuum(60), asked).exposureLeast, Shown::notAsked);
     asked.mostExposureSeconds = 120;
+    EXPECT_EQ(evaluate(prevacuum(60), asked).exposureMost, Shown::notMet);
+    asked.mostExposureSeconds = sure.least + 1;
+    EXPECT_EQ(evaluate(prevacuum(60), asked).exposureMost, Shown::open);
+    asked.mostExposureSeconds = sure.least - 1;
     EXPECT_EQ(evaluate(prevacuum(60), asked).exposureMost, Shown::notMet);
     asked.mostExposureSeconds = 600;
     EXPECT_EQ(evaluate(prevacuum(60), asked).exposureMost, Shown::met);

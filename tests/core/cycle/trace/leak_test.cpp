@@ -77,6 +77,22 @@ TEST(Leak, SeesARiseThatSettlesAndNotOnlyItsEnds)
     EXPECT_GT(test.standardError, 1e-4);
 }
 
+TEST(Leak, FitsTheLineThroughEverySampleOfMeasuring)
+{
+    // By hand: 4.0, 4.1, 4.4 kPa at 0, 1, 2 min: slope 0.2.
+    TraceSettings settings;
+    settings.leakSettleSeconds = 60;
+    settings.leakMeasureSeconds = 120;
+    const Trace trace = support::traceOf({0, 60, 120, 180}, {20, 20, 20, 20}, {3.9, 4.0, 4.1, 4.4});
+    const LeakTest test = leakTest(trace, settings);
+    EXPECT_EQ(test.isComplete, Shown::met);
+    EXPECT_EQ(test.settledSeconds, 60);
+    EXPECT_NEAR(test.byRegression.kPaPerMinute, 0.2, 1e-12);
+    EXPECT_NEAR(test.byReadings.kPaPerMinute, 0.2, 1e-12);
+    // Off the line by 1/30, −2/30, 1/30: their squares by one to spare and by 2 min².
+    EXPECT_NEAR(test.standardError, std::sqrt(6.0 / 900 / 2), 1e-12);
+}
+
 TEST(Leak, IsNotCompleteWithoutTimeToSettle)
 {
     // 12 minutes from the vacuum to the letting in of air.

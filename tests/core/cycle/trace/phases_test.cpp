@@ -238,6 +238,8 @@ TEST(Phases, SayWhereThePlateauStandsForTheExposure)
     const TracePhase& phase = *divided.phases.find(PhaseKind::exposure);
     EXPECT_EQ(phase.begin.rule, BoundaryRule::plateauBegan);
     EXPECT_EQ(phase.end.rule, BoundaryRule::plateauEnded);
+    // The chamber is 12 s ahead of the drain on its way to the plateau.
+    EXPECT_NEAR(divided.phases.find(PhaseKind::equilibration)->seconds.most, 12, 2.1);
     EXPECT_EQ(divided.phases.pulses.size(), 3U);
 }
 

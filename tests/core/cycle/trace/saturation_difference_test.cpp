@@ -33,6 +33,8 @@ TEST(SaturationDifference, IsMeasuredLessSaturationOverTheHold)
     ASSERT_EQ(found.size(), 2U);
     EXPECT_NEAR(found[0].mean, 0, 1e-9);
     EXPECT_NEAR(found[0].greatest, 0, 1e-9);
+    EXPECT_EQ(found[0].leastAtSeconds, 60);
+    EXPECT_EQ(found[0].greatestAtSeconds, 60);
     // Above saturation is above 0 (superheat), below it below 0 (air).
     EXPECT_EQ(found[1].channel, 1U);
     EXPECT_NEAR(found[1].least, -1, 1e-9);
@@ -80,6 +82,12 @@ TEST(SaturationDifference, LeavesOutWhatWasNotMeasured)
     trace.channels[2].values.assign(5, std::nan(""));
     EXPECT_TRUE(std::isnan(differences(trace)[0].mean));
     EXPECT_TRUE(std::isnan(differences(trace)[0].least));
+    Band withPressure = support::bandOf(134, 137);
+    withPressure.required.push_back(2);
+    const Trace whole = heldTrace();
+    EXPECT_EQ(
+        saturationDifferences(whole, withPressure, findExposure(whole, withPressure, true)).size(),
+        2U);
     trace.channels.pop_back();
     EXPECT_TRUE(differences(trace).empty());
     EXPECT_TRUE(differences({}).empty());
