@@ -233,7 +233,8 @@ class MainJob(Journal):
         refused = department.run("trace", "attach", lot, good, by=OPERATOR)
         self.assertRefused(refused, "Nobody has confirmed", "--propose")
         mapping.write_text(department.do("trace", "--propose", good))
-        said = department.do("trace", "attach", lot, good, "--map", mapping, by=OPERATOR)
+        said = " ".join(department.do("trace", "attach", lot, good, "--map", mapping,
+                                      by=OPERATOR).split())
         for part in ("all that was asked is met", "SIMULATED", "Trace. Recorded as entry", CAUTION):
             self.assertIn(part, said)
         self.assertEqual(department.run("load", "decide", lot).returncode, 0)
