@@ -258,7 +258,8 @@ TEST(TheFactsOfATrace, SayAnswersAndWhatTheyMean)
     const Trace good = cycleWith({}).trace;
     facts.show(good, evaluate(good, asks), asks);
     QString says = textsOf(facts);
-    EXPECT_TRUE(says.contains("met"));
+    EXPECT_TRUE(says.contains("shown"));
+    EXPECT_FALSE(says.contains("not shown"));
     EXPECT_FALSE(says.contains("not met"));
     EXPECT_TRUE(says.contains("Temperature in the chamber is not temperature inside the pack"));
     EXPECT_FALSE(says.contains("Microbiology")) << "no population is given";

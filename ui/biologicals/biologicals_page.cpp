@@ -28,7 +28,7 @@ namespace loadwarden::ui {
 BiologicalsPage::BiologicalsPage(Workstation& workstation)
     : m_workstation(workstation),
       m_timer(workstation.desk.clock()),
-      m_count(makeMuted({}, false)),
+      m_count(makeMuted({})),
       m_asOf(makeMuted({}, false)),
       m_scroll(new QScrollArea),
       m_column(nullptr)
@@ -81,8 +81,7 @@ QWidget* BiologicalsPage::makeHead()
         label->setContentsMargins(0, 0, 0, space::hair); // on the line of the title
     }
     row->addWidget(makeLabel(tr("Biological indicators"), Type::title, false));
-    row->addWidget(m_count, 0, Qt::AlignBottom);
-    row->addStretch();
+    row->addWidget(m_count, 1, Qt::AlignBottom); // wraps: it counts up to five kinds of vials
     row->addWidget(m_asOf, 0, Qt::AlignBottom);
     return head;
 }

@@ -186,6 +186,21 @@ QString tooWide(const QWidget* widget, int width)
 
 } // namespace
 
+std::vector<Fault> tooLarge(const QWidget& window, const QSize& most)
+{
+    std::vector<Fault> faults;
+    for (const QWidget* const widget : visibleWidgets(window)) {
+        const QSize least = widget->minimumSizeHint().expandedTo(widget->minimumSize());
+        if (!isInScrollArea(widget)
+            && (least.width() > most.width() || least.height() > most.height())) {
+            faults.push_back(
+                {QStringLiteral("needs at least %1 × %2").arg(least.width()).arg(least.height()),
+                 nameOf(widget)});
+        }
+    }
+    return faults;
+}
+
 std::vector<Fault> cutByScrolling(const QWidget& window)
 {
     std::vector<Fault> faults;
@@ -197,9 +212,8 @@ std::vector<Fault> cutByScrolling(const QWidget& window)
         const int seen = area->viewport()->width();
         const int over = area->widget()->width() - seen;
         if (over > 0) {
-            faults.push_back(
-                {QStringLiteral("is wider by %1 than what is seen of it").arg(over),
-                 nameOf(area) + u' ' + tooWide(area->widget(), seen - marginOfPages)});
+            faults.push_back({QStringLiteral("is wider by %1 than what is seen of it").arg(over),
+                              nameOf(area) + u' ' + tooWide(area->widget(), seen - marginOfPages)});
         }
     }
     return faults;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QSize>
 #include <QString>
 #include <QWidget>
 
@@ -22,6 +23,8 @@ struct Fault {
 [[nodiscard]] std::vector<Fault> lowContrast(QWidget& window);
 /// Text that has less room than it needs, and what reaches over the window's edge.
 [[nodiscard]] std::vector<Fault> clippedText(const QWidget& window);
+/// What makes a window wider or higher than that: widgets that cannot be smaller.
+[[nodiscard]] std::vector<Fault> tooLarge(const QWidget& window, const QSize& most);
 /// What is wider than its scroll area, which does not scroll that way.
 [[nodiscard]] std::vector<Fault> cutByScrolling(const QWidget& window);
 /// What takes the keyboard or the pointer and has no name for a screen reader.

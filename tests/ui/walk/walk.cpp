@@ -18,13 +18,26 @@ class VisitedPrinter : public ::testing::Environment {
 public:
     void TearDown() override
     {
-        std::cout << "widgets visited: " << widgetsVisited << ", in dialogs among them: "
-                  << dialogsVisited << '\n';
+        std::cout << "widgets visited: " << widgetsVisited
+                  << ", in dialogs among them: " << dialogsVisited << '\n';
     }
 };
 
 [[maybe_unused]] const auto* const printer =
     ::testing::AddGlobalTestEnvironment(new VisitedPrinter);
+
+} // namespace
+
+namespace {
+
+std::string saidOf(const std::vector<Fault>& faults)
+{
+    std::string all;
+    for (const Fault& fault : faults) {
+        all += "\n  " + fault.where.toStdString() + ' ' + fault.what.toStdString();
+    }
+    return all;
+}
 
 } // namespace
 
@@ -45,7 +58,8 @@ void Walk::TearDown()
 void Walk::look(const std::string& page)
 {
     QTest::qWait(30);
-    ASSERT_EQ(desktop.window().size(), size()) << page << " does not fit the window";
+    ASSERT_EQ(desktop.window().size(), size())
+        << page << " does not fit the window:" << saidOf(tooLarge(desktop.window(), size()));
     lookAt(desktop.window(), page);
 }
 
