@@ -2,9 +2,6 @@
 
 #include "core/store/act_entry.h"
 #include "core/store/queries.h"
-#include "core/store/store_error.h"
-
-#include <algorithm>
 
 namespace loadwarden {
 
@@ -28,29 +25,9 @@ bool isMentioned(ReadSnapshot& snapshot, const std::string& subject)
 
 std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix)
 {
-    std::vector<std::int64_t> seqs;
-    {
-        // '.' follows '-' among the bytes.
-        Statement rows = snapshot.statement(sqlOf(Query::ownEntriesOfAll, snapshot.dialect()));
-        rows.bind(":from", std::string(prefix) + '-')
-            .bind(":end", std::string(prefix) + '.')
-            .bind(":seq", toTheEnd);
-        while (rows.step()) {
-            seqs.push_back(rows.integer(0));
-        }
-    }
-    std::ranges::sort(seqs);
-    const auto doubled = std::ranges::unique(seqs);
-    seqs.erase(doubled.begin(), doubled.end());
     std::vector<Entry> entries;
-    JournalReader reader(snapshot);
-    for (const std::int64_t seq : seqs) {
-        const auto stored = reader.entry(seq);
-        if (!stored) {
-            throw engineError(StoreFault::damaged,
-                              "p_own names entry " + std::to_string(seq) + ", which is not there");
-        }
-        entries.push_back(understand(stored->bytes, stored->hash));
+    for (const StoredEntry& stored : JournalReader(snapshot).ofRegister(prefix)) {
+        entries.push_back(understand(stored.bytes, stored.hash));
     }
     return entries;
 }

@@ -5,15 +5,20 @@
 #include "core/quantities/person.h"
 
 #include <algorithm>
+#include <set>
 
 namespace loadwarden {
 namespace {
 
-bool hasPin(ReadSnapshot& snapshot, const std::string& id)
+/// For whom there is a PIN.
+std::set<std::string> withPin(ReadSnapshot& snapshot)
 {
-    Statement row = snapshot.statement("SELECT staff FROM s_pin WHERE staff = :staff");
-    row.bind(":staff", id);
-    return row.step();
+    std::set<std::string> staff;
+    Statement rows = snapshot.statement("SELECT staff FROM s_pin");
+    while (rows.step()) {
+        staff.insert(rows.text(0));
+    }
+    return staff;
 }
 
 } // namespace
@@ -21,8 +26,9 @@ bool hasPin(ReadSnapshot& snapshot, const std::string& id)
 std::vector<Person> peopleOf(ReadSnapshot& snapshot)
 {
     std::vector<Person> people = peopleFrom(registerEntries(snapshot, "st"));
+    const std::set<std::string> pins = withPin(snapshot);
     for (Person& person : people) {
-        person.hasPin = hasPin(snapshot, person.id);
+        person.hasPin = pins.contains(person.id);
     }
     return people;
 }

@@ -2,6 +2,7 @@
 
 #include "core/store/queries.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace loadwarden {
@@ -73,6 +74,30 @@ Head JournalReader::head()
         throw engineError(StoreFault::damaged, "p_head has no hash");
     }
     return {row.integer(0), *hash};
+}
+
+std::vector<StoredEntry> JournalReader::ofRegister(std::string_view prefix)
+{
+    Statement rows =
+        m_snapshot.statement(sqlOf(Query::wholeOwnEntriesOfAll, m_snapshot.dialect()));
+    // '.' follows '-' among the bytes.
+    rows.bind(":from", std::string(prefix) + '-')
+        .bind(":end", std::string(prefix) + '.')
+        .bind(":seq", toTheEnd);
+    std::vector<StoredEntry> entries;
+    while (rows.step()) {
+        if (rows.isNull(1)) {
+            throw engineError(StoreFault::damaged, "p_own names entry "
+                                                       + std::to_string(rows.integer(0))
+                                                       + ", which is not there");
+        }
+        entries.push_back(entryOf(rows));
+    }
+    // Some are about several things of a register.
+    std::ranges::sort(entries, {}, &StoredEntry::seq);
+    const auto doubled = std::ranges::unique(entries, {}, &StoredEntry::seq);
+    entries.erase(doubled.begin(), doubled.end());
+    return entries;
 }
 
 std::optional<StoredEntry> JournalReader::entry(std::int64_t seq)

@@ -46,6 +46,9 @@ public:
     [[nodiscard]] Head head();
 
     [[nodiscard]] std::optional<StoredEntry> entry(std::int64_t seq);
+    /// The entries about anything itself in the register of a prefix ("st"), in order, by one
+    /// query. Throws StoreFault::damaged where one is not there.
+    [[nodiscard]] std::vector<StoredEntry> ofRegister(std::string_view prefix);
 
     /// Entries from `first` to `last`, both included.
     [[nodiscard]] EntryCursor range(std::int64_t first, std::int64_t last = toTheEnd);
