@@ -12,8 +12,9 @@ SheetPart partOf(const Finding& finding)
     case RuleId::cycleEnd: return SheetPart::cycle;
     case RuleId::printout:
     case RuleId::physical:
-    case RuleId::trace:
     case RuleId::verification: return SheetPart::printout;
+    case RuleId::trace:
+        return finding.key == Key::traceDiffers ? SheetPart::printout : SheetPart::trace;
     case RuleId::sterilizer:
     case RuleId::processFailure:
     case RuleId::scope:

@@ -12,6 +12,7 @@ enum class SheetPart : std::uint8_t {
     cycle,       ///< start, end, alarms
     contents,    ///< items and what is known of them
     printout,    ///< the sterilizer's record, its readings, their verification
+    trace,       ///< the sterilizer's own recording
     indicators,  ///< chemical indicators, in PCDs and items
     biologicals, ///< vials and controls
     packages,    ///< what was seen at unloading

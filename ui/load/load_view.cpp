@@ -16,6 +16,7 @@
 #include "ui/load/printout_section.h"
 #include "ui/load/review_form.h"
 #include "ui/load/test_section.h"
+#include "ui/load/trace_section.h"
 #include "ui/load/verdict_band.h"
 #include "ui/look/text.h"
 #include "ui/parts/clear_layout.h"
@@ -23,11 +24,15 @@
 #include "ui/parts/time_edit.h"
 
 #include <QApplication>
+#include <QDragEnterEvent>
+#include <QDropEvent>
 #include <QHBoxLayout>
 #include <QLineEdit>
+#include <QMimeData>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QTimer>
+#include <QUrl>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -72,6 +77,7 @@ LoadView::LoadView(Workstation& workstation, QWidget* parent)
       m_emergency(new EmergencyForm(*m_desk)),
       m_scroll(nullptr)
 {
+    setAcceptDrops(true);
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -136,6 +142,7 @@ QWidget* LoadView::makeRecord()
     m_contents = add<ContentsSection>(column);
     add<ImmediateSection>(column);
     add<PrintoutSection>(column);
+    m_trace = add<TraceSection>(column);
     add<TestSection>(column);
     auto* const indicators = add<IndicatorSection>(column);
     m_packages = add<PackageSection>(column);
@@ -171,10 +178,10 @@ void LoadView::show()
     const int scrolled = m_scroll->verticalScrollBar()->value();
     const int scrolledReasons = m_reasonsScroll->verticalScrollBar()->value();
     m_band->show(sheet);
-    showReasons(sheet);
     for (SheetSection* const section : m_sections) {
         section->show(sheet);
     }
+    showReasons(sheet);
     m_contents->setVisible(!sheet.view().isTest() && !sheet.view().isImported());
     // What somebody looks at stays where it is.
     settleLayouts(this);
@@ -208,6 +215,9 @@ void LoadView::showReasons(const LoadSheet& sheet)
     m_reasons->show(
         m_findings, m_desk->style(), [this](const Finding& finding) { return itemName(finding); },
         [this](const Finding& finding) {
+            if (ruleOf(finding.key) == RuleId::trace) {
+                return m_trace->nameOf(finding.subject);
+            }
             const auto& placed = m_desk->sheet()->indicators;
             const auto named = std::ranges::find_if(placed, [&](const SheetIndicator& each) {
                 return each.id == finding.subject
@@ -254,6 +264,7 @@ void LoadView::settle(int index)
     case SheetPart::cycle: goToA(static_cast<CycleSection*>(nullptr)); break;
     case SheetPart::contents: goToA(static_cast<ContentsSection*>(nullptr)); break;
     case SheetPart::printout: goToA(static_cast<PrintoutSection*>(nullptr)); break;
+    case SheetPart::trace: goToA(static_cast<TraceSection*>(nullptr)); break;
     case SheetPart::indicators: goToA(static_cast<IndicatorSection*>(nullptr)); break;
     case SheetPart::packages: goToA(static_cast<PackageSection*>(nullptr)); break;
     case SheetPart::aeration: goToA(static_cast<AerationSection*>(nullptr)); break;
@@ -327,6 +338,21 @@ bool LoadView::goToFinding(const QString& key)
         settle(static_cast<int>(found - m_findings.begin()));
     }
     return true;
+}
+
+void LoadView::dragEnterEvent(QDragEnterEvent* event)
+{
+    const QList<QUrl> urls = event->mimeData()->urls();
+    if (!m_trace->isHidden() && urls.size() == 1 && urls.front().isLocalFile()) {
+        event->acceptProposedAction();
+    }
+}
+
+void LoadView::dropEvent(QDropEvent* event)
+{
+    event->acceptProposedAction();
+    m_scroll->ensureWidgetVisible(m_trace);
+    m_trace->open(event->mimeData()->urls().front().toLocalFile());
 }
 
 bool LoadView::isHalfTyped() const

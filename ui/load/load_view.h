@@ -17,6 +17,7 @@ class PackageSection;
 class ReasonsList;
 class ReviewForm;
 class SheetSection;
+class TraceSection;
 class VerdictBand;
 
 /// One cycle: its verdict at the top, the reasons beside its record, each leading to the field that
@@ -53,6 +54,11 @@ signals:
     void wantsCycle(const QString& cycle);
     void wantsNewLoad(const QString& sterilizer, const QString& specification, const QString& note);
 
+protected:
+    /// A recorder's file may be dropped anywhere on it.
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
 private:
     [[nodiscard]] QWidget* makeReasons();
     [[nodiscard]] QWidget* makeRecord();
@@ -78,6 +84,7 @@ private:
     QScrollArea* m_reasonsScroll = nullptr;
     ContentsSection* m_contents = nullptr;
     PackageSection* m_packages = nullptr;
+    TraceSection* m_trace = nullptr;
     std::vector<SheetSection*> m_sections;
     std::vector<Finding> m_findings; ///< as they are shown
     QString m_goTo;                  ///< once it is shown

@@ -5,9 +5,34 @@
 
 namespace loadwarden::ui {
 
+namespace {
+
+/// Words longer than a column is wide, such as the name of a file, may be broken, at a place where
+/// that is read easily where there is one.
+QString withBreaks(const QString& says)
+{
+    constexpr int longest = 26; // characters
+    constexpr QChar mayBreak(0x200b);
+    QString all;
+    all.reserve(says.size());
+    int run = 0;
+    for (qsizetype i = 0; i < says.size(); ++i) {
+        all += says[i];
+        run = says[i].isSpace() || says[i] == mayBreak ? 0 : run + 1;
+        const bool isSeam = QStringLiteral("-_./\\").contains(says[i]);
+        if (run >= longest || (run > longest / 2 && isSeam)) {
+            all += mayBreak;
+            run = 0;
+        }
+    }
+    return all;
+}
+
+} // namespace
+
 QLabel* makeLabel(const QString& says, Type type, bool wraps)
 {
-    auto* const label = new QLabel(says);
+    auto* const label = new QLabel(wraps ? withBreaks(says) : says);
     label->setTextFormat(Qt::PlainText); // what was typed by people is never markup
     label->setWordWrap(wraps);
     switch (type) {

@@ -48,9 +48,16 @@ QWidget* neighbourByLayout(QWidget* root, const QWidget* from, bool isNext)
     if (found.empty()) {
         return nullptr;
     }
-    // What has the keyboard may be a part of one of them.
-    const auto isIt = [from](const QWidget* each) { return each == from || each->isAncestorOf(from); };
-    const auto at = from == nullptr ? found.end() : std::ranges::find_if(found, isIt);
+    // What has the keyboard may be a part of one of them. One of them may also hold another, which
+    // comes after it, so that it is looked for from behind.
+    auto at = std::ranges::find(found, from);
+    for (auto each = found.end(); at == found.end() && each != found.begin();) {
+        --each;
+        if (from != nullptr && (*each)->isAncestorOf(from)) {
+            at = each;
+            break;
+        }
+    }
     if (at == found.end()) {
         return isNext ? found.front() : found.back();
     }

@@ -344,6 +344,8 @@ TEST(PartOfASheet, IsWhereAFindingIsSettled)
     const auto partOfKey = [](Key key) { return partOf(Finding{.key = key}); };
     EXPECT_EQ(partOfKey(Key::cycleNotEnded), SheetPart::cycle);
     EXPECT_EQ(partOfKey(Key::verificationMissing), SheetPart::printout);
+    EXPECT_EQ(partOfKey(Key::traceMissing), SheetPart::trace);
+    EXPECT_EQ(partOfKey(Key::traceDiffers), SheetPart::printout) << "what was typed is corrected";
     EXPECT_EQ(partOfKey(Key::pcdNotRead), SheetPart::indicators);
     EXPECT_EQ(partOfKey(Key::itemExternalNotRead), SheetPart::indicators);
     EXPECT_EQ(partOfKey(Key::packagesWet), SheetPart::packages);

@@ -1,0 +1,128 @@
+// The sterilizer's recording on the page of its load: read, looked at, attached, and looked at
+// again.
+#include "core/cycle/simulation/simulation.h"
+#include "core/cycle/simulation/trace_text.h"
+#include "tests/ui/load_screen.h"
+#include "tests/ui/walk/faults.h"
+#include "ui/trace/trace_plot.h"
+
+#include <QDragEnterEvent>
+#include <QDropEvent>
+#include <QFile>
+#include <QMimeData>
+#include <QTemporaryDir>
+#include <QUrl>
+
+namespace loadwarden::ui_tests {
+namespace {
+
+class RecordingOnScreen : public LoadOnScreen {
+protected:
+    /// A simulated recorder's file of a cycle that ran at 132 °C.
+    QString fileOf(double shortBySeconds)
+    {
+        simulation::Settings settings;
+        settings.setCelsius = 132;
+        if (shortBySeconds > 0) {
+            settings.faults.push_back(
+                {.kind = simulation::FaultKind::shortExposure, .size = shortBySeconds});
+        }
+        const Trace trace = simulation::simulate(settings).trace;
+        QFile file(m_folder.filePath(QStringLiteral("recorder-of-s1_cycle-101_whole-day.csv")));
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+        file.write(QByteArray::fromStdString(simulation::writeTraceText(trace, {.counter = 101})));
+        return file.fileName();
+    }
+
+    void lookAt(const QString& file)
+    {
+        tabTo("A recorder's file of this cycle");
+        desktop.type(file);
+        desktop.press(Qt::Key_Return);
+    }
+
+    QTemporaryDir m_folder;
+};
+
+TEST_F(RecordingOnScreen, IsConfirmedLookedAtAndAttachedAndFailsTheLoad)
+{
+    openLoad();
+    ASSERT_FALSE(HasFatalFailure());
+    lookAt(fileOf(60));
+    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
+    pressButton("Read files of this recorder so");
+    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    QTest::qWait(50);
+    desktop.window().grab().save("/tmp/tr1.png");
+    const auto* const plot = page()->view()->findChild<ui::TracePlot*>();
+    ASSERT_NE(plot, nullptr);
+    EXPECT_TRUE(plot->accessibleDescription().contains("Simulated"));
+    pressButton("Attach it to this load");
+    ASSERT_TRUE(saysSoon("The recording is attached to this load."));
+    settle();
+    const auto& traces = sheet().view().folded.record.load.traces;
+    ASSERT_EQ(traces.size(), 1U);
+    EXPECT_EQ(traces.front().counter, 101);
+    EXPECT_EQ(traces.front().exposure, Shown::notMet);
+    EXPECT_EQ(sheet().view().decision.verdict, Verdict::reprocess);
+    // Its file came into the journal and can be looked at again.
+    pressButton("Look at recorder-of-s1");
+    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    EXPECT_FALSE(desktop.sees("Attach it to this load"));
+}
+
+TEST_F(RecordingOnScreen, WhoseMappingIsKnownIsDroppedOnThePageAndSeenAtOnce)
+{
+    openLoad();
+    ASSERT_FALSE(HasFatalFailure());
+    lookAt(fileOf(60));
+    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
+    pressButton("Read files of this recorder so");
+    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    pressButton("Attach it to this load");
+    ASSERT_TRUE(saysSoon("The recording is attached to this load."));
+    settle();
+    EXPECT_FALSE(desktop.sees("Continuously in the band"));
+
+    QMimeData dropped;
+    dropped.setUrls({QUrl::fromLocalFile(fileOf(0))});
+    ui::LoadView* const view = page()->view();
+    QDragEnterEvent enters(QPoint(50, 50), Qt::CopyAction, &dropped, Qt::LeftButton,
+                           Qt::NoModifier);
+    QApplication::sendEvent(view, &enters);
+    ASSERT_TRUE(enters.isAccepted());
+    QDropEvent drops(QPointF(50, 50), Qt::CopyAction, &dropped, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(view, &drops);
+    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    EXPECT_TRUE(desktop.sees("Attach it to this load"));
+    pressButton("Put it away");
+    EXPECT_TRUE(desktop.waitFor([this] { return !desktop.sees("Continuously in the band"); }));
+    EXPECT_EQ(desktop.focusName(), "A recorder's file of this cycle");
+    // The name of a file may be longer than the column of the reasons is wide.
+    for (const Fault& fault : cutByScrolling(desktop.window())) {
+        ADD_FAILURE() << fault.where.toStdString() << ' ' << fault.what.toStdString();
+    }
+}
+
+TEST_F(RecordingOnScreen, ThatIsNoFileIsNotTaken)
+{
+    openLoad();
+    ASSERT_FALSE(HasFatalFailure());
+    QMimeData dropped;
+    dropped.setText(QStringLiteral("a text"));
+    QDragEnterEvent enters(QPoint(50, 50), Qt::CopyAction, &dropped, Qt::LeftButton,
+                           Qt::NoModifier);
+    QApplication::sendEvent(page()->view(), &enters);
+    EXPECT_FALSE(enters.isAccepted());
+}
+
+TEST_F(RecordingOnScreen, ThatCannotBeOpenedIsSaidAtItsField)
+{
+    openLoad();
+    ASSERT_FALSE(HasFatalFailure());
+    lookAt(m_folder.filePath(QStringLiteral("nothing.csv")));
+    EXPECT_TRUE(desktop.comesToSee("The file cannot be opened"));
+}
+
+} // namespace
+} // namespace loadwarden::ui_tests

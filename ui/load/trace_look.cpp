@@ -1,0 +1,143 @@
+#include "ui/load/trace_look.h"
+
+#include "core/cycle/simulation/trace_text.h"
+#include "core/desk/recorder.h"
+#include "core/words/say_refusal.h"
+#include "ui/load/load_text.h"
+#include "ui/look/text.h"
+#include "ui/trace/mapping_form.h"
+#include "ui/trace/trace_facts.h"
+#include "ui/trace/trace_plot.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include <utility>
+#include <variant>
+
+namespace loadwarden::ui {
+
+TraceLook::TraceLook(CycleDesk& desk, QWidget* parent)
+    : QWidget(parent),
+      m_desk(desk),
+      m_mapping(new MappingForm(this)),
+      m_seen(new QWidget(this)),
+      m_name(makeLabel({}, Type::strong)),
+      m_plot(new TracePlot(desk.workstation().look, m_seen)),
+      m_facts(new TraceFacts(desk.workstation().look, m_seen)),
+      m_attach(makeButton(tr("Attach it to this load"), ButtonKind::main)),
+      m_refused(makeLabel({}))
+{
+    constexpr int leastHeight = 420; // pressure, saturation and lethality below each other
+    auto* const column = new QVBoxLayout(this);
+    column->setContentsMargins(0, space::small, 0, 0);
+    column->addWidget(m_mapping);
+    column->addWidget(m_seen);
+    auto* const seen = new QVBoxLayout(m_seen);
+    seen->setContentsMargins(0, 0, 0, 0);
+    m_plot->setMinimumHeight(leastHeight);
+    seen->addWidget(m_name);
+    seen->addWidget(m_plot);
+    seen->addWidget(m_facts);
+    m_refused->setProperty("tone", "bad");
+    m_refused->hide();
+    seen->addWidget(m_refused);
+    auto* const buttons = new QHBoxLayout;
+    auto* const away = makeButton(tr("Put it away"), ButtonKind::quiet);
+    buttons->addWidget(m_attach);
+    buttons->addWidget(away);
+    buttons->addStretch();
+    seen->addLayout(buttons);
+    m_mapping->hide();
+    m_seen->hide();
+    connect(m_mapping, &MappingForm::confirmed, this, [this] { compute(m_mapping->mapping()); });
+    connect(m_mapping, &MappingForm::left, this, &TraceLook::leave);
+    connect(m_attach, &QPushButton::clicked, this, &TraceLook::attach);
+    connect(away, &QPushButton::clicked, this, &TraceLook::leave);
+}
+
+void TraceLook::look(TraceFile file)
+{
+    m_file = std::make_shared<const TraceFile>(std::move(file));
+    m_work.reset();
+    m_mapping->hide();
+    m_seen->hide();
+    m_refused->hide();
+    const ChosenMapping& chosen = m_file->chosen;
+    if (chosen.origin == MappingOrigin::remembered) {
+        compute(chosen.mapping);
+        return;
+    }
+    m_mapping->show(m_file->bytes, {chosen.mapping, chosen.notes});
+    m_mapping->show();
+    m_mapping->setFocus();
+}
+
+void TraceLook::compute(const TraceMapping& mapping)
+{
+    if (!m_file || std::exchange(m_isBusy, true)) {
+        return;
+    }
+    m_desk.workstation().desk.ask(
+        this,
+        [file = m_file, mapping](Office& office) {
+            return std::shared_ptr<const TraceWork>(std::make_shared<TraceWork>(readForLoad(
+                file->basis, office.place().ids.next("tr"), file->name, file->bytes, mapping)));
+        },
+        [this, file = m_file](std::shared_ptr<const TraceWork> work) {
+            m_isBusy = false;
+            if (file == m_file) { // else it was put away meanwhile
+                showWork(std::move(work));
+            }
+        },
+        [this] { m_isBusy = false; });
+}
+
+void TraceLook::showWork(std::shared_ptr<const TraceWork> work)
+{
+    m_work = std::move(work);
+    const TraceReading& reading = m_work->reading;
+    m_name->setText(text(m_file->name));
+    m_plot->show(reading.trace, m_work->evaluation, m_work->asked,
+                 simulation::saysSimulated(m_file->bytes));
+    m_facts->show(reading.trace, m_work->evaluation, m_work->asked, reading.defects);
+    m_attach->setVisible(!m_file->isKept);
+    m_mapping->hide();
+    m_seen->show();
+    m_plot->setFocus();
+}
+
+void TraceLook::attach()
+{
+    if (!m_work || m_file->isKept || std::exchange(m_isBusy, true)) {
+        return;
+    }
+    m_desk.workstation().desk.record(
+        this,
+        [who = *m_desk.workstation().session.who(), file = m_file, work = m_work](Office& office) {
+            return Recorder(office).attach(who, work->act, file->bytes);
+        },
+        [this](const OrRefusal<Appended>& answer) {
+            m_isBusy = false;
+            if (const auto* const refusal = std::get_if<Refusal>(&answer)) {
+                const Told told = say(*refusal, m_desk.style());
+                m_refused->setText(text(told.says) + u' ' + text(told.next));
+                m_refused->show();
+                return;
+            }
+            leave();
+            emit attached();
+        },
+        [this] { m_isBusy = false; });
+}
+
+void TraceLook::leave()
+{
+    m_file.reset();
+    m_work.reset();
+    emit left();
+}
+
+} // namespace loadwarden::ui
