@@ -30,14 +30,12 @@ TraceLook::TraceLook(CycleDesk& desk, QWidget* parent)
       m_attach(makeButton(tr("Attach it to this load"), ButtonKind::main)),
       m_refused(makeLabel({}))
 {
-    constexpr int leastHeight = 420; // pressure, saturation and lethality below each other
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, space::small, 0, 0);
     column->addWidget(m_mapping);
     column->addWidget(m_seen);
     auto* const seen = new QVBoxLayout(m_seen);
     seen->setContentsMargins(0, 0, 0, 0);
-    m_plot->setMinimumHeight(leastHeight);
     seen->addWidget(m_name);
     seen->addWidget(m_plot);
     seen->addWidget(m_facts);

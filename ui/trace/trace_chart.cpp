@@ -29,7 +29,8 @@ TraceChart::TraceChart() : m_margins(new QCPMarginGroup(this))
     setNoAntialiasingOnDrag(true);
     setPlottingHint(QCP::phFastPolylines);
     plotLayout()->setRowSpacing(0);
-    setMinimumSize(280, 240);
+    constexpr int leastHeight = 420; // temperatures, saturation and lethality below each other
+    setMinimumSize(280, leastHeight);
     // Where there is room for names is known once the axes have theirs.
     connect(this, &QCustomPlot::afterLayout, this, [this] { placePhaseNames(); });
 }
@@ -59,8 +60,8 @@ void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& co
             ? addRect(ChartText::tr("Measured minus saturation temperature, K"), stripStretch)
             : nullptr;
     m_lethality = m_scene->has(SeriesKind::lethality)
-                      ? addRect(ChartText::tr("F0 of the coldest required sensor so far, min "
-                                              "(reference %1 °C, z %2 K)")
+                      ? addRect(ChartText::tr("F0 of the coldest required sensor, min "
+                                              "(%1 °C, z %2 K)")
                                     .arg(text(sayNumber(m_scene->f0.celsius, 2)),
                                          text(sayNumber(m_scene->f0.zKelvin, 2))),
                                 stripStretch)
@@ -72,6 +73,7 @@ void TraceChart::show(std::shared_ptr<const TraceScene> scene, const Colours& co
     time->setTickLabels(true);
     time->setLabel(ChartText::tr("Time since the trace began, h:mm:ss"));
 
+    fitTicks();
     addPhases();
     for (std::size_t i = 0; i < m_scene->series.size(); ++i) {
         addSeries(i, axisOf(m_scene->series[i].kind));
@@ -158,7 +160,7 @@ void TraceChart::dress(QCPAxisRect& rect)
     }
     const auto clock = QSharedPointer<QCPAxisTickerTime>::create();
     clock->setTimeFormat(QStringLiteral("%h:%m:%s"));
-    clock->setTickCount(6);
+    clock->setFieldWidth(QCPAxisTickerTime::tuHours, 1);
     rect.axis(QCPAxis::atBottom)->setTicker(clock);
     rect.axis(QCPAxis::atLeft)->ticker()->setTickCount(4);
 }
@@ -220,6 +222,21 @@ void TraceChart::view(double from, double to)
     }
     fitValues();
     replot(QCustomPlot::rpQueuedReplot);
+}
+
+void TraceChart::resizeEvent(QResizeEvent* event)
+{
+    QCustomPlot::resizeEvent(event);
+    fitTicks();
+}
+
+void TraceChart::fitTicks()
+{
+    const int label = QFontMetrics(m_font).horizontalAdvance(QStringLiteral("00:00:00"));
+    for (QCPAxisRect* const rect : axisRects()) {
+        // A tick's label and as much again between two of them.
+        rect->axis(QCPAxis::atBottom)->ticker()->setTickCount(std::max(2, width() / (2 * label)));
+    }
 }
 
 void TraceChart::fitValues()

@@ -29,6 +29,9 @@ public:
     /// Where the pointer reads values.
     [[nodiscard]] QRect frame() const;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QCPAxisRect* addRect(const QString& caption, int stretch);
     void addSeries(std::size_t place, QCPAxis* value);
@@ -40,6 +43,7 @@ private:
     QCPItemText* addText(QCPAxisRect* rect, const QString& says);
     void dress(QCPAxisRect& rect);
     void fitValues();
+    void fitTicks(); ///< as many as their labels have room for
     void placePhaseNames();
     [[nodiscard]] QCPAxis* axisOf(SeriesKind kind) const;
     [[nodiscard]] QPen linePen(const QColor& colour, Qt::PenStyle style, double width) const;

@@ -5,6 +5,7 @@
 #include "ui/look/text.h"
 #include "ui/trace/trace_facts_germs.h"
 #include "ui/trace/trace_facts_parts.h"
+#include "ui/trace/trace_scene.h"
 
 #include <QCoreApplication>
 
@@ -77,9 +78,7 @@ QString channelName(const Trace& trace, std::size_t place)
     if (place >= trace.channels.size()) {
         return {};
     }
-    const TraceChannel& channel = trace.channels[place];
-    const QString role = text(say(channel.role));
-    return channel.name.empty() ? role : FactText::tr("%1 (%2)").arg(role, text(channel.name));
+    return channelText(trace.channels[place]);
 }
 
 std::vector<TraceFactGroup> factsOf(const Trace& trace, const TraceEvaluation& evaluation,

@@ -60,16 +60,6 @@ private:
     [[nodiscard]] bool hasHold() const { return m_evaluation.exposure.rule != HoldRule::none; }
     [[nodiscard]] const SampleRange& hold() const { return m_evaluation.exposure.hold; }
 
-    QString nameOf(const TraceChannel& channel)
-    {
-        QString role = text(say(channel.role));
-        role.front() = role.front().toUpper();
-        const QString name = text(channel.name);
-        return name.isEmpty() || name.compare(role, Qt::CaseInsensitive) == 0
-                   ? role
-                   : SceneText::tr("%1 (%2)", "a role, a recorder's name of it").arg(role, name);
-    }
-
     void addChannel(std::size_t place)
     {
         const TraceChannel& channel = m_trace.channels[place];
@@ -78,7 +68,7 @@ private:
         }
         const bool isPressure = !isTemperature(channel.role);
         m_scene.series.push_back({isPressure ? SeriesKind::pressure : SeriesKind::temperature,
-                                  channel.role, m_orders[channel.role]++, nameOf(channel),
+                                  channel.role, m_orders[channel.role]++, channelText(channel),
                                   channel.values});
         if (hasHold() && !m_asked.isLeakTest
             && std::ranges::find(m_asked.band.required, place) != m_asked.band.required.end()) {
@@ -147,7 +137,7 @@ private:
         for (const SaturationDifference& each : m_evaluation.saturation) {
             const TraceChannel& channel = m_trace.channels[each.channel];
             TraceSeries series{SeriesKind::saturation, channel.role, orders[channel.role]++,
-                               SceneText::tr("%1 − saturation").arg(nameOf(channel)), boils};
+                               SceneText::tr("%1 − saturation").arg(channelText(channel)), boils};
             for (std::size_t i = hold().first; i <= hold().last; ++i) {
                 series.values[i] = channel.values[i] - boils[i];
             }
@@ -225,6 +215,19 @@ QString valueText(SeriesKind kind, double value)
     case SeriesKind::lethality: return SceneText::tr("%1 min").arg(fixed(1));
     }
     return {};
+}
+
+QString channelText(const TraceChannel& channel)
+{
+    QString role = text(say(channel.role));
+    role.front() = role.front().toUpper();
+    const QString name = text(channel.name);
+    if (name.isEmpty()) {
+        return role;
+    }
+    return name.startsWith(role, Qt::CaseInsensitive)
+               ? name
+               : SceneText::tr("%1 (%2)", "a role, a recorder's name of it").arg(role, name);
 }
 
 } // namespace loadwarden::ui

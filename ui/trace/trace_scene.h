@@ -62,4 +62,7 @@ struct TraceScene {
 /// "134.2 °C"; what is not measured is said so.
 [[nodiscard]] QString valueText(SeriesKind kind, double value);
 
+/// What a channel measures, with the recorder's name of it where that says more.
+[[nodiscard]] QString channelText(const TraceChannel& channel);
+
 } // namespace loadwarden::ui
