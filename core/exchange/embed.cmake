@@ -39,5 +39,7 @@ std::span<const EmbeddedFile> ${function}()
 
 } // namespace loadwarden::embedded
 " @ONLY)
+    set_source_files_properties("${CMAKE_CURRENT_BINARY_DIR}/embedded_${function}.cpp" PROPERTIES
+        SKIP_UNITY_BUILD_INCLUSION ON) # each has files of its own
     target_sources(${target} PRIVATE "${CMAKE_CURRENT_BINARY_DIR}/embedded_${function}.cpp")
 endfunction()
