@@ -9,7 +9,7 @@ packages=(
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
     libtomlplusplus-dev nlohmann-json3-dev libsodium-dev pkg-config
     python3 python3-jsonschema python3-nacl tzdata faketime
-    python3-iapws python3-numpy
+    python3-iapws python3-numpy python3-statsmodels
     poppler-utils fonts-dejavu-core
 )
 

@@ -1,6 +1,7 @@
 #include "core/cycle/trace/lethal_kernel.h"
 #include "core/cycle/trace/lethality.h"
 #include "core/cycle/trace/microbiology.h"
+#include "tests/support/ask_python.h"
 #include "trace_support.h"
 
 #include <gtest/gtest.h>
@@ -120,7 +121,7 @@ TEST(Lethality, AgreesWithNumpy)
         ours.emplace_back(lethality(seconds, celsius, reference).minutes,
                           cumulativeLethality(seconds, celsius, reference)[seconds.size() / 2]);
     }
-    const auto lines = support::askPython("lethality_numpy.py", asked.str());
+    const auto lines = support::askPython("cycle/trace/lethality_numpy.py", asked.str());
     ASSERT_EQ(lines.size(), ours.size());
     for (std::size_t i = 0; i < lines.size(); ++i) {
         std::size_t used = 0;

@@ -1,4 +1,5 @@
 #include "core/cycle/trace/saturation.h"
+#include "tests/support/ask_python.h"
 #include "trace_support.h"
 
 #include <gtest/gtest.h>
@@ -41,7 +42,7 @@ TEST(Saturation, AgreesWithPythonsIapwsFrom100To140Celsius)
         celsius.push_back(tenths / 10.0);
         asked += std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + "\n";
     }
-    const auto lines = support::askPython("saturation_table.py", asked);
+    const auto lines = support::askPython("cycle/trace/saturation_table.py", asked);
     ASSERT_EQ(lines.size(), celsius.size());
     for (std::size_t i = 0; i < lines.size(); ++i) {
         std::size_t used = 0;

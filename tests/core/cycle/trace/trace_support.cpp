@@ -124,35 +124,4 @@ std::vector<std::vector<std::string>> referenceRows(const std::string& file)
     return rows;
 }
 
-std::vector<std::string> askPython(const std::string& script, const std::string& input)
-{
-    std::string path = std::filesystem::temp_directory_path().string() + "/loadwarden-ask-XXXXXX";
-    const int file = mkstemp(path.data());
-    if (file < 0) {
-        throw std::runtime_error("no temporary file");
-    }
-    close(file);
-    std::ofstream(path) << input;
-    const std::string command = LOADWARDEN_PYTHON " '" LOADWARDEN_SOURCE_DIR
-                                                  "/tests/core/cycle/trace/"
-                                + script + "' < '" + path + "'";
-    std::vector<std::string> lines;
-    std::string line;
-    FILE* pipe = popen(command.c_str(), "r");
-    std::array<char, 4096> buffer{};
-    while (std::fgets(buffer.data(), static_cast<int>(buffer.size()), pipe) != nullptr) {
-        line += buffer.data();
-        if (line.back() == '\n') {
-            line.pop_back();
-            lines.push_back(std::exchange(line, {}));
-        }
-    }
-    const int status = pclose(pipe);
-    std::filesystem::remove(path);
-    if (status != 0) {
-        throw std::runtime_error(script + " failed");
-    }
-    return lines;
-}
-
 } // namespace loadwarden::support

@@ -45,7 +45,4 @@ inline constexpr double atmosphere = 101.325;
 /// Rows of a file of tests/data/reference/ without comments and heading, split at commas.
 std::vector<std::vector<std::string>> referenceRows(const std::string& file);
 
-/// What a Python script beside the tests writes, given a text, line by line; it must end well.
-std::vector<std::string> askPython(const std::string& script, const std::string& input);
-
 } // namespace loadwarden::support
