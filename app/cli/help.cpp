@@ -77,6 +77,8 @@ On a journal, the file in which everything that people do is recorded:
   bi control --product pr-ID --lot pl-ID | due
   bi activate LOT v1 | incubate LOT v1 --incubator in-ID | process-indicator LOT v1 changed|unchanged
         | read LOT v1 growth|no-growth|unclear; of a control bc-ID in the place of LOT v1
+  tray LABEL                   may this tray be used? By what is signed and known now: may be used,
+                               may not and what to do, or ask the lead
   test read TEST SEEN | read TEST leak --settled MIN --minutes MIN --rise-mbar NUMBER
         | conditions TEST [--chamber-empty yes] [--drying-run no] [--minutes N] [--celsius N]
   entry void SEQ --reason TEXT | annotate SEQ --note TEXT --reason TEXT
@@ -117,7 +119,7 @@ prints: what is signed is what was seen.
   --help
 
 decide and load decide end with 0 when everything may be released and every test passed, 1 when not
-all; trace FILE with 0 when all that was asked is met, 1 when something is not or cannot be told, 2
+all; tray with 0 when it may be used, else 1; trace FILE with 0 when all that was asked is met, 1 when something is not or cannot be told, 2
 when the text is not usable; verify with 1 when it found anything. 2: input or usage was wrong (decide goes on with the other
 records). 3: the desk refused, with the reason; nothing was recorded.
 

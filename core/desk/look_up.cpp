@@ -40,26 +40,6 @@ LookedUp cycle(ReadSnapshot& snapshot, std::string_view text)
             .name = row && !row->lot.empty() ? row->lot : *found};
 }
 
-LookedUp item(ReadSnapshot& snapshot, std::string_view text)
-{
-    LookedUp newestOne;
-    std::int64_t newestAt = 0;
-    Finder finder(snapshot);
-    for (const FoundLabel& label : finder.labelsFrom(text, mostLabels)) {
-        if (!isSamePerson(label.label, text)) {
-            continue; // it only begins so
-        }
-        const auto row = finder.cycle(label.cycle);
-        const std::int64_t at = row ? row->at : 0;
-        if (newestOne.what == What::nothing || at >= newestAt) {
-            newestOne = {
-                .what = What::item, .id = label.item, .cycle = label.cycle, .name = label.label};
-            newestAt = at;
-        }
-    }
-    return newestOne;
-}
-
 LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
 {
     const std::vector<std::string> lots = productLotsNumbered(snapshot, text);
@@ -74,6 +54,29 @@ LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
 }
 
 } // namespace
+
+LookedUp lookUpItem(ReadSnapshot& snapshot, std::string_view label)
+{
+    if (foldedPerson(label).empty()) {
+        return {};
+    }
+    LookedUp newestOne;
+    std::int64_t newestAt = 0;
+    Finder finder(snapshot);
+    for (const FoundLabel& each : finder.labelsFrom(label, mostLabels)) {
+        if (!isSamePerson(each.label, label)) {
+            continue; // it only begins so
+        }
+        const auto row = finder.cycle(each.cycle);
+        const std::int64_t at = row ? row->at : 0;
+        if (newestOne.what == What::nothing || at >= newestAt) {
+            newestOne = {
+                .what = What::item, .id = each.item, .cycle = each.cycle, .name = each.label};
+            newestAt = at;
+        }
+    }
+    return newestOne;
+}
 
 std::vector<std::string> productLotsNumbered(ReadSnapshot& snapshot, std::string_view number)
 {
@@ -96,7 +99,7 @@ LookedUp lookUp(ReadSnapshot& snapshot, std::string_view text)
     if (foldedPerson(text).empty()) {
         return {};
     }
-    for (const auto look : {person, cycle, item, productLot}) {
+    for (const auto look : {person, cycle, lookUpItem, productLot}) {
         if (LookedUp found = look(snapshot, text); found.what != What::nothing) {
             return found;
         }

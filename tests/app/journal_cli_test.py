@@ -191,6 +191,10 @@ class MainJob(Journal):
         self.assertEqual(waiting.returncode, 1)
         self.assertIn("Quarantine", waiting.stdout)
         self.assertIn(CAUTION, waiting.stdout)
+        held = department.run("tray", "TRAY-7")
+        self.assertEqual(held.returncode, 1)
+        self.assertIn("TRAY-7: May not be used", held.stdout)
+        self.assertIn(CAUTION, " ".join(held.stdout.split()))
         due = department.do("bi", "due")
         self.assertIn(f"{lot} v1", due)
         self.assertIn(control, due)
@@ -210,6 +214,13 @@ class MainJob(Journal):
                                           by=OPERATOR), "lead")
         department.do("load", "sign", lot, "release", "--seen", seen, by=LEAD)
         self.assertIn("signed as Release", department.do("load", "show", lot))
+        self.assertIn("tray-7: May be used".upper(), department.do("tray", "tray-7").upper())
+        tray = json.loads(department.do("tray", "TRAY-7", "--json"))
+        self.assertEqual((tray["answer"], tray["load"], tray["signed"]["as"]),
+                         ("may-be-used", lot, "release"))
+        unknown = department.run("tray", "TRAY-8")
+        self.assertEqual(unknown.returncode, 1)
+        self.assertIn("No item with this label", unknown.stdout)
         self.assertIn("disposition.signed", department.do("load", "history", lot))
         self.assertEqual(department.do("bi", "due"), "")
         verified = department.do("verify")
@@ -641,7 +652,7 @@ class Doors(Journal):
 
     def test_help_names_every_command(self):
         text = self.department.run("--help").stdout
-        for command in ("init", "staff", "sterilizer", "record", "load", "bi", "test", "verify",
+        for command in ("init", "staff", "sterilizer", "record", "load", "bi", "tray", "test", "verify",
                         "backup", "restore", "export", "journal"):
             self.assertRegex(text, rf"(?m)^  {command} ")
 

@@ -15,6 +15,7 @@ std::span<const Command> journalCommands()
         Command{"load", load},
         Command{"bi", bi},
         Command{"test", test},
+        Command{"tray", tray},
         Command{"entry", entry},
         Command{"verify", verify},
         Command{"backup", backup},

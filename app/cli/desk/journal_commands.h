@@ -10,6 +10,7 @@ namespace loadwarden::cli {
 
 int backup(std::span<const std::string_view> arguments, Streams streams);
 int bi(std::span<const std::string_view> arguments, Streams streams);
+int tray(std::span<const std::string_view> arguments, Streams streams);
 int entry(std::span<const std::string_view> arguments, Streams streams);
 int exportEvidence(std::span<const std::string_view> arguments, Streams streams);
 int importFile(std::span<const std::string_view> arguments, Streams streams);
