@@ -52,8 +52,10 @@ RecorderFile recorderFileOf(const RecordedCycle& cycle, const Zone& zone, double
     way.atmosphereKPa = atmosphereKPa;
     way.counter = cycle.counter;
     way.date = zone.dateOf(cycle.start);
-    const Duration ofDay = cycle.start - zone.resolve(way.date, 0);
-    way.secondsOfDay = static_cast<double>(ofDay.ms) / 1'000;
+    // What a clock shows, also on the day on which the clocks are changed.
+    constexpr std::int64_t dayMs = 86'400'000;
+    const Instant shown = cycle.start + zone.offsetAt(cycle.start);
+    way.secondsOfDay = static_cast<double>(shown.ms % dayMs) / 1'000;
     const Trace trace = simulation::simulate(settingsOf(cycle, atmosphereKPa)).trace;
     return {.name = "sterilizer-" + cycle.sterilizer.substr(3) + "_cycle-"
                     + std::to_string(cycle.counter) + "_simulated.txt",

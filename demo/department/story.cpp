@@ -50,9 +50,9 @@ std::vector<simulation::Fault> faultsOf(Matter matter)
 {
     using simulation::FaultKind;
     switch (matter) {
-    case Matter::lowTemperature: return {{.kind = FaultKind::lowTemperature, .size = 0.3}};
+    case Matter::lowTemperature: return {{.kind = FaultKind::lowTemperature, .size = 0.6}};
     case Matter::exposureInterrupted:
-        return {{.kind = FaultKind::interruptedExposure, .size = 30, .kelvin = 3}};
+        return {{.kind = FaultKind::interruptedExposure, .size = 30, .kelvin = 0.3}};
     case Matter::airInSteam: return {{.kind = FaultKind::residualAir, .size = 3}};
     case Matter::settingTyped: return {{.kind = FaultKind::shortDrying, .size = 780}};
     default: return {};
