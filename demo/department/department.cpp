@@ -1,6 +1,7 @@
 #include "demo/department/department.h"
 
 #include "core/desk/sealing.h"
+#include "core/desk/trace_work.h"
 #include "core/words/say_refusal.h"
 
 #include <stdexcept>
@@ -136,6 +137,27 @@ Appended Department::record(const Worker& who, AnyAct act, std::vector<std::stri
         return must(Recorder(office()).record(in(who), asked));
     }
     return must(Recorder(office()).record(in(who), asked, signature(who)));
+}
+
+Appended Department::attach(const Worker& who, const std::string& load, const std::string& trace,
+                            const RecordedCycle& recorded)
+{
+    constexpr double micropascalsInKPa = 1e9;
+    std::optional<TraceBasis> basis;
+    {
+        ReadSnapshot snapshot(office().connection());
+        basis = traceBasisOf(snapshot, office().entries(), load, now());
+    }
+    const double atmosphere =
+        static_cast<double>(basis.value().atmosphere.value().micropascals()) / micropascalsInKPa;
+    const RecorderFile file = recorderFileOf(recorded, office().zone(), atmosphere);
+    const ChosenMapping chosen = chooseMapping(file.text, basis->remembered);
+    const bool isKnown = chosen.origin == MappingOrigin::remembered;
+    TraceWork work =
+        readForLoad(*basis, trace, file.name, file.text, isKnown ? chosen.mapping : file.mapping);
+    ++m_recordings;
+    m_recordedBytes += file.text.size();
+    return must(Recorder(office()).attach(in(who), std::move(work.act), file.text));
 }
 
 Appended Department::correct(const Worker& who, std::int64_t seq, const std::string& reason,

@@ -4,6 +4,7 @@
 #include "core/desk/founding.h"
 #include "core/desk/recorder.h"
 #include "core/desk/reservations.h"
+#include "demo/department/recordings.h"
 
 #include <filesystem>
 #include <functional>
@@ -55,6 +56,10 @@ public:
 
     /// Records; a refusal is a mistake of the demo and throws std::logic_error.
     Appended record(const Worker& who, AnyAct act, std::vector<std::string> subjects);
+    /// Attaches the recorder's file of a cycle to a load, whose cycle it should be, read as the
+    /// sterilizer's files were read before; the first as that person confirms.
+    Appended attach(const Worker& who, const std::string& load, const std::string& trace,
+                    const RecordedCycle& recorded);
     /// Corrects an entry about the same subjects.
     Appended correct(const Worker& who, std::int64_t seq, const std::string& reason, AnyAct act,
                      std::vector<std::string> subjects);
@@ -66,6 +71,10 @@ public:
 
     /// How many loads have been reserved, without tests.
     [[nodiscard]] int loads() const { return m_loads; }
+
+    /// How many recorders' files were attached, and how large they are.
+    [[nodiscard]] int recordings() const { return m_recordings; }
+    [[nodiscard]] std::size_t recordedBytes() const { return m_recordedBytes; }
 
     /// One of 0 to `most`, the same in every run.
     [[nodiscard]] int draw(int most);
@@ -81,6 +90,8 @@ private:
     std::multimap<Instant, std::function<void()>> m_agenda;
     std::uint64_t m_state = 20310304;
     int m_loads = 0;
+    int m_recordings = 0;
+    std::size_t m_recordedBytes = 0;
 };
 
 /// Registers sterilizers, specifications, products, packagings, devices and incubators.

@@ -24,7 +24,9 @@ int main(int argc, char** argv)
         registerEverything(department);
         planThreeWeeks(department, argc == 4);
         department.run(*until);
-        std::cout << department.loads() << " loads are recorded in " << argv[1] << ".\n";
+        std::cout << department.loads() << " loads are recorded in " << argv[1] << ", with "
+                  << department.recordings() << " simulated recorders' files of "
+                  << department.recordedBytes() / 1'024 << " KiB in all.\n";
     } catch (const std::exception& error) {
         std::cerr << "loadwarden-demo: " << error.what() << '\n';
         return 2;

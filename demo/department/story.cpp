@@ -26,8 +26,38 @@ enum class Matter {
     readingMissing,
     positive,
     secondReaderAwaited, ///< one reader was not sure, and nobody else has looked
-    controlDead          ///< an implant's vial showed no growth, and neither did its control
+    controlDead,         ///< an implant's vial showed no growth, and neither did its control
+    // What the typed numbers hide and the recording shows.
+    exposureInterrupted,
+    airInSteam,     ///< residual air: the steam is cooler than its pressure says
+    settingTyped,   ///< drying as the program is set to, where it ended early
+    otherRecording, ///< that of another sterilizer, struck and replaced by its own
 };
+
+/// What is the matter with a load that its typed numbers hide, by day, sterilizer and turn.
+constexpr struct {
+    int day;
+    int which;
+    int turn;
+    Matter matter;
+} hidden[] = {{4, 1, 2, Matter::exposureInterrupted},
+              {7, 1, 4, Matter::airInSteam},
+              {8, 2, 3, Matter::settingTyped},
+              {9, 1, 3, Matter::otherRecording}};
+
+/// What its recorder saw besides a good cycle.
+std::vector<simulation::Fault> faultsOf(Matter matter)
+{
+    using simulation::FaultKind;
+    switch (matter) {
+    case Matter::lowTemperature: return {{.kind = FaultKind::lowTemperature, .size = 0.6}};
+    case Matter::exposureInterrupted:
+        return {{.kind = FaultKind::interruptedExposure, .size = 30, .kelvin = 0.3}};
+    case Matter::airInSteam: return {{.kind = FaultKind::residualAir, .size = 3}};
+    case Matter::settingTyped: return {{.kind = FaultKind::shortDrying, .size = 780}};
+    default: return {};
+    }
+}
 
 struct Load {
     std::string sterilizer;
@@ -100,7 +130,7 @@ public:
             planLoad(livingDay, 3, turn, number++, matter, true);
         };
         planLoad(livingDay - 1, 3, 0, number++, Matter::nothing, false);
-        planLoad(livingDay, 3, 0, number++, Matter::nothing, false);
+        left(0, Matter::airInSteam);
         left(1, Matter::controlDead);
         left(2, Matter::secondReaderAwaited);
         left(3, Matter::wetPackage);
@@ -152,6 +182,11 @@ private:
             return Matter::positive;
         }
         const int drawn = m_department.draw(99);
+        for (const auto& each : hidden) {
+            if (each.day == day && each.which == which && each.turn == turn) {
+                return each.matter;
+            }
+        }
         return drawn < 8    ? Matter::implant
                : drawn < 11 ? Matter::frontOnBoundary
                : drawn < 13 ? Matter::wetPackage
@@ -175,6 +210,9 @@ private:
         m_department.at(load->start, [=, this] { start(*load, day); });
         m_department.at(after(load->start, 52), [=, this] { end(*load, day); });
         m_department.at(after(load->start, 57), [=, this] { read(*load, day); });
+        if (isRecorded(*load)) {
+            m_department.at(after(load->start, 60), [=, this] { attach(*load, day); });
+        }
         m_department.at(after(load->start, 75), [=, this] { check(*load, day); });
         if (load->hasVial) {
             m_department.at(after(load->start, 62), [=, this] { incubate(*load, day); });
@@ -302,6 +340,36 @@ private:
         }
     }
 
+    /// Of an aborted cycle the recorder wrote nothing that can be used; some files nobody fetches.
+    static bool isRecorded(const Load& load)
+    {
+        constexpr int forgotten = 25;
+        return load.matter != Matter::aborted && load.number % forgotten != forgotten - 1;
+    }
+
+    void attach(Load& load, int day)
+    {
+        const RecordedCycle own{.sterilizer = load.sterilizer,
+                                .counter = load.counter,
+                                .start = load.start,
+                                .faults = faultsOf(load.matter)};
+        if (load.matter != Matter::otherRecording) {
+            m_department.attach(on(day), load.cycle, m_department.newId("tr"), own);
+            return;
+        }
+        // First the file of the load before; a lead sees what the program says of it.
+        RecordedCycle other = own;
+        other.counter -= 1;
+        other.start = after(other.start, -95);
+        const std::string trace = m_department.newId("tr");
+        const Appended wrong = m_department.attach(on(day), load.cycle, trace, other);
+        m_department.at(after(load.start, 66), [=, this, cycle = load.cycle] {
+            m_department.correct(lead(), wrong.firstSeq, "it is the file of the load before",
+                                 EntryVoided{}, {trace, cycle});
+            m_department.attach(on(day), cycle, m_department.newId("tr"), own);
+        });
+    }
+
     void check(Load& load, int day)
     {
         for (std::size_t i = 0; i < load.items.size(); ++i) {
@@ -405,7 +473,8 @@ private:
         load.isSigned = true;
         const bool asks = load.matter == Matter::implant;
         const Verdict verdict = m_department.signAsDecided(asks ? lead() : on(day), load.cycle);
-        if (load.matter == Matter::lowTemperature || load.matter == Matter::aborted) {
+        if (load.matter == Matter::lowTemperature || load.matter == Matter::aborted
+            || load.matter == Matter::exposureInterrupted) {
             m_department.record(lead(), FailureRecorded{FailureKind::physical}, {load.cycle});
             m_department.record(
                 lead(),

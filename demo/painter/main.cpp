@@ -1,7 +1,10 @@
 // Writes pictures of every page: of a journal at a moment, in both themes and at two sizes, driven
 // by keys as a person would.
+#include "core/release/finding.h"
 #include "ui/load/cycle_list.h"
 #include "ui/load/load_page.h"
+#include "ui/load/load_view.h"
+#include "ui/load/trace_section.h"
 #include "ui/records/records_page.h"
 #include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
@@ -9,13 +12,21 @@
 #include "ui/shell/main_window.h"
 #include "ui/shell/work_view.h"
 #include "ui/today/today_page.h"
+#include "ui/trace/mapping_form.h"
+#include "ui/trace/trace_facts.h"
+#include "ui/trace/trace_plot.h"
 
 #include <QApplication>
 #include <QDir>
+#include <QFile>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
 
+#include <algorithm>
 #include <iostream>
 
 namespace {
@@ -34,6 +45,18 @@ struct Wanted {
     QString name; ///< before each file's name
 };
 
+/// As a recorder may write that nobody has confirmed yet.
+const char* const anotherRecorder = "SIMULATED, the record of no sterilizer;;;\n"
+                                    "Recorder 7;cycle 1204;;\n"
+                                    "\n"
+                                    "Time;Chamber T [°C];Drain T [°C];P [bar]\n"
+                                    "07:14:00;21,4;21,2;1,01\n"
+                                    "07:14:10;24,9;23,0;0,72\n"
+                                    "07:14:20;31,3;26,4;0,43\n"
+                                    "07:14:30;38,8;30,9;0,21\n"
+                                    "07:14:40;58,1;47,7;0,88\n"
+                                    "07:14:50;97,6;90,2;1,62\n";
+
 class Painter {
 public:
     Painter(QApplication& application, const Wanted& wanted)
@@ -46,6 +69,7 @@ public:
 
     bool paint(ui::Theme theme, QSize size)
     {
+        m_hasRecording = false;
         m_settings.setTheme(theme);
         m_look.apply(theme, ui::TextSize::normal);
         m_suffix =
@@ -159,6 +183,7 @@ private:
             QTest::qWait(50);
             (void)settled();
             save(window, QStringLiteral("load-%1").arg(i + 1));
+            paintRecording(window, *page->view());
         }
         if (m_suffix != QStringLiteral("light-1366")) {
             return;
@@ -172,6 +197,50 @@ private:
             save(window, QStringLiteral("load-whole-%1").arg(i + 1));
         }
         window.resize(1366, 768);
+    }
+
+    static void scrollTo(const QWidget& shown, QScrollArea& scroll)
+    {
+        scroll.verticalScrollBar()->setValue(shown.mapTo(scroll.widget(), QPoint()).y());
+    }
+
+    /// Once: of a load about whose recording something is found, the picture, the figures, and how
+    /// another recorder's file would be read.
+    void paintRecording(ui::MainWindow& window, ui::LoadView& view)
+    {
+        const auto& findings = view.desk().sheet()->view().decision.findings;
+        const bool isFound = std::ranges::any_of(
+            findings, [](const Finding& each) { return textOf(each.key).starts_with("trace."); });
+        auto* const section = view.findChild<ui::TraceSection*>();
+        if (!isFound || section == nullptr || m_hasRecording) {
+            return;
+        }
+        m_hasRecording = true;
+        auto* const scroll = view.findChildren<QScrollArea*>().back();
+        const auto& traces = view.desk().sheet()->view().folded.record.load.traces;
+        section->goTo(QString::fromStdString(traces.front().id));
+        (void)QTest::qWaitFor(
+            [&] {
+                const auto* const plot = section->findChild<ui::TracePlot*>();
+                return plot != nullptr && plot->isVisible();
+            },
+            longestWaitMs);
+        QTest::qWait(50);
+        scrollTo(*section->findChild<ui::TracePlot*>(), *scroll);
+        save(window, QStringLiteral("load-recording"));
+        scrollTo(*section->findChild<ui::TraceFacts*>(), *scroll);
+        save(window, QStringLiteral("load-recording-figures"));
+        QFile file(m_temp.filePath(QStringLiteral("another-recorder_simulated.txt")));
+        if (file.open(QIODevice::WriteOnly)) {
+            file.write(anotherRecorder);
+            file.close();
+        }
+        section->open(file.fileName());
+        (void)QTest::qWaitFor([&] { return section->findChild<ui::MappingForm*>()->isVisible(); },
+                              longestWaitMs);
+        QTest::qWait(50);
+        scrollTo(*section->findChild<ui::MappingForm*>(), *scroll);
+        save(window, QStringLiteral("load-recording-mapping"));
     }
 
     void paintSections(ui::MainWindow& window)
@@ -197,6 +266,7 @@ private:
     FixedClock m_clock;
     RandomIdSource m_ids;
     QString m_suffix;
+    bool m_hasRecording = false; ///< painted already
 };
 
 } // namespace

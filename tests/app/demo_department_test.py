@@ -6,6 +6,7 @@ usage: demo_department_test.py LOADWARDEN_CLI LOADWARDEN_DEMO
 """
 import collections
 import datetime
+import json
 import os
 import re
 import subprocess
@@ -15,6 +16,14 @@ import unittest
 from pathlib import Path
 
 CLI = DEMO = None
+
+# What the story plants in simulated recordings (demo/department/story.cpp), and what must be found.
+PLANTED = {
+    "1-2031-066-04": {"trace.exposure-short", "trace.interrupted", "trace.below"},
+    "1-2031-069-06": {"trace.not-saturated"},
+    "2-2031-070-05": {"trace.drying-short", "trace.differs"},
+}
+REPLACED = "1-2031-071-05"  # the recording of another cycle was attached first, and struck
 
 
 class Department(unittest.TestCase):
@@ -29,6 +38,7 @@ class Department(unittest.TestCase):
                               timeout=600)
         assert made.returncode == 0, made.stderr
         assert made.stdout.startswith("300 loads"), made.stdout
+        cls.recordings = int(re.search(r"with (\d+) simulated", made.stdout)[1])
 
     @classmethod
     def tearDownClass(cls):
@@ -75,6 +85,41 @@ class Department(unittest.TestCase):
                     if lot.startswith("2-") and purpose == "routine"]
         self.assertEqual(len(saturday), 8)
         self.assertGreater(saturday.count("Release"), 5)
+
+    def findings(self, lot, at):
+        shown = self.run_cli("load", "decide", lot, "--json", "--at", at)
+        self.assertIn(shown.returncode, (0, 1), shown.stderr)
+        return json.loads(shown.stdout)["findings"]
+
+    def test_each_planted_fault_is_found_and_no_other_recording_says_anything(self):
+        at = "2031-03-24T08:00-05:00"
+        seen = {}
+        for number in range(21):
+            for lot, purpose, _, _ in self.day(datetime.date(2031, 3, 3 + number), at):
+                if purpose == "routine":
+                    seen[lot] = {finding["key"] for finding in self.findings(lot, at)
+                                 if finding["key"].startswith("trace.")
+                                 and finding["outcome"] != "note"}
+        self.assertEqual(len(seen), 300)
+        low = {lot for lot in seen if any(finding["key"] == "physical.below"
+                                          for finding in self.findings(lot, at))}
+        self.assertGreater(len(low), 0)
+        for lot, keys in seen.items():
+            if lot in low:  # what was typed says it, too
+                self.assertEqual(keys, {"trace.exposure-short", "trace.below"}, lot)
+            else:
+                self.assertEqual(keys, PLANTED.get(lot, set()), lot)
+
+    def test_a_recording_of_another_cycle_was_struck_and_replaced(self):
+        history = self.run_cli("load", "history", REPLACED)
+        self.assertEqual(history.returncode, 0, history.stderr)
+        self.assertIn("it is the file of the load before", history.stdout)
+        self.assertEqual(len(set(re.findall(r"sterilizer-1_cycle-\d+_simulated", history.stdout))),
+                         2, history.stdout)
+
+    def test_nearly_every_load_has_a_recording(self):
+        self.assertGreater(self.recordings, 250)
+        self.assertLess(self.recordings, 301)
 
 
 if __name__ == "__main__":

@@ -2,14 +2,20 @@
 // again.
 #include "core/cycle/simulation/simulation.h"
 #include "core/cycle/simulation/trace_text.h"
+#include "core/words/say.h"
 #include "tests/ui/load_screen.h"
 #include "tests/ui/walk/faults.h"
+#include "ui/load/trace_look.h"
+#include "ui/trace/trace_facts.h"
 #include "ui/trace/trace_plot.h"
 
 #include <QDragEnterEvent>
 #include <QDropEvent>
 #include <QFile>
+#include <QLabel>
 #include <QMimeData>
+#include <QProcess>
+#include <QRegularExpression>
 #include <QTemporaryDir>
 #include <QUrl>
 
@@ -52,8 +58,6 @@ TEST_F(RecordingOnScreen, IsConfirmedLookedAtAndAttachedAndFailsTheLoad)
     ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
     pressButton("Read files of this recorder so");
     ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
-    QTest::qWait(50);
-    desktop.window().grab().save("/tmp/tr1.png");
     const auto* const plot = page()->view()->findChild<ui::TracePlot*>();
     ASSERT_NE(plot, nullptr);
     EXPECT_TRUE(plot->accessibleDescription().contains("Simulated"));
@@ -102,6 +106,51 @@ TEST_F(RecordingOnScreen, WhoseMappingIsKnownIsDroppedOnThePageAndSeenAtOnce)
     for (const Fault& fault : cutByScrolling(desktop.window())) {
         ADD_FAILURE() << fault.where.toStdString() << ' ' << fault.what.toStdString();
     }
+}
+
+/// Without blanks, as lines break elsewhere on paper.
+QString squeezed(QString text)
+{
+    text.remove(QRegularExpression(QStringLiteral("\\s")));
+    return text;
+}
+
+TEST_F(RecordingOnScreen, IsPutOnPaperWithItsPictureAndEveryFigure)
+{
+    openLoad();
+    ASSERT_FALSE(HasFatalFailure());
+    lookAt(fileOf(60));
+    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
+    pressButton("Read files of this recorder so");
+    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    const QString pdf = m_folder.filePath(QStringLiteral("recording.pdf"));
+    page()->view()->findChild<ui::TraceLook*>()->savePaper(pdf);
+    ASSERT_TRUE(desktop.comesToSee("Picture and figures are in"));
+    QProcess reader;
+    reader.start(QStringLiteral("pdftotext"), {QStringLiteral("-raw"), QStringLiteral("-enc"),
+                                               QStringLiteral("UTF-8"), pdf, QStringLiteral("-")});
+    ASSERT_TRUE(reader.waitForFinished());
+    const QString paper = squeezed(QString::fromUtf8(reader.readAllStandardOutput()));
+    const auto has = [&](const QString& words) {
+        EXPECT_TRUE(paper.contains(squeezed(words))) << words.toStdString();
+    };
+    const CycleRecord& record = sheet().record;
+    for (const std::string& words :
+         {record.view.lot(), std::string("recorder-of-s1_cycle-101_whole-day.csv"),
+          std::string("Cycle counter in the file: 101"), std::string("To this load: not attached"),
+          std::string("SIMULATED"), hexOf(record.head.hash), caution()}) {
+        has(QString::fromStdString(words));
+    }
+    int figures = 0;
+    for (const auto* const label :
+         page()->view()->findChild<ui::TraceFacts*>()->findChildren<QLabel*>()) {
+        has(label->text());
+        ++figures;
+    }
+    EXPECT_GT(figures, 20);
+    // Nothing may be written over the journal.
+    page()->view()->findChild<ui::TraceLook*>()->savePaper(desktop.file());
+    EXPECT_TRUE(desktop.comesToSee("That file belongs to the journal itself."));
 }
 
 TEST_F(RecordingOnScreen, ThatIsNoFileIsNotTaken)

@@ -1,16 +1,23 @@
 #include "ui/load/trace_look.h"
 
 #include "core/cycle/simulation/trace_text.h"
+#include "core/desk/journal_copy.h"
 #include "core/desk/recorder.h"
 #include "core/words/say_refusal.h"
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
+#include "ui/paper/kit/pdf.h"
+#include "ui/paper/sheets/house.h"
+#include "ui/paper/sheets/load_parts.h"
+#include "ui/parts/flow_layout.h"
 #include "ui/trace/mapping_form.h"
 #include "ui/trace/trace_facts.h"
 #include "ui/trace/trace_plot.h"
+#include "ui/trace/trace_sheet.h"
 
-#include <QHBoxLayout>
+#include <QFileDialog>
 #include <QLabel>
+#include <QLocale>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -28,7 +35,8 @@ TraceLook::TraceLook(CycleDesk& desk, QWidget* parent)
       m_plot(new TracePlot(desk.workstation().look, m_seen)),
       m_facts(new TraceFacts(desk.workstation().look, m_seen)),
       m_attach(makeButton(tr("Attach it to this load"), ButtonKind::main)),
-      m_refused(makeLabel({}))
+      m_refused(makeLabel({})),
+      m_saved(makeMuted({}))
 {
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, space::small, 0, 0);
@@ -42,17 +50,22 @@ TraceLook::TraceLook(CycleDesk& desk, QWidget* parent)
     m_refused->setProperty("tone", "bad");
     m_refused->hide();
     seen->addWidget(m_refused);
-    auto* const buttons = new QHBoxLayout;
+    m_saved->hide();
+    seen->addWidget(m_saved);
+    auto* const buttons = new FlowLayout;
+    auto* const onPaper = makeButton(tr("Save as PDF…"));
+    onPaper->setAccessibleName(tr("Save picture and figures as PDF"));
     auto* const away = makeButton(tr("Put it away"), ButtonKind::quiet);
     buttons->addWidget(m_attach);
+    buttons->addWidget(onPaper);
     buttons->addWidget(away);
-    buttons->addStretch();
     seen->addLayout(buttons);
     m_mapping->hide();
     m_seen->hide();
     connect(m_mapping, &MappingForm::confirmed, this, [this] { compute(m_mapping->mapping()); });
     connect(m_mapping, &MappingForm::left, this, &TraceLook::leave);
     connect(m_attach, &QPushButton::clicked, this, &TraceLook::attach);
+    connect(onPaper, &QPushButton::clicked, this, &TraceLook::askForPaper);
     connect(away, &QPushButton::clicked, this, &TraceLook::leave);
 }
 
@@ -63,6 +76,7 @@ void TraceLook::look(TraceFile file)
     m_mapping->hide();
     m_seen->hide();
     m_refused->hide();
+    m_saved->hide();
     const ChosenMapping& chosen = m_file->chosen;
     if (chosen.origin == MappingOrigin::remembered) {
         compute(chosen.mapping);
@@ -129,6 +143,55 @@ void TraceLook::attach()
             emit attached();
         },
         [this] { m_isBusy = false; });
+}
+
+void TraceLook::askForPaper()
+{
+    const QString file =
+        QFileDialog::getSaveFileName(this, tr("Save picture and figures as PDF"),
+                                     m_desk.lot() + tr(" recording") + ".pdf", tr("PDF (*.pdf)"));
+    if (!file.isEmpty()) {
+        savePaper(file);
+    }
+}
+
+void TraceLook::savePaper(const QString& file)
+{
+    if (!m_work || m_desk.sheet() == nullptr) {
+        return;
+    }
+    const CycleRecord& record = m_desk.sheet()->record;
+    const DeskLink& desk = m_desk.workstation().desk;
+    if (isOfJournal(desk.file(), desk.place(), file.toStdString())) {
+        m_saved->setText(tr("That file belongs to the journal itself. Choose another name."));
+        m_saved->show();
+        return;
+    }
+    const bool isMetric = QLocale().measurementSystem() == QLocale::MetricSystem;
+    const paper::House house{.style = m_desk.style(),
+                             .facility = desk.about().facility,
+                             .journal = desk.about().journal,
+                             .size = isMetric ? paper::PageSize::a4 : paper::PageSize::letter};
+    const TraceOnPaper of{
+        .sterilizer = text(record.names.of(record.view.folded.sterilizer)),
+        .file = text(m_file->name),
+        .kept = m_file->isKept,
+        .simulated = simulation::saysSimulated(m_file->bytes),
+        .picture = [this](QPainter& on, const QRectF& in) { m_plot->paint(on, in); }};
+    const paper::Frame frame =
+        paper::frameOf(house, tr("The sterilizer's recording"), paper::lotText(record.view),
+                       m_desk.now(), record.head);
+    try {
+        const paper::Pages pages =
+            traceSheet(of, m_work->reading, m_work->evaluation, m_work->asked, frame, house.size);
+        paper::writePdf(pages, file.toStdString());
+        m_saved->setText(tr("Picture and figures are in %1.").arg(file));
+    } catch (const std::exception&) {
+        m_saved->setText(tr("The paper could not be written to %1. Choose another folder, or make "
+                            "room there.")
+                             .arg(file));
+    }
+    m_saved->show();
 }
 
 void TraceLook::leave()

@@ -26,6 +26,9 @@ public:
     void look(TraceFile file);
     [[nodiscard]] bool isLooking() const { return m_file != nullptr; }
 
+    /// Writes picture and figures as a PDF and says where it is, or why not.
+    void savePaper(const QString& file);
+
 signals:
     void attached();
     void left();
@@ -34,6 +37,7 @@ private:
     void compute(const TraceMapping& mapping);
     void showWork(std::shared_ptr<const TraceWork> work);
     void attach();
+    void askForPaper();
     void leave();
 
     CycleDesk& m_desk;
@@ -44,6 +48,7 @@ private:
     TraceFacts* m_facts;
     QPushButton* m_attach;
     QLabel* m_refused;
+    QLabel* m_saved;
 
     std::shared_ptr<const TraceFile> m_file;
     std::shared_ptr<const TraceWork> m_work;

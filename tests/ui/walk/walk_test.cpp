@@ -1,4 +1,6 @@
 // Every page at two sizes, in two themes, as it is and in a pseudo-translation.
+#include "core/cycle/simulation/simulation.h"
+#include "core/cycle/simulation/trace_text.h"
 #include "core/desk/equipping.h"
 #include "tests/ui/department.h"
 #include "tests/ui/walk/walk.h"
@@ -8,18 +10,24 @@
 #include "ui/load/load_page.h"
 #include "ui/load/load_view.h"
 #include "ui/load/reading_panel.h"
+#include "ui/load/trace_section.h"
 #include "ui/records/records_page.h"
 #include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
 #include "ui/shell/work_view.h"
 #include "ui/today/today_page.h"
+#include "ui/trace/mapping_form.h"
+#include "ui/trace/trace_facts.h"
+#include "ui/trace/trace_plot.h"
 
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QFile>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTemporaryDir>
 #include <QTest>
 
 namespace loadwarden::ui_tests {
@@ -84,6 +92,57 @@ protected:
         look("load, reading an indicator");
     }
 
+    /// Looks at all of something that may be higher than what is seen of it.
+    void lookThrough(QWidget& shown, QScrollArea& scroll, const std::string& page)
+    {
+        const int top = shown.mapTo(scroll.widget(), QPoint()).y();
+        const int step = std::max(1, scroll.viewport()->height() * 3 / 4);
+        for (int y = top; y < top + shown.height(); y += step) {
+            scroll.verticalScrollBar()->setValue(y);
+            look(page + " from " + std::to_string(y - top));
+        }
+    }
+
+    /// A recorder's file with faults and defects: how it is read, its picture and its figures.
+    void lookAtRecording(const std::string& load)
+    {
+        simulation::Settings settings;
+        settings.setCelsius = 132;
+        settings.faults = {{simulation::FaultKind::interruptedExposure, 30, 3},
+                           {simulation::FaultKind::shortDrying, 600}};
+        const QTemporaryDir folder;
+        QFile file(folder.filePath(QStringLiteral("sterilizer-1_cycle-101_simulated.txt")));
+        ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+        file.write(QByteArray::fromStdString(simulation::writeTraceText(
+            simulation::simulate(settings).trace,
+            {.counter = 101,
+             .defects = {TraceDefectKind::textInNumber, TraceDefectKind::timeRepeated}})));
+        file.close();
+
+        auto* const page = desktop.window().findChild<ui::LoadPage*>();
+        const auto settled = [&] { return desktop.waitFor([&] { return page->isUpToDate(); }); };
+        ASSERT_TRUE(desktop.window().work()->openCycle(QString::fromStdString(load), {}));
+        ASSERT_TRUE(settled());
+        auto* const section = page->view()->findChild<ui::TraceSection*>();
+        auto* const scroll = page->view()->findChildren<QScrollArea*>().back();
+        section->open(file.fileName());
+        const auto form = [&] { return section->findChild<ui::MappingForm*>(); };
+        ASSERT_TRUE(desktop.waitFor([&] { return form() != nullptr && form()->isVisible(); }));
+        QTest::qWait(50);
+        lookThrough(*form(), *scroll, "load, how a recording is read");
+        for (auto* const button : form()->findChildren<QPushButton*>()) {
+            if (button->text() == ui::MappingForm::tr("Read files of this recorder so")) {
+                button->click();
+            }
+        }
+        auto* const plot = section->findChild<ui::TracePlot*>();
+        ASSERT_TRUE(desktop.waitFor([&] { return plot->isVisible(); }));
+        QTest::qWait(50);
+        lookThrough(*plot, *scroll, "load, picture of a recording");
+        lookThrough(*section->findChild<ui::TraceFacts*>(), *scroll,
+                    "load, figures of a recording");
+    }
+
     void lookAtSections(const char* state)
     {
         auto* const settings = desktop.window().findChild<ui::SettingsPage*>();
@@ -133,6 +192,7 @@ TEST_P(PageWalk, FindsNothingWrongOnThePageOfALoad)
     desktop.open(size(), theme());
     desktop.signIn();
     lookAtLoads(load, open);
+    lookAtRecording(load);
     lookAtSections("of a department");
 }
 

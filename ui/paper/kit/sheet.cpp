@@ -176,6 +176,18 @@ void Sheet::emptyLines(int count, double height)
     }
 }
 
+void Sheet::picture(double height, std::function<void(QPainter&, const QRectF&)> paint)
+{
+    const QSizeF size(m_width, std::min(height, m_mostHeight));
+    m_blocks.push_back({.height = size.height(),
+                        .paint =
+                            [paint = std::move(paint), size](QPainter& painter, QPointF at) {
+                                paint(painter, {at, size});
+                            },
+                        .keepsWithNext = false,
+                        .again = nullptr});
+}
+
 void Sheet::space(double height)
 {
     m_blocks.push_back({.height = height,

@@ -40,6 +40,8 @@ public:
     void writeLines(const std::vector<QString>& names, int columns, double height);
     /// Empty lines to write on.
     void emptyLines(int count, double height);
+    /// A picture over the whole width, painted into its rectangle.
+    void picture(double height, std::function<void(QPainter&, const QRectF&)> paint);
     void space(double height);
 
     [[nodiscard]] double width() const { return m_width; }
