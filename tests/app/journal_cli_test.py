@@ -9,6 +9,7 @@ import os
 import re
 import signal
 import sqlite3
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -167,9 +168,18 @@ class Journal(unittest.TestCase):
         self.addCleanup(self.temporary.cleanup)
         self.department = Department(self.temporary.name)
 
+    made = None  # a department as it begins, made by commands once
+
     def working(self):
-        self.department.begin()
-        self.department.registers()
+        if Journal.made is None:
+            self.department.begin()
+            self.department.registers()
+            Journal.made = tempfile.TemporaryDirectory()
+            unittest.addModuleCleanup(Journal.made.cleanup)
+            shutil.copytree(self.temporary.name, Journal.made.name, dirs_exist_ok=True)
+        else:
+            shutil.copytree(Journal.made.name, self.temporary.name, dirs_exist_ok=True)
+            self.department.now("05:30")
         return self.department
 
     def assertRefused(self, done, *words):
