@@ -31,7 +31,7 @@ enum class Matter {
     exposureInterrupted,
     airInSteam,     ///< residual air: the steam is cooler than its pressure says
     settingTyped,   ///< drying as the program is set to, where it ended early
-    otherRecording, ///< that of another sterilizer, struck and replaced by its own
+    otherRecording, ///< that of the load before, struck and replaced by its own
 };
 
 /// What is the matter with a load that its typed numbers hide, by day, sterilizer and turn.

@@ -149,7 +149,7 @@ void TraceLook::askForPaper()
 {
     const QString file =
         QFileDialog::getSaveFileName(this, tr("Save picture and figures as PDF"),
-                                     m_desk.lot() + tr(" recording") + ".pdf", tr("PDF (*.pdf)"));
+                                     tr("%1 recording.pdf").arg(m_desk.lot()), tr("PDF (*.pdf)"));
     if (!file.isEmpty()) {
         savePaper(file);
     }
