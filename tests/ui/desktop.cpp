@@ -201,16 +201,16 @@ QString Desktop::focusName() const
         return {};
     }
     const auto* const button = qobject_cast<const QAbstractButton*>(focus);
-    QString name = focus->accessibleName().isEmpty() && button != nullptr
-                       ? button->text()
-                       : focus->accessibleName();
+    QString name = focus->accessibleName().isEmpty() && button != nullptr ? button->text()
+                                                                          : focus->accessibleName();
     return name.remove(u'&');
 }
 
 bool Desktop::sees(const QString& text) const
 {
     for (const auto* const label : active()->findChildren<QLabel*>()) {
-        if (label->isVisible() && label->text().contains(text)) {
+        // Where long words may be broken nothing is seen.
+        if (label->isVisible() && label->text().remove(QChar(0x200b)).contains(text)) {
             return true;
         }
     }

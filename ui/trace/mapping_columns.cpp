@@ -73,8 +73,7 @@ MappingColumns::MappingColumns(QWidget* parent) : QWidget(parent), m_grid(new QG
     m_grid->setVerticalSpacing(space::hair);
     m_grid->setColumnStretch(0, 3);
     m_grid->setColumnStretch(1, 4);
-    m_grid->setColumnStretch(2, 2);
-    m_grid->setColumnStretch(3, 2);
+    m_grid->setColumnStretch(2, 3);
 }
 
 void MappingColumns::show(const TraceMapping& mapping, const std::vector<ProposalNote>& notes,
@@ -82,8 +81,8 @@ void MappingColumns::show(const TraceMapping& mapping, const std::vector<Proposa
 {
     clearLayout(m_grid);
     m_rows.clear();
-    const QStringList heads{tr("Column, and its first values"), tr("Holds"), tr("Unit"),
-                            tr("Counted from")};
+    const QStringList heads{tr("Column, and its first values"), tr("Holds"),
+                            tr("Unit, and counted from")};
     for (int i = 0; i < heads.size(); ++i) {
         m_grid->addWidget(makeLabel(heads[i], Type::strong), 0, i);
     }
@@ -147,10 +146,13 @@ void MappingColumns::addRow(std::size_t column, const TraceMapping& mapping,
     named2->addWidget(makeMuted(values.join(QStringLiteral("; "))));
     m_grid->addLayout(named2, at, 0);
     m_grid->addWidget(row.holds, at, 1);
-    m_grid->addWidget(row.unit, at, 2);
-    m_grid->addWidget(row.zero, at, 3);
-    m_grid->addWidget(makeMuted(why.join(QStringLiteral(" "))), at + 1, 0, 1, 4);
-    m_grid->addWidget(makeRule(), at + 2, 0, 1, 4);
+    auto* const unit = new QVBoxLayout; // beside each other they do not fit a small window
+    unit->setSpacing(space::hair);
+    unit->addWidget(row.unit);
+    unit->addWidget(row.zero);
+    m_grid->addLayout(unit, at, 2);
+    m_grid->addWidget(makeMuted(why.join(QStringLiteral(" "))), at + 1, 0, 1, 3);
+    m_grid->addWidget(makeRule(), at + 2, 0, 1, 3);
     connect(row.holds, &QComboBox::currentIndexChanged, this, [this, row] {
         offerUnits(row);
         emit edited();

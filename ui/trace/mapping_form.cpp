@@ -4,6 +4,7 @@
 #include "ui/look/text.h"
 #include "ui/parts/combo.h"
 #include "ui/parts/field.h"
+#include "ui/parts/flow_layout.h"
 #include "ui/trace/mapping_columns.h"
 
 #include <QComboBox>
@@ -55,6 +56,7 @@ MappingForm::MappingForm(QWidget* parent)
     m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_table->setSelectionMode(QAbstractItemView::NoSelection);
     m_table->setTabKeyNavigation(false);
+    m_table->setCornerButtonEnabled(false); // nothing is selected
     m_table->setFixedHeight(tableHeight);
     column->addWidget(m_table);
 
@@ -75,11 +77,10 @@ MappingForm::MappingForm(QWidget* parent)
     column->addWidget(m_missing);
     setStyleProperty(m_missing, "tone", "bad");
 
-    auto* const row = new QHBoxLayout;
+    auto* const row = new FlowLayout;
     QPushButton* const leave = makeButton(tr("Leave the file unread"));
     row->addWidget(m_confirm);
     row->addWidget(leave);
-    row->addStretch();
     column->addLayout(row);
     connect(leave, &QPushButton::clicked, this, &MappingForm::left);
     connect(m_confirm, &QPushButton::clicked, this, &MappingForm::confirmed);
@@ -94,7 +95,7 @@ MappingForm::MappingForm(QWidget* parent)
 
 QComboBox* MappingForm::addChoice(QGridLayout* grid, const QString& label, Field*& field)
 {
-    constexpr int across = 3;
+    constexpr int across = 2;
     QComboBox* const combo = makeCombo();
     field = new Field(label, combo);
     const int place = grid->count();

@@ -83,7 +83,9 @@ bool isPressed(const QWidget* widget)
 
 bool isPartOfAnother(const QWidget* widget)
 {
-    return qobject_cast<const QComboBox*>(widget->parentWidget()) != nullptr
+    // The corner between a table's headers that does nothing.
+    const bool isCorner = widget->inherits("QTableCornerButton") && !widget->isEnabled();
+    return isCorner || qobject_cast<const QComboBox*>(widget->parentWidget()) != nullptr
            || widget->objectName().startsWith(QLatin1String("qt_"));
 }
 
