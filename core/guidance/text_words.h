@@ -1,0 +1,32 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+struct sb_stemmer;
+
+namespace loadwarden {
+
+/// The words of a text in lower case and without accents: runs of letters and digits, an apostrophe
+/// inside a word left out ("doesn't" is "doesnt"). A bare "s" after an apostrophe is no word of its
+/// own.
+[[nodiscard]] std::vector<std::string> wordsOf(std::string_view text);
+
+/// The stems of words by the Snowball algorithms (https://snowballstem.org); for a language that
+/// these do not know a word is its own stem. Not for several threads at once.
+class Stemmer {
+public:
+    explicit Stemmer(const std::string& language);
+    ~Stemmer();
+    Stemmer(const Stemmer&) = delete;
+    Stemmer& operator=(const Stemmer&) = delete;
+
+    [[nodiscard]] std::string stemOf(const std::string& word) const;
+
+private:
+    sb_stemmer* m_stemmer;
+};
+
+} // namespace loadwarden
