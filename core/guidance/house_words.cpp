@@ -1,9 +1,10 @@
 #include "core/guidance/house_words.h"
 
+#include "core/guidance/text_words.h"
 #include "core/guidance/toml_lists.h"
 #include "core/guidance/topic_reader.h"
 
-#include <algorithm>
+#include <map>
 
 namespace loadwarden {
 
@@ -26,16 +27,17 @@ std::variant<HouseWords, std::vector<TomlError>> readHouseWords(std::string_view
     for (PlacedText& word : proseList(root, "ordinary", words, errors)) {
         result.ordinary.push_back(std::move(word.text));
     }
-    std::vector<std::string> seen;
+    std::map<std::vector<std::string>, std::size_t> groupOf;
     for (TomlTable& table : tablesOf(root, "same", errors)) {
-        auto& group = result.same.emplace_back();
+        const std::size_t group = result.same.size();
+        result.same.emplace_back();
         for (PlacedText& word : proseList(table, "words", groups, errors)) {
-            if (std::ranges::find(seen, word.text) != seen.end()) {
+            const auto [place, fresh] = groupOf.try_emplace(singularWordsOf(word.text), group);
+            if (place->second != group) {
                 errors.add(word.line, table.fieldOf("words"),
                            "\"" + word.text + "\" stands in another group already");
             }
-            seen.push_back(word.text);
-            group.push_back(std::move(word.text));
+            result.same[group].push_back(std::move(word.text));
         }
         table.finish();
     }

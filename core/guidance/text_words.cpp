@@ -6,6 +6,18 @@
 
 namespace loadwarden {
 
+namespace {
+
+/// Without the s of the plural. "ss" and short words stay.
+std::string singular(const std::string& word)
+{
+    const bool isPlural = word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's'
+                          && word[word.size() - 2] != 'u' && word[word.size() - 2] != 'i';
+    return isPlural ? word.substr(0, word.size() - 1) : word;
+}
+
+} // namespace
+
 std::vector<std::string> wordsOf(std::string_view text)
 {
     // Compatibility decomposition makes ² a 2 and takes accents off their letters.
@@ -38,6 +50,15 @@ std::vector<std::string> wordsOf(std::string_view text)
         }
     }
     take();
+    return words;
+}
+
+std::vector<std::string> singularWordsOf(std::string_view text)
+{
+    std::vector<std::string> words = wordsOf(text);
+    for (std::string& word : words) {
+        word = singular(word);
+    }
     return words;
 }
 

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -13,6 +12,9 @@ namespace loadwarden {
 /// inside a word left out ("doesn't" is "doesnt"). A bare "s" after an apostrophe is no word of its
 /// own.
 [[nodiscard]] std::vector<std::string> wordsOf(std::string_view text);
+
+/// The same without the s of plurals, so that lists of words need not hold both.
+[[nodiscard]] std::vector<std::string> singularWordsOf(std::string_view text);
 
 /// The stems of words by the Snowball algorithms (https://snowballstem.org); for a language that
 /// these do not know a word is its own stem. Not for several threads at once.

@@ -8,23 +8,6 @@ namespace {
 
 constexpr std::size_t mostReadings = 3; // of a mistyped word
 
-/// Without the s of the plural, so that groups need not list it. "ss" and short words stay.
-std::string singular(const std::string& word)
-{
-    const bool isPlural = word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's'
-                          && word[word.size() - 2] != 'u' && word[word.size() - 2] != 'i';
-    return isPlural ? word.substr(0, word.size() - 1) : word;
-}
-
-std::vector<std::string> singularWordsOf(std::string_view text)
-{
-    std::vector<std::string> words = wordsOf(text);
-    for (std::string& word : words) {
-        word = singular(word);
-    }
-    return words;
-}
-
 } // namespace
 
 WordConcepts::WordConcepts(const HouseWords& words, const std::string& language)
@@ -49,9 +32,9 @@ WordConcepts::WordConcepts(const HouseWords& words, const std::string& language)
         });
     }
     for (const std::string& text : words.ordinary) {
-        for (const std::string& word : wordsOf(text)) {
-            m_ordinary.insert(singular(word));
-            m_spelling.learn(singular(word));
+        for (const std::string& word : singularWordsOf(text)) {
+            m_ordinary.insert(word);
+            m_spelling.learn(word);
         }
     }
 }
