@@ -6,7 +6,7 @@ namespace loadwarden {
 
 namespace {
 
-constexpr std::size_t mostReadings = 3; // of a mistyped word
+constexpr std::size_t mostReadings = 4; // of a mistyped word
 
 } // namespace
 
@@ -39,92 +39,95 @@ WordConcepts::WordConcepts(const HouseWords& words, const std::string& language)
     }
 }
 
-std::string WordConcepts::stemOf(const std::string& word) const
-{
-    return m_stemmer.stemOf(word);
-}
-
-const WordConcepts::Phrase* WordConcepts::phraseAt(const std::vector<std::string>& words,
+const WordConcepts::Phrase* WordConcepts::phraseAt(const std::vector<Place>& words,
                                                    std::size_t at) const
 {
-    const auto found = m_phrases.find(words[at]);
-    if (found == m_phrases.end()) {
-        return nullptr;
-    }
     const auto stands = [&](const Phrase& phrase) {
-        return at + phrase.words.size() <= words.size()
-               && std::equal(phrase.words.begin(), phrase.words.end(),
-                             words.begin() + static_cast<std::ptrdiff_t>(at));
+        if (at + phrase.words.size() > words.size()) {
+            return false;
+        }
+        for (std::size_t i = 0; i < phrase.words.size(); ++i) {
+            if (std::ranges::find(words[at + i], phrase.words[i]) == words[at + i].end()) {
+                return false;
+            }
+        }
+        return true;
     };
-    const auto phrase = std::ranges::find_if(found->second, stands);
-    return phrase == found->second.end() ? nullptr : &*phrase;
-}
-
-std::vector<std::string> WordConcepts::conceptsOf(const std::vector<std::string>& words) const
-{
-    std::vector<std::string> concepts;
-    for (std::size_t at = 0; at < words.size();) {
-        if (const Phrase* phrase = phraseAt(words, at)) {
-            concepts.push_back(phrase->sign);
-            at += phrase->words.size();
+    const Phrase* longest = nullptr;
+    for (const std::string& word : words[at]) {
+        const auto found = m_phrases.find(word);
+        if (found == m_phrases.end()) {
             continue;
         }
-        if (!m_ordinary.contains(words[at])) {
-            concepts.push_back(stemOf(words[at]));
+        const auto phrase = std::ranges::find_if(found->second, stands);
+        if (phrase != found->second.end()
+            && (longest == nullptr || phrase->words.size() > longest->words.size())) {
+            longest = &*phrase;
         }
-        ++at;
+    }
+    return longest;
+}
+
+std::vector<std::vector<std::string>>
+WordConcepts::conceptsOf(const std::vector<Place>& words) const
+{
+    std::vector<std::vector<std::string>> concepts;
+    for (std::size_t at = 0; at < words.size();) {
+        const Phrase* phrase = phraseAt(words, at);
+        std::vector<std::string> readings;
+        if (phrase != nullptr) {
+            readings.push_back(phrase->sign);
+        }
+        if (phrase == nullptr || phrase->words.size() == 1) {
+            for (const std::string& word : words[at]) {
+                const bool isSaid = phrase != nullptr && word == phrase->words.front();
+                if (!isSaid && !m_ordinary.contains(word)) {
+                    readings.push_back(m_stemmer.stemOf(word));
+                }
+            }
+        }
+        if (!readings.empty()) {
+            concepts.push_back(std::move(readings));
+        }
+        at += phrase == nullptr ? 1 : phrase->words.size();
     }
     return concepts;
 }
 
 std::vector<std::string> WordConcepts::learn(std::string_view text)
 {
-    const std::vector<std::string> words = singularWordsOf(text);
-    for (const std::string& word : words) {
+    std::vector<Place> places;
+    for (std::string& word : singularWordsOf(text)) {
         m_spelling.learn(word);
+        places.push_back({std::move(word)});
     }
-    return conceptsOf(words);
+    std::vector<std::string> concepts;
+    for (std::vector<std::string>& readings : conceptsOf(places)) {
+        concepts.push_back(std::move(readings.front())); // a word that is right has one reading
+    }
+    return concepts;
 }
 
 std::vector<std::vector<std::string>> WordConcepts::read(std::string_view question) const
 {
-    // First every mistyped word by its nearest one, so that groups of several words are found; then
-    // the further readings of single words beside it.
-    std::vector<std::string> words = singularWordsOf(question);
-    std::map<std::string, std::vector<std::string>> others; // by the word that was taken
-    for (std::string& word : words) {
-        if (m_spelling.knows(word)) {
-            continue;
-        }
-        std::vector<std::string> nearest = m_spelling.nearest(word, mostReadings);
-        if (!nearest.empty()) {
-            word = nearest.front();
-            others[word].insert(others[word].end(), nearest.begin() + 1, nearest.end());
-        }
-    }
-    std::vector<std::vector<std::string>> places;
-    for (std::size_t at = 0; at < words.size();) {
-        std::vector<std::string> readings;
-        std::size_t length = 1;
-        if (const Phrase* phrase = phraseAt(words, at)) {
-            readings.push_back(phrase->sign);
-            length = phrase->words.size();
-        } else if (!m_ordinary.contains(words[at])) {
-            readings.push_back(stemOf(words[at]));
-        }
-        if (const auto found = others.find(words[at]); found != others.end() && length == 1) {
-            for (const std::string& other : found->second) {
-                for (std::string& reading : conceptsOf({other})) {
-                    readings.push_back(std::move(reading));
-                }
+    std::vector<Place> places;
+    for (const std::string& word : singularWordsOf(question)) {
+        Place place{word};
+        if (!m_spelling.knows(word)) {
+            Place nearest = m_spelling.nearest(word, mostReadings);
+            if (!nearest.empty()) {
+                place = std::move(nearest);
             }
         }
-        if (!readings.empty() && std::ranges::find(places, readings) == places.end()) {
-            places.push_back(std::move(readings));
-        }
-        at += length;
+        places.push_back(std::move(place));
     }
-    return places;
+    std::vector<std::vector<std::string>> concepts;
+    for (std::vector<std::string>& readings : conceptsOf(places)) {
+        if (std::ranges::find(concepts, readings) == concepts.end()) {
+            concepts.push_back(std::move(readings)); // said twice is said once
+        }
+    }
+    return concepts;
 }
 
 } // namespace loadwarden

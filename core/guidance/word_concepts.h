@@ -33,10 +33,12 @@ private:
         std::string sign;
     };
 
-    [[nodiscard]] std::vector<std::string> conceptsOf(const std::vector<std::string>& words) const;
-    [[nodiscard]] const Phrase* phraseAt(const std::vector<std::string>& words,
-                                         std::size_t at) const;
-    [[nodiscard]] std::string stemOf(const std::string& word) const;
+    /// The ways in which a place may be read, the likeliest first; mostly one.
+    using Place = std::vector<std::string>;
+
+    [[nodiscard]] const Phrase* phraseAt(const std::vector<Place>& words, std::size_t at) const;
+    [[nodiscard]] std::vector<std::vector<std::string>>
+    conceptsOf(const std::vector<Place>& words) const;
 
     Stemmer m_stemmer;
     std::map<std::string, std::vector<Phrase>, std::less<>>

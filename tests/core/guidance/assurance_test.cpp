@@ -56,9 +56,9 @@ TEST(Assurance, EndsOfTheRange)
 {
     EXPECT_EQ(of(1e6, 1.5, 0).survivors, 1e6);
     EXPECT_EQ(of(1e-9, 1.5, 1).minutesAsked, 0); // so few that no time is needed
-    for (const auto& wrong :
-         {assure(0, 1, 1), assure(-1, 1, 1), assure(1e13, 1, 1), assure(1, 0, 1), assure(1, 1, -1),
-          assure(notKnown, 1, 1), assure(1, notKnown, 1), assure(1, 1, notKnown), assure(1, 1e5, 1)}) {
+    for (const auto& wrong : {assure(0, 1, 1), assure(-1, 1, 1), assure(1e13, 1, 1),
+                              assure(1, 0, 1), assure(1, 1, -1), assure(notKnown, 1, 1),
+                              assure(1, notKnown, 1), assure(1, 1, notKnown), assure(1, 1e5, 1)}) {
         EXPECT_TRUE(std::holds_alternative<std::string>(wrong));
     }
 }

@@ -48,7 +48,10 @@ TEST(Facility, TopicsAreAddedBesideThoseOfTheProgram)
 TEST(Facility, ATopicOfTheProgramIsNeverReplaced)
 {
     TopicLibrary library = shippedTopics();
-    const auto errors = library.add({file("en/wet-packs.toml", houseTopic("wet-packs"))}, true);
+    const auto errors = library.add(
+        {file("en/wet-packs.toml", replaced(houseTopic("wet-packs"), "related = [\"wet-packs\"]",
+                                            "related = [\"package-torn\"]"))},
+        true);
     ASSERT_THAT(errors, Not(IsEmpty()));
     const auto refusal = std::ranges::find(errors, 2, &TomlError::line); // its id
     ASSERT_NE(refusal, errors.end());
