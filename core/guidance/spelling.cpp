@@ -58,11 +58,12 @@ void Spelling::learn(const std::string& word)
 
 std::vector<std::string> Spelling::nearest(const std::string& word, std::size_t mostWords) const
 {
-    // Below four letters any word is near to any other.
-    const std::size_t allowed = std::min<std::size_t>(word.size() / 4, 2);
+    // Below four letters any word is near to any other; of three one may have been left out.
+    const bool isShort = word.size() == 3;
+    const std::size_t allowed = isShort ? 1 : std::min<std::size_t>(word.size() / 4, 2);
     std::size_t best = allowed;
     std::vector<std::string> words;
-    for (std::size_t length = word.size() - allowed;
+    for (std::size_t length = isShort ? 4 : word.size() - allowed;
          allowed > 0 && length <= word.size() + allowed && length < m_byLength.size(); ++length) {
         for (const std::string& known : m_byLength[length]) {
             const std::size_t edits = editsBetween(word, known, best);

@@ -6,17 +6,12 @@
 
 namespace loadwarden {
 
-namespace {
-
-/// Without the s of the plural. "ss" and short words stay.
-std::string singular(const std::string& word)
+std::string singularOf(const std::string& word)
 {
     const bool isPlural = word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's'
                           && word[word.size() - 2] != 'u' && word[word.size() - 2] != 'i';
     return isPlural ? word.substr(0, word.size() - 1) : word;
 }
-
-} // namespace
 
 std::vector<std::string> wordsOf(std::string_view text)
 {
@@ -57,7 +52,7 @@ std::vector<std::string> singularWordsOf(std::string_view text)
 {
     std::vector<std::string> words = wordsOf(text);
     for (std::string& word : words) {
-        word = singular(word);
+        word = singularOf(word);
     }
     return words;
 }

@@ -13,7 +13,10 @@ namespace loadwarden {
 /// own.
 [[nodiscard]] std::vector<std::string> wordsOf(std::string_view text);
 
-/// The same without the s of plurals, so that lists of words need not hold both.
+/// Without the s of a plural. Short words keep theirs, and "ss", "us" and "is".
+[[nodiscard]] std::string singularOf(const std::string& word);
+
+/// The words of a text without the s of plurals, so that lists of words need not hold both.
 [[nodiscard]] std::vector<std::string> singularWordsOf(std::string_view text);
 
 /// The stems of words by the Snowball algorithms (https://snowballstem.org); for a language that

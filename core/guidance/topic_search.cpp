@@ -26,10 +26,8 @@ constexpr double rarityPower = 0.75;
 constexpr double byPhrasing = 0.4;
 constexpr double byTopic = 0.6;
 constexpr double bySecondAndThird = 0.6; // of byPhrasing
-// Further readings of a mistyped word count less than the nearest one.
-constexpr double furtherReading = 0.7;
 // Below this the best topic shares too little with the question to be given as its answer.
-constexpr double sureFrom = 0.33;
+constexpr double sureFrom = 0.36;
 constexpr double almostOne = 0.999;
 
 /// How near the three nearest phrasings of a topic are, the nearest first.
@@ -56,7 +54,7 @@ struct Nearest {
 };
 
 /// What a word says that stands in so many of all topics.
-double rarityOf(double topics, double with)
+double rarityAmong(double topics, double with)
 {
     return std::pow(std::log(1 + topics / (0.5 + with)), rarityPower);
 }
@@ -119,64 +117,69 @@ void TopicSearch::weigh()
         }
     }
     for (const double with : topicsWith) {
-        m_rarity.push_back(rarityOf(count, with));
+        m_rarity.push_back(rarityAmong(count, with));
     }
     for (std::uint32_t i = 0; i < m_phrasings.size(); ++i) {
         double square = 0;
         for (const Concept word : m_phrasings[i].concepts) {
             square += m_rarity[word] * m_rarity[word];
-            m_inPhrasings[word].push_back({i, 1});
+            m_inPhrasings[word].push_back({i, static_cast<float>(m_rarity[word])});
         }
         m_phrasings[i].length = std::sqrt(square);
     }
     m_said.clear();
 }
 
+/// That of its commonest reading, which is the likeliest; what nobody knows counts as rare: it says
+/// that the question is about something else.
+double TopicSearch::rarityOf(const WordConcepts::Place& place) const
+{
+    double least = rarityAmong(static_cast<double>(m_topics.size()), 0.5);
+    for (const std::string& reading : place.readings) {
+        if (const auto found = m_concepts.find(reading); found != m_concepts.end()) {
+            least = std::min(least, m_rarity[found->second]);
+        }
+    }
+    return least;
+}
+
 FoundTopics TopicSearch::find(std::string_view question, std::size_t most) const
 {
-    // What nobody knows counts as rare: it says that the question is about something else.
-    const double unknownRarity = rarityOf(static_cast<double>(m_topics.size()), 0.5);
     std::vector<double> phrasingScores(m_phrasings.size());
     std::vector<double> topicScores(m_topics.size());
     std::vector<double> bestOfPlace(std::max(m_phrasings.size(), m_topics.size()));
     double square = 0;
     double sum = 0;
     // Of the readings of one place the one counts that says most, wherever it stands.
-    const auto gather = [&](const std::vector<std::string>& readings,
+    const auto gather = [&](const WordConcepts::Place& place, double rarity, double mostWeight,
                             const std::vector<std::vector<Posting>>& postings,
-                            std::vector<double>& scores, auto worth) {
+                            std::vector<double>& scores) {
         std::vector<std::uint32_t> touched;
-        for (std::size_t i = 0; i < readings.size(); ++i) {
-            const auto found = m_concepts.find(readings[i]);
+        for (const std::string& reading : place.readings) {
+            const auto found = m_concepts.find(reading);
             if (found == m_concepts.end()) {
                 continue;
             }
-            const double sure = i == 0 ? 1 : furtherReading;
             for (const Posting& posting : postings[found->second]) {
                 double& best = bestOfPlace[posting.where];
                 if (best == 0) {
                     touched.push_back(posting.where);
                 }
-                best = std::max(best, sure * worth(m_rarity[found->second], posting));
+                const auto weight = static_cast<double>(posting.weight);
+                best = std::max(best, rarity * std::min(weight, mostWeight));
             }
         }
         for (const std::uint32_t where : touched) {
-            scores[where] += bestOfPlace[where];
+            scores[where] += place.weight * bestOfPlace[where];
             bestOfPlace[where] = 0;
         }
     };
-    for (const auto& readings : m_words.read(question)) {
-        double rarity = unknownRarity;
-        if (const auto found = m_concepts.find(readings.front()); found != m_concepts.end()) {
-            rarity = m_rarity[found->second];
-        }
-        square += rarity * rarity;
-        sum += rarity;
-        gather(readings, m_inPhrasings, phrasingScores,
-               [](double rare, const Posting&) { return rare * rare; });
-        gather(readings, m_inTopics, topicScores, [](double rare, const Posting& posting) {
-            return rare * static_cast<double>(posting.weight);
-        });
+    for (const WordConcepts::Place& place : m_words.read(question)) {
+        const double rarity = rarityOf(place);
+        square += place.weight * rarity * rarity;
+        sum += place.weight * rarity;
+        gather(place, rarity, rarity, m_inPhrasings, phrasingScores);
+        gather(place, rarity, 1, m_inTopics, topicScores);
     }
     FoundTopics result;
     if (sum <= 0) {

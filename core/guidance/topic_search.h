@@ -49,6 +49,7 @@ private:
     Concept conceptOf(const std::string& word);
     void addPhrasing(std::uint32_t topic, const std::vector<std::string>& words);
     void weigh();
+    [[nodiscard]] double rarityOf(const WordConcepts::Place& place) const;
 
     std::vector<const Topic*> m_topics;
     WordConcepts m_words;

@@ -7,6 +7,7 @@ namespace loadwarden {
 namespace {
 
 constexpr std::size_t mostReadings = 4; // of a mistyped word
+constexpr double mayBeOrdinary = 0.5;
 
 } // namespace
 
@@ -39,7 +40,7 @@ WordConcepts::WordConcepts(const HouseWords& words, const std::string& language)
     }
 }
 
-const WordConcepts::Phrase* WordConcepts::phraseAt(const std::vector<Place>& words,
+const WordConcepts::Phrase* WordConcepts::phraseAt(const std::vector<Meant>& words,
                                                    std::size_t at) const
 {
     const auto stands = [&](const Phrase& phrase) {
@@ -68,66 +69,74 @@ const WordConcepts::Phrase* WordConcepts::phraseAt(const std::vector<Place>& wor
     return longest;
 }
 
-std::vector<std::vector<std::string>>
-WordConcepts::conceptsOf(const std::vector<Place>& words) const
+std::vector<WordConcepts::Place> WordConcepts::placesOf(const std::vector<Meant>& words) const
 {
-    std::vector<std::vector<std::string>> concepts;
+    std::vector<Place> places;
     for (std::size_t at = 0; at < words.size();) {
+        Place place;
         const Phrase* phrase = phraseAt(words, at);
-        std::vector<std::string> readings;
-        if (phrase != nullptr) {
-            readings.push_back(phrase->sign);
-        }
-        if (phrase == nullptr || phrase->words.size() == 1) {
+        if (phrase != nullptr && phrase->words.size() > 1) {
+            place.readings.push_back(phrase->sign);
+        } else {
+            phrase = nullptr;
             for (const std::string& word : words[at]) {
-                const bool isSaid = phrase != nullptr && word == phrase->words.front();
-                if (!isSaid && !m_ordinary.contains(word)) {
-                    readings.push_back(m_stemmer.stemOf(word));
+                if (const Phrase* alone = phraseAt({{word}}, 0)) {
+                    place.readings.push_back(alone->sign);
+                } else if (m_ordinary.contains(word)) {
+                    place.weight = mayBeOrdinary;
+                } else {
+                    place.readings.push_back(m_stemmer.stemOf(word));
                 }
             }
         }
-        if (!readings.empty()) {
-            concepts.push_back(std::move(readings));
+        if (!place.readings.empty()) {
+            places.push_back(std::move(place));
         }
         at += phrase == nullptr ? 1 : phrase->words.size();
     }
-    return concepts;
+    return places;
 }
 
 std::vector<std::string> WordConcepts::learn(std::string_view text)
 {
-    std::vector<Place> places;
+    std::vector<Meant> words;
     for (std::string& word : singularWordsOf(text)) {
         m_spelling.learn(word);
-        places.push_back({std::move(word)});
+        words.push_back({std::move(word)});
     }
     std::vector<std::string> concepts;
-    for (std::vector<std::string>& readings : conceptsOf(places)) {
-        concepts.push_back(std::move(readings.front())); // a word that is right has one reading
+    for (Place& place : placesOf(words)) {
+        concepts.push_back(std::move(place.readings.front())); // what is right is read in one way
     }
     return concepts;
 }
 
-std::vector<std::vector<std::string>> WordConcepts::read(std::string_view question) const
+WordConcepts::Meant WordConcepts::meantBy(const std::string& word) const
 {
+    const std::string known = singularOf(word);
+    if (m_spelling.knows(known)) {
+        return {known};
+    }
+    Meant nearest = m_spelling.nearest(word, mostReadings); // its last s may be no plural
+    if (nearest.empty()) {
+        nearest = m_spelling.nearest(known, mostReadings);
+    }
+    return nearest.empty() ? Meant{known} : nearest;
+}
+
+std::vector<WordConcepts::Place> WordConcepts::read(std::string_view question) const
+{
+    std::vector<Meant> words;
+    for (const std::string& word : wordsOf(question)) {
+        words.push_back(meantBy(word));
+    }
     std::vector<Place> places;
-    for (const std::string& word : singularWordsOf(question)) {
-        Place place{word};
-        if (!m_spelling.knows(word)) {
-            Place nearest = m_spelling.nearest(word, mostReadings);
-            if (!nearest.empty()) {
-                place = std::move(nearest);
-            }
-        }
-        places.push_back(std::move(place));
-    }
-    std::vector<std::vector<std::string>> concepts;
-    for (std::vector<std::string>& readings : conceptsOf(places)) {
-        if (std::ranges::find(concepts, readings) == concepts.end()) {
-            concepts.push_back(std::move(readings)); // said twice is said once
+    for (Place& place : placesOf(words)) {
+        if (std::ranges::find(places, place.readings, &Place::readings) == places.end()) {
+            places.push_back(std::move(place)); // said twice is said once
         }
     }
-    return concepts;
+    return places;
 }
 
 } // namespace loadwarden

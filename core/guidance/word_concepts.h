@@ -22,10 +22,15 @@ public:
     /// Learns the words of a topic's text, for spelling, and answers what it is about.
     std::vector<std::string> learn(std::string_view text);
 
-    /// What a question is about; a word that nobody knows is taken for those nearest to it. Each
-    /// element holds the readings of one place of the question: one, or several for a mistyped
-    /// word. A place that could not be read at all holds the word itself.
-    [[nodiscard]] std::vector<std::vector<std::string>> read(std::string_view question) const;
+    /// A place of a question: how it may be read. Of a word that is known there is one reading, of
+    /// a mistyped one as many as there are words nearest to it; of one that nobody knows, itself.
+    struct Place {
+        std::vector<std::string> readings; ///< never empty
+        double weight = 1;                 ///< less where the word may as well be an ordinary one
+    };
+
+    /// What a question is about.
+    [[nodiscard]] std::vector<Place> read(std::string_view question) const;
 
 private:
     struct Phrase {
@@ -33,12 +38,12 @@ private:
         std::string sign;
     };
 
-    /// The ways in which a place may be read, the likeliest first; mostly one.
-    using Place = std::vector<std::string>;
+    /// The words that somebody may have meant at one place.
+    using Meant = std::vector<std::string>;
 
-    [[nodiscard]] const Phrase* phraseAt(const std::vector<Place>& words, std::size_t at) const;
-    [[nodiscard]] std::vector<std::vector<std::string>>
-    conceptsOf(const std::vector<Place>& words) const;
+    [[nodiscard]] Meant meantBy(const std::string& word) const;
+    [[nodiscard]] const Phrase* phraseAt(const std::vector<Meant>& words, std::size_t at) const;
+    [[nodiscard]] std::vector<Place> placesOf(const std::vector<Meant>& words) const;
 
     Stemmer m_stemmer;
     std::map<std::string, std::vector<Phrase>, std::less<>>

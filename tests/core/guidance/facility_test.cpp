@@ -59,9 +59,13 @@ TEST(Facility, ATopicOfTheProgramIsNeverReplaced)
     EXPECT_THAT(textOf(*refusal), HasSubstr("wet-packs.note.toml"));
     EXPECT_FALSE(library.find("wet-packs", "en")->isOfFacility);
     // Not in another language either: it would be another answer under one name.
-    EXPECT_THAT(
-        textOf(library.add({file("de/wet-packs.toml", houseTopic("wet-packs"))}, true).at(0)),
-        HasSubstr("is a topic of the program"));
+    EXPECT_THAT(textOf(library
+                           .add({file("de/wet-packs.toml",
+                                      replaced(houseTopic("wet-packs"), "related = [\"wet-packs\"]",
+                                               "related = [\"package-torn\"]"))},
+                                true)
+                           .at(0)),
+                HasSubstr("is a topic of the program"));
 }
 
 TEST(Facility, NothingIsAddedWhereAnythingIsWrong)

@@ -149,7 +149,7 @@ std::string mistyped(std::string text, std::mt19937& random)
     case 1: text.erase(at, 1); break;
     case 2: text[at] = letter; break;
     default:
-        if (at + 1 < text.size()) {
+        if (at + 1 < text.size() && std::isalpha(static_cast<unsigned char>(text[at + 1])) != 0) {
             std::swap(text[at], text[at + 1]);
         }
     }

@@ -53,7 +53,9 @@ TEST(Spelling, FindsTheNearestWords)
     EXPECT_THAT(spelling.nearest("vail", 3), ElementsAre("vial"));
     EXPECT_THAT(spelling.nearest("bial", 3), ElementsAre("dial", "vial"));
     EXPECT_THAT(spelling.nearest("bial", 1), ElementsAre("dial"));
-    EXPECT_THAT(spelling.nearest("via", 3), IsEmpty()); // too short to guess
+    EXPECT_THAT(spelling.nearest("via", 3), ElementsAre("vial"));
+    EXPECT_THAT(spelling.nearest("vil", 3), ElementsAre("vial"));
+    EXPECT_THAT(spelling.nearest("vi", 3), IsEmpty()); // too short to guess
     EXPECT_THAT(spelling.nearest("xylophone", 3), IsEmpty());
     EXPECT_THAT(spelling.nearest("", 3), IsEmpty());
 }
