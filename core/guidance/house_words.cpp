@@ -2,7 +2,7 @@
 
 #include "core/guidance/text_words.h"
 #include "core/guidance/toml_lists.h"
-#include "core/guidance/topic_reader.h"
+#include "core/guidance/topic_place.h"
 
 #include <map>
 

@@ -3,6 +3,7 @@
 #include "core/exchange/policy_reader.h"
 #include "core/exchange/toml_table.h"
 #include "core/guidance/case_answer.h"
+#include "core/guidance/topic_place.h"
 #include "core/guidance/topic_reader.h"
 
 #include <algorithm>

@@ -21,14 +21,4 @@ std::variant<Topic, std::vector<TomlError>> readTopic(std::string_view toml,
 std::variant<TopicNote, std::vector<TomlError>> readTopicNote(std::string_view toml,
                                                               const std::string& fileName);
 
-/// "front-on-boundary" of "en/front-on-boundary.toml" and of its note.
-[[nodiscard]] std::string topicIdOf(std::string_view fileName);
-
-/// "en" of the same: the folder in which a file stands.
-[[nodiscard]] std::string languageOf(std::string_view fileName);
-
-/// The first line of bytes that are no UTF-8; nullopt: there is none.
-[[nodiscard]] std::optional<TomlError> encodingError(std::string_view text,
-                                                     const std::string& fileName);
-
 } // namespace loadwarden

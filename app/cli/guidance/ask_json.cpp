@@ -115,6 +115,7 @@ std::string jsonReply(const AskReply& reply, const Policy& policy)
     if (!reply.question.empty()) {
         json["question"] = reply.question;
     }
+    json["sure"] = reply.answer != nullptr;
     json["topic"] = reply.answer == nullptr ? Json() : topicOf(*reply.answer, policy);
     json["next"] = listOf(reply.next);
     json["caution"] = caution();
