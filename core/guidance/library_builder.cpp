@@ -78,7 +78,7 @@ void LibraryBuilder::read(const GuidanceFile& file)
 
 void LibraryBuilder::readTopicFile(const GuidanceFile& file)
 {
-    auto read = readTopic(file.text, file.name);
+    auto read = readTopic(file);
     Topic* topic = taken(read);
     if (topic == nullptr) {
         return;
@@ -103,7 +103,7 @@ void LibraryBuilder::readTopicFile(const GuidanceFile& file)
               id + " is there already in this language; give it an id of its own");
         return;
     }
-    m_topicFiles.push_back(&file);
+    m_topicFiles.emplace_back(&file, &place->second);
 }
 
 void LibraryBuilder::readNoteFile(const GuidanceFile& file)
@@ -112,7 +112,7 @@ void LibraryBuilder::readNoteFile(const GuidanceFile& file)
         wrong(file, 1, "", "is a note; only a facility writes notes, in a folder of its own");
         return;
     }
-    auto read = readTopicNote(file.text, file.name);
+    auto read = readTopicNote(file);
     if (TopicNote* note = taken(read)) {
         const std::string language = note->language;
         const std::string id = note->topic;
@@ -148,10 +148,8 @@ void LibraryBuilder::readEvidenceFile(const GuidanceFile& file)
     m_evidenceFiles.push_back(&file);
 }
 
-void LibraryBuilder::checkTopic(const GuidanceFile& file)
+void LibraryBuilder::checkTopic(const GuidanceFile& file, const Topic& topic)
 {
-    const Topic& topic =
-        m_library.m_topics.find(topicIdOf(file.place))->second.find(languageOf(file.place))->second;
     for (const std::string& other : topic.related) {
         if (!m_library.m_topics.contains(other)) {
             wrong(file, lineOfText(file.text, other), "related",
@@ -226,8 +224,8 @@ std::vector<TomlError> LibraryBuilder::finish() &&
             }
         }
     }
-    for (const GuidanceFile* file : m_topicFiles) {
-        checkTopic(*file);
+    for (const auto& [file, topic] : m_topicFiles) {
+        checkTopic(*file, *topic);
     }
     for (const GuidanceFile* file : m_noteFiles) {
         checkNote(*file);

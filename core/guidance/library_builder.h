@@ -4,6 +4,7 @@
 
 #include <map>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -28,7 +29,7 @@ private:
     void readWordsFile(const GuidanceFile& file);
     void readEvidenceFile(const GuidanceFile& file);
 
-    void checkTopic(const GuidanceFile& file);
+    void checkTopic(const GuidanceFile& file, const Topic& topic);
     void checkCases(const GuidanceFile& file, const Topic& topic);
     void checkNote(const GuidanceFile& file);
     void checkEvidenceIsUsed(const GuidanceFile& file);
@@ -41,7 +42,7 @@ private:
 
     TopicLibrary& m_library;
     bool m_areOfFacility;
-    std::vector<const GuidanceFile*> m_topicFiles; ///< those whose topic is in the library
+    std::vector<std::pair<const GuidanceFile*, const Topic*>> m_topicFiles; ///< in the library
     std::vector<const GuidanceFile*> m_noteFiles;
     std::vector<const GuidanceFile*> m_evidenceFiles;
     std::map<std::string, std::string, std::less<>> m_phrasings; ///< question, id of its topic

@@ -48,11 +48,11 @@ bool isRule(std::string_view text)
 
 class Reader {
 public:
-    Reader(const toml::table& file, const std::string& fileName, TomlErrors& errors)
+    Reader(const toml::table& file, const std::string& place, TomlErrors& errors)
         : m_root(file, "", errors),
           m_errors(errors),
-          m_id(topicIdOf(fileName)),
-          m_language(languageOf(fileName))
+          m_id(topicIdOf(place)),
+          m_language(languageOf(place))
     {
     }
 
@@ -216,18 +216,17 @@ private:
 };
 
 template <class Value, Value (Reader::*read)()>
-std::variant<Value, std::vector<TomlError>> readFile(std::string_view toml,
-                                                     const std::string& fileName)
+std::variant<Value, std::vector<TomlError>> readFile(const GuidanceFile& file)
 {
-    if (auto wrong = encodingError(toml, fileName)) {
+    if (auto wrong = encodingError(file.text, file.name)) {
         return std::vector<TomlError>{std::move(*wrong)};
     }
-    TomlErrors errors(fileName);
-    const std::optional<toml::table> file = parseToml(toml, errors);
-    if (!file) {
+    TomlErrors errors(file.name);
+    const std::optional<toml::table> table = parseToml(file.text, errors);
+    if (!table) {
         return std::move(errors).sorted();
     }
-    Value value = (Reader(*file, fileName, errors).*read)();
+    Value value = (Reader(*table, file.place, errors).*read)();
     if (!errors.empty()) {
         return std::move(errors).sorted();
     }
@@ -241,16 +240,14 @@ std::string_view textOf(SourceTrust trust)
     return trusts[static_cast<std::size_t>(trust)];
 }
 
-std::variant<Topic, std::vector<TomlError>> readTopic(std::string_view toml,
-                                                      const std::string& fileName)
+std::variant<Topic, std::vector<TomlError>> readTopic(const GuidanceFile& file)
 {
-    return readFile<Topic, &Reader::topic>(toml, fileName);
+    return readFile<Topic, &Reader::topic>(file);
 }
 
-std::variant<TopicNote, std::vector<TomlError>> readTopicNote(std::string_view toml,
-                                                              const std::string& fileName)
+std::variant<TopicNote, std::vector<TomlError>> readTopicNote(const GuidanceFile& file)
 {
-    return readFile<TopicNote, &Reader::note>(toml, fileName);
+    return readFile<TopicNote, &Reader::note>(file);
 }
 
 } // namespace loadwarden
