@@ -1,5 +1,6 @@
 #include "app/cli/command_line.h"
 #include "app/cli/desk/journal_commands.h"
+#include "app/cli/guidance/ask_command.h"
 #include "app/cli/paper/paper_command.h"
 #include "app/cli/trace/trace_command.h"
 
@@ -17,5 +18,6 @@ int main(int argc, char** argv)
     commands.insert(commands.end(), journalCommands().begin(), journalCommands().end());
     commands.push_back({"paper", paper});
     commands.push_back({"trace", trace});
+    commands.push_back({"ask", ask});
     return run(arguments, commands, {std::cin, std::cout, std::cerr});
 }

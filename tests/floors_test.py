@@ -21,9 +21,9 @@ FLOORS = [
     {"loads"},
     {"sterilizers"},
     {"release"},
-    {"guidance"},
     {"acts"},
     {"exchange"},
+    {"guidance"},
     {"store"},
     {"desk"},
 ]

@@ -7,7 +7,7 @@ packages=(
     clang-16 clang-tidy-16 clang-format-16 libclang-rt-16-dev
     qt6-base-dev libqcustomplot-dev libqt6sql6-sqlite libqt6sql6-psql postgresql libsqlite3-dev libgl-dev
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
-    libtomlplusplus-dev nlohmann-json3-dev libsodium-dev pkg-config
+    libtomlplusplus-dev nlohmann-json3-dev libsodium-dev libstemmer-dev pkg-config
     python3 python3-jsonschema python3-nacl tzdata faketime
     python3-iapws python3-numpy python3-statsmodels
     poppler-utils fonts-dejavu-core

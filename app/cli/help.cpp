@@ -37,6 +37,13 @@ From the evidence of a sterilizer load to release, quarantine or reprocess.
         [--separator WORD] [--decimal WORD] [--temperature-unit WORD] [--pressure-unit WORD]
         [--pressure-zero absolute|gauge] [--time-form WORD] [--date-order WORD]
         [--defects KIND,...]   a word that there is not lists those that there are
+  ask TEXT [--json] [--policy FILE] [--topics FOLDER] [--language en]
+                               a question from the floor: the topic that fits best, with what the
+                               rules decide, and the two next ones; a facility's own topics, notes
+                               and words stand in a folder of theirs
+  ask --topic ID | --list      one topic by its id; all of them
+  ask --population N --d-minutes D --minutes T
+                               log reduction, survivors and chances by the log-linear model
 
 On a journal, the file in which everything that people do is recorded:
 
@@ -119,8 +126,10 @@ prints: what is signed is what was seen.
   --help
 
 decide and load decide end with 0 when everything may be released and every test passed, 1 when not
-all; tray with 0 when it may be used, else 1; trace FILE with 0 when all that was asked is met, 1 when something is not or cannot be told, 2
-when the text is not usable; verify with 1 when it found anything. 2: input or usage was wrong (decide goes on with the other
+all; tray with 0 when it may be used, else 1; trace FILE with 0 when all that was asked is met, 1
+when something is not or cannot be told, 2 when the text is not usable; verify with 1 when it found
+anything; ask with 0 when a topic fits, 1 when none fits well enough to be given as the answer. 2:
+input or usage was wrong (decide goes on with the other
 records). 3: the desk refused, with the reason; nothing was recorded.
 
 )" + caution()

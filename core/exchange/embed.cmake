@@ -2,12 +2,23 @@
 # loadwarden_embed(<target> <function> <file>...): adds a source that defines
 # `std::span<const loadwarden::EmbeddedFile> loadwarden::embedded::<function>()`; see embedded.h.
 function(loadwarden_embed target function)
+    loadwarden_embed_below(${target} ${function} "" ${ARGN})
+endfunction()
+
+# The same of files in folders below one: each is named by its place there.
+function(loadwarden_embed_below target function folder)
     set(arrays "")
     set(entries "")
     set(index 0)
-    foreach(path IN LISTS ARGN)
+    foreach(file IN LISTS ARGN)
+        if(folder STREQUAL "")
+            set(path "${file}")
+            get_filename_component(name "${path}" NAME)
+        else()
+            set(path "${folder}/${file}")
+            set(name "${file}")
+        endif()
         set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
-        get_filename_component(name "${path}" NAME)
         file(READ "${path}" hex HEX)
         string(LENGTH "${hex}" digits)
         math(EXPR bytes "${digits} / 2")

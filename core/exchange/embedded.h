@@ -7,7 +7,7 @@ namespace loadwarden {
 
 /// A file of resources/ as it was when the program was built.
 struct EmbeddedFile {
-    std::string_view name; ///< without its folder
+    std::string_view name; ///< without its folder; below a folder of several, its place there
     std::string_view text;
 };
 
