@@ -104,27 +104,6 @@ TrayStand standOf(const CycleView& view, const CycleState& state, const std::str
 
 } // namespace
 
-TrayAnswer TraySheet::answer() const
-{
-    switch (stand) {
-    case TrayStand::released: return TrayAnswer::mayBeUsed;
-    case TrayStand::imported:
-    case TrayStand::emergency:
-    case TrayStand::changedSince:
-    case TrayStand::notUnderstood: return TrayAnswer::askLead;
-    case TrayStand::inTest:
-    case TrayStand::leftLoad:
-    case TrayStand::notSterilized:
-    case TrayStand::used:
-    case TrayStand::fails:
-    case TrayStand::waits:
-    case TrayStand::notSigned:
-    case TrayStand::signedHeld:
-    case TrayStand::worseSince: return TrayAnswer::mayNot;
-    }
-    return TrayAnswer::mayNot;
-}
-
 std::optional<TraySheet> trayOf(ReadSnapshot& snapshot, EntryCache& cache, std::string_view label,
                                 Instant now)
 {

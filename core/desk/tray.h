@@ -31,6 +31,27 @@ enum class TrayStand : std::uint8_t {
     released
 };
 
+[[nodiscard]] constexpr TrayAnswer answerOf(TrayStand stand)
+{
+    switch (stand) {
+    case TrayStand::released: return TrayAnswer::mayBeUsed;
+    case TrayStand::imported:
+    case TrayStand::emergency:
+    case TrayStand::changedSince:
+    case TrayStand::notUnderstood: return TrayAnswer::askLead;
+    case TrayStand::inTest:
+    case TrayStand::leftLoad:
+    case TrayStand::notSterilized:
+    case TrayStand::used:
+    case TrayStand::fails:
+    case TrayStand::waits:
+    case TrayStand::notSigned:
+    case TrayStand::signedHeld:
+    case TrayStand::worseSince: return TrayAnswer::mayNot;
+    }
+    return TrayAnswer::mayNot;
+}
+
 /// Who signed last what becomes of it.
 struct TraySignature {
     std::string name;
@@ -52,7 +73,7 @@ struct TraySheet {
     std::string caseReference;     ///< of the use or of the emergency release; may be empty
     std::vector<Finding> findings; ///< of the load and of this item, without notes
 
-    [[nodiscard]] TrayAnswer answer() const;
+    [[nodiscard]] TrayAnswer answer() const { return answerOf(stand); }
 };
 
 /// nullopt where no item bears that label. Throws StoreError.

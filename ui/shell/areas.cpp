@@ -1,5 +1,6 @@
 #include "ui/biologicals/biologicals_page.h"
 #include "ui/load/load_page.h"
+#include "ui/questions/questions_page.h"
 #include "ui/records/records_page.h"
 #include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
@@ -23,6 +24,11 @@ QString load()
 QString biologicals()
 {
     return QCoreApplication::translate("loadwarden::ui::Area", "&Biologicals");
+}
+
+QString questions()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Questions");
 }
 
 QString records()
@@ -56,6 +62,7 @@ const std::vector<Area>& areas()
          }},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
          nullptr},
+        {"questions", questions, QKeySequence(Qt::CTRL | Qt::Key_5), make<QuestionsPage>, nullptr},
         {"records", records, QKeySequence(Qt::CTRL | Qt::Key_8), make<RecordsPage>, nullptr},
         {"settings", settings, QKeySequence(Qt::CTRL | Qt::Key_9), make<SettingsPage>, nullptr},
     };

@@ -11,6 +11,7 @@
 #include "ui/load/load_view.h"
 #include "ui/load/reading_panel.h"
 #include "ui/load/trace_section.h"
+#include "ui/questions/questions_page.h"
 #include "ui/records/records_page.h"
 #include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
@@ -49,6 +50,21 @@ protected:
             look(page);
         }
         lookAtSections(state);
+    }
+
+    /// A topic with all that a topic has, and a tray.
+    void lookAtQuestions()
+    {
+        auto* const page = desktop.window().findChild<ui::QuestionsPage*>();
+        desktop.window().work()->showArea(areaOf("questions"));
+        for (const char* const topic : {"sterile-meaning", "front-in-accept-zone"}) {
+            page->goTo(QString::fromLatin1(topic));
+            ASSERT_TRUE(desktop.waitFor([&] { return page->isUpToDate(); }));
+            look(std::string("questions, ") + topic);
+        }
+        ASSERT_TRUE(page->takeScan("I1", {.what = LookedUp::What::nothing}));
+        ASSERT_TRUE(desktop.waitFor([&] { return page->isUpToDate(); }));
+        look("questions, a tray");
     }
 
     /// Loads in the states in which they stand longest, and the form for a new one.
@@ -193,6 +209,7 @@ TEST_P(PageWalk, FindsNothingWrongOnThePageOfALoad)
     desktop.signIn();
     lookAtLoads(load, open);
     lookAtRecording(load);
+    lookAtQuestions();
     lookAtSections("of a department");
 }
 

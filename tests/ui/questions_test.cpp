@@ -1,0 +1,61 @@
+// Questions from the floor, asked by keys and by a scanner.
+#include "tests/ui/load_screen.h"
+#include "ui/questions/questions_page.h"
+
+namespace loadwarden::ui_tests {
+namespace {
+
+class QuestionsOnScreen : public LoadOnScreen {
+protected:
+    void openQuestions()
+    {
+        desktop.open();
+        desktop.signIn();
+        desktop.press(Qt::Key_5, Qt::ControlModifier);
+        ASSERT_TRUE(desktop.comesToSee("Questions from the floor"));
+    }
+
+    void ask(const QString& question)
+    {
+        desktop.type(question);
+        desktop.press(Qt::Key_Return);
+    }
+};
+
+TEST_F(QuestionsOnScreen, WordsFindTheTopicAndItsNeighboursAreOneKeyAway)
+{
+    openQuestions();
+    ask("the front has only just entered the accept zone");
+    ASSERT_TRUE(desktop.comesToSee("It need not fill the zone"));
+    EXPECT_TRUE(desktop.sees("What to do now"));
+    EXPECT_TRUE(desktop.sees("Source: common practice, no source"));
+    EXPECT_TRUE(desktop.sees("Decided: Release")) << "by the rules, on a small example";
+    pressButton("The front of the indicator stands exactly on the line");
+    ASSERT_TRUE(desktop.comesToSee("The front of the indicator stands exactly on the line"));
+    EXPECT_TRUE(desktop.waitFor([this] {
+        return desktop.focusName().contains("label of a tray");
+    })) << desktop.focusName().toStdString();
+}
+
+TEST_F(QuestionsOnScreen, AnEmptyQuestionAndOneOfNoTopicAreSaid)
+{
+    openQuestions();
+    desktop.press(Qt::Key_Return);
+    EXPECT_TRUE(desktop.comesToSee("Type a question, or the label of a tray."));
+    ask("xqzzt");
+    EXPECT_TRUE(desktop.comesToSee("No tray has this label, and no topic has these words"));
+}
+
+TEST_F(QuestionsOnScreen, ALabelSaysWhetherItsTrayMayBeUsed)
+{
+    cycle = runLoad(desktop, Implant::no);
+    openQuestions();
+    desktop.scan("I1");
+    ASSERT_TRUE(desktop.comesToSee("May not be used"));
+    EXPECT_TRUE(desktop.sees("Leave it where it is held."));
+    pressButton("Open the load");
+    EXPECT_TRUE(desktop.waitFor([this] { return page() != nullptr && page()->isVisible(); }));
+}
+
+} // namespace
+} // namespace loadwarden::ui_tests
