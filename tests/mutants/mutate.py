@@ -95,7 +95,7 @@ def key_of(mutant):
 class Worker:
     """A copy of the tree with a build of its own."""
 
-    def __init__(self, folder, launcher=""):
+    def __init__(self, folder, launcher="", options=()):
         self.tree = folder / "tree"
         self.build = folder / "build"
         for old in (self.tree, self.build):
@@ -111,7 +111,7 @@ class Worker:
                 shutil.copy2(ROOT / name, target)
         subprocess.run(["cmake", "-G", "Ninja", "-S", str(self.tree), "-B", str(self.build),
                         "-DCMAKE_BUILD_TYPE=Debug", "-DCMAKE_CXX_FLAGS_DEBUG=-O1", "-DLOADWARDEN_TESTS=OFF",
-                        "-DCMAKE_CXX_COMPILER=clang++-16", f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}"],
+                        "-DCMAKE_CXX_COMPILER=clang++-16", f"-DCMAKE_CXX_COMPILER_LAUNCHER={launcher}", *options],
                        check=True, capture_output=True)
         if not self.compile():
             raise SystemExit("the unchanged program does not compile")
