@@ -26,9 +26,9 @@ Value must(OrRefusal<Value> answer)
 void record(Office& office, const SignedIn& who, AnyAct act, std::vector<std::string> subjects)
 {
     auto signature = SignIn(office).sign(who, supervisorPin);
-    (void)must(Recorder(office).record(
-        who, {.act = std::move(act), .subjects = std::move(subjects)},
-        std::get<Signature>(std::move(signature))));
+    (void)must(Recorder(office).record(who,
+                                       {.act = std::move(act), .subjects = std::move(subjects)},
+                                       std::get<Signature>(std::move(signature))));
 }
 
 IndicatorProduct chemical(int type, Response response)
@@ -109,11 +109,11 @@ void passBowieDick(Desktop& desktop)
 {
     desktop.clock().set(local("05:50"));
     desktop.prepare([&](Office& office, const SignedIn& who) {
-        const std::string test =
-            must(reserveCycle(
-                     office, who,
-                     {.sterilizer = "sz-1", .specification = "sp-2", .purpose = Purpose::bowieDick}))
-                .cycle;
+        const std::string test = must(reserveCycle(office, who,
+                                                   {.sterilizer = "sz-1",
+                                                    .specification = "sp-2",
+                                                    .purpose = Purpose::bowieDick}))
+                                     .cycle;
         record(office, who, SheetPlaced{"pr-3", "pl-3"}, {"ci-bd", test});
         desktop.clock().set(local("06:00"));
         record(office, who, CycleStarted{ClockSource::facility, shown("06:00"), 100}, {test});
@@ -135,18 +135,47 @@ void hire(Desktop& desktop, const std::string& id, const std::string& name, Role
     desktop.prepare([&](Office& office, const SignedIn& who) {
         record(office, who, StaffRecorded{.name = name, .role = role, .badge = badge}, {id});
         auto signature = SignIn(office).sign(who, supervisorPin);
-        (void)must(
-            SignIn(office).setPin(who, std::get<Signature>(std::move(signature)), id, pin));
+        (void)must(SignIn(office).setPin(who, std::get<Signature>(std::move(signature)), id, pin));
     });
 }
 
-std::string runLoad(Desktop& desktop, Implant implant)
+std::string runTest(Desktop& desktop, Purpose purpose)
+{
+    std::string cycle;
+    desktop.clock().set(local("06:45"));
+    desktop.prepare([&](Office& office, const SignedIn& who) {
+        if (purpose != Purpose::bowieDick) {
+            CycleSpecification made = specification(purpose);
+            made.id = "spec-3";
+            made.program = "P3";
+            record(office, who, SpecificationRecorded{made}, {"sp-3"});
+        }
+        cycle = must(reserveCycle(office, who,
+                                  {.sterilizer = "sz-1",
+                                   .specification = purpose == Purpose::bowieDick ? "sp-2" : "sp-3",
+                                   .purpose = purpose}))
+                    .cycle;
+        if (purpose == Purpose::bowieDick) {
+            record(office, who, SheetPlaced{"pr-3", "pl-3"}, {"ci-b2", cycle});
+        }
+        desktop.clock().set(local("06:50"));
+        record(office, who, CycleStarted{ClockSource::facility, shown("06:50"), {}}, {cycle});
+        desktop.clock().set(local("06:55"));
+        record(office, who, CycleEnded{shown("06:55"), CycleOutcome::ended, {}, {}}, {cycle});
+    });
+    desktop.clock().set(local("07:05"));
+    return cycle;
+}
+
+std::string runLoad(Desktop& desktop, Implant implant, Purpose purpose)
 {
     std::string cycle;
     desktop.clock().set(local("06:40"));
     desktop.prepare([&](Office& office, const SignedIn& who) {
-        cycle = must(reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-1"}))
-                    .cycle;
+        cycle =
+            must(reserveCycle(office, who,
+                              {.sterilizer = "sz-1", .specification = "sp-1", .purpose = purpose}))
+                .cycle;
         ItemAdded item{.label = "I1", .implant = implant, .packaging = "pk-1", .devices = {"dv-1"}};
         item.external = PlacedIndicator{"ci-e", "pr-1", "pl-1", {}};
         record(office, who, item, {"it-1", cycle, "ci-e"});
@@ -168,8 +197,8 @@ std::string reserveLoad(Desktop& desktop, Method method)
         const CycleSpecification program{
             .id = "P9", .revision = 1, .method = method, .program = "P9", .cycleType = "T9"};
         record(office, who, SpecificationRecorded{program}, {"sp-9"});
-        cycle = must(reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-9"}))
-                    .cycle;
+        cycle =
+            must(reserveCycle(office, who, {.sterilizer = "sz-1", .specification = "sp-9"})).cycle;
     });
     return cycle;
 }

@@ -18,7 +18,11 @@ void hire(Desktop& desktop, const std::string& id, const std::string& name, Role
           const std::string& badge, const std::string& pin);
 
 /// A load with item I1 that ran from 07:00 to 07:50, with a PCD; its id.
-std::string runLoad(Desktop& desktop, Implant implant = Implant::no);
+std::string runLoad(Desktop& desktop, Implant implant = Implant::no,
+                    Purpose purpose = Purpose::routine);
+
+/// A test of that purpose that ran from 06:50 to 06:55 and that nobody has read yet; its id.
+std::string runTest(Desktop& desktop, Purpose purpose);
 
 /// A load by a program of that method, reserved and not yet filled; its id.
 std::string reserveLoad(Desktop& desktop, Method method = Method::hydrogenPeroxide);

@@ -37,7 +37,8 @@ QWidget* makeSeen(const QStringList& lines)
     scroll->setAccessibleName(SigningDialog::tr("What was seen"));
     constexpr int most = 320;
     inside->adjustSize();
-    scroll->setMinimumHeight(std::min(inside->heightForWidth(widthOfWords), most));
+    // -1: nothing is said beside the heading.
+    scroll->setMinimumHeight(std::clamp(inside->heightForWidth(widthOfWords), 0, most));
     return scroll;
 }
 
