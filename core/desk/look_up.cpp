@@ -8,6 +8,9 @@
 #include "core/quantities/person.h"
 #include "core/store/finder.h"
 
+#include <algorithm>
+#include <functional>
+#include <utility>
 #include <vector>
 
 namespace loadwarden {
@@ -40,6 +43,12 @@ LookedUp cycle(ReadSnapshot& snapshot, std::string_view text)
             .name = row && !row->lot.empty() ? row->lot : *found};
 }
 
+LookedUp item(ReadSnapshot& snapshot, std::string_view text)
+{
+    std::vector<LookedUp> items = lookUpItems(snapshot, text);
+    return items.empty() ? LookedUp() : std::move(items.front());
+}
+
 LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
 {
     const std::vector<std::string> lots = productLotsNumbered(snapshot, text);
@@ -55,27 +64,29 @@ LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
 
 } // namespace
 
-LookedUp lookUpItem(ReadSnapshot& snapshot, std::string_view label)
+std::vector<LookedUp> lookUpItems(ReadSnapshot& snapshot, std::string_view label)
 {
+    std::vector<std::pair<std::int64_t, LookedUp>> found;
     if (foldedPerson(label).empty()) {
         return {};
     }
-    LookedUp newestOne;
-    std::int64_t newestAt = 0;
     Finder finder(snapshot);
     for (const FoundLabel& each : finder.labelsFrom(label, mostLabels)) {
-        if (!isSamePerson(each.label, label)) {
-            continue; // it only begins so
-        }
-        const auto row = finder.cycle(each.cycle);
-        const std::int64_t at = row ? row->at : 0;
-        if (newestOne.what == What::nothing || at >= newestAt) {
-            newestOne = {
-                .what = What::item, .id = each.item, .cycle = each.cycle, .name = each.label};
-            newestAt = at;
+        if (isSamePerson(each.label, label)) { // else it only begins so
+            const auto row = finder.cycle(each.cycle);
+            found.emplace_back(row ? row->at : 0, LookedUp{.what = What::item,
+                                                           .id = each.item,
+                                                           .cycle = each.cycle,
+                                                           .name = each.label});
         }
     }
-    return newestOne;
+    std::ranges::reverse(found); // of loads of one moment that which comes later
+    std::ranges::stable_sort(found, std::greater(), &std::pair<std::int64_t, LookedUp>::first);
+    std::vector<LookedUp> items;
+    for (auto& [at, item] : found) {
+        items.push_back(std::move(item));
+    }
+    return items;
 }
 
 std::vector<std::string> productLotsNumbered(ReadSnapshot& snapshot, std::string_view number)
@@ -99,7 +110,7 @@ LookedUp lookUp(ReadSnapshot& snapshot, std::string_view text)
     if (foldedPerson(text).empty()) {
         return {};
     }
-    for (const auto look : {person, cycle, lookUpItem, productLot}) {
+    for (const auto look : {person, cycle, item, productLot}) {
         if (LookedUp found = look(snapshot, text); found.what != What::nothing) {
             return found;
         }

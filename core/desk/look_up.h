@@ -30,8 +30,9 @@ struct LookedUp {
 /// a label, then a lot of a product. Throws StoreError.
 [[nodiscard]] LookedUp lookUp(ReadSnapshot& snapshot, std::string_view text);
 
-/// Only an item, by its label: the newest load in which it was said to be. Throws StoreError.
-[[nodiscard]] LookedUp lookUpItem(ReadSnapshot& snapshot, std::string_view label);
+/// Items by their label, each in each load in which it was ever said to be, the newest load first.
+/// Throws StoreError.
+[[nodiscard]] std::vector<LookedUp> lookUpItems(ReadSnapshot& snapshot, std::string_view label);
 
 /// The lots of products that bear a maker's number now, pl-; blanks and the case of A to Z do not
 /// matter. Throws StoreError.

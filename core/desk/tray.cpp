@@ -6,6 +6,7 @@
 #include "core/desk/names.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace loadwarden {
 namespace {
@@ -51,6 +52,41 @@ Afterwards afterwards(const FactBook& book, const std::string& cycle, const std:
     return after;
 }
 
+struct Found {
+    LookedUp item;
+    CycleView view;
+};
+
+bool isIn(const CycleView& view, const std::string& item)
+{
+    return std::ranges::find(view.folded.itemIds, item) != view.folded.itemIds.end();
+}
+
+/// The newest load, or that into which this very item was moved out of it. Never an older load of
+/// the same label: that is what the set was before it was packed anew.
+std::optional<Found> find(ReadSnapshot& snapshot, EntryCache& cache, std::string_view label,
+                          Instant now)
+{
+    std::optional<Found> newest;
+    for (const LookedUp& each : lookUpItems(snapshot, label)) {
+        if (newest && each.id != newest->item.id) {
+            continue;
+        }
+        auto view = viewCycle(snapshot, cache, each.cycle, now);
+        if (!view) {
+            return newest;
+        }
+        const bool isThere = isIn(*view, each.id);
+        if (isThere || !newest) {
+            newest = Found{each, std::move(*view)};
+        }
+        if (isThere || newest->view.isImported()) { // items of imported loads have no id
+            break;
+        }
+    }
+    return newest;
+}
+
 /// The verdict of an item now; where it is not among those decided, the worst that can be.
 Verdict verdictOf(const CycleView& view, const std::string& item)
 {
@@ -69,7 +105,7 @@ TrayStand standOf(const CycleView& view, const CycleState& state, const std::str
     if (view.isTest()) {
         return TrayStand::inTest;
     }
-    if (!state.labels.contains(item)) {
+    if (!isIn(view, item)) {
         return TrayStand::leftLoad;
     }
     if (!state.ended) {
@@ -107,31 +143,28 @@ TrayStand standOf(const CycleView& view, const CycleState& state, const std::str
 std::optional<TraySheet> trayOf(ReadSnapshot& snapshot, EntryCache& cache, std::string_view label,
                                 Instant now)
 {
-    const LookedUp found = lookUpItem(snapshot, label);
-    if (found.what != LookedUp::What::item) {
+    const auto found = find(snapshot, cache, label, now);
+    if (!found) {
         return std::nullopt;
     }
-    const auto view = viewCycle(snapshot, cache, found.cycle, now);
-    if (!view) {
-        return std::nullopt;
-    }
-    const std::vector<Entry> entries = entriesAbout(snapshot, found.cycle);
-    const CycleState state = stateOfCycle(entries, found.cycle);
+    const auto& [item, view] = *found;
+    const std::vector<Entry> entries = entriesAbout(snapshot, item.cycle);
+    const CycleState state = stateOfCycle(entries, item.cycle);
     const Names names(snapshot);
-    const Afterwards after = afterwards(FactBook(entries), found.cycle, found.id, names);
-    TraySheet sheet{.item = found.id,
-                    .label = found.name,
-                    .cycle = found.cycle,
-                    .lot = view->lot(),
-                    .sterilizer = names.of(view->folded.sterilizer),
+    const Afterwards after = afterwards(FactBook(entries), item.cycle, item.id, names);
+    TraySheet sheet{.item = item.id,
+                    .label = item.name,
+                    .cycle = item.cycle,
+                    .lot = view.lot(),
+                    .sterilizer = names.of(view.folded.sterilizer),
                     .ended = state.end,
-                    .stand = standOf(*view, state, found.id, after),
+                    .stand = standOf(view, state, item.id, after),
                     .signature = after.signature,
                     .caseReference = after.caseReference,
                     .findings = {}};
-    const auto& ids = view->folded.itemIds;
-    const auto place = static_cast<std::int32_t>(std::ranges::find(ids, found.id) - ids.begin());
-    std::ranges::copy_if(view->decision.findings, std::back_inserter(sheet.findings),
+    const auto& ids = view.folded.itemIds;
+    const auto place = static_cast<std::int32_t>(std::ranges::find(ids, item.id) - ids.begin());
+    std::ranges::copy_if(view.decision.findings, std::back_inserter(sheet.findings),
                          [place](const Finding& finding) {
                              return finding.outcome != Outcome::note
                                     && (finding.item < 0 || finding.item == place);

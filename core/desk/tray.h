@@ -64,7 +64,7 @@ struct TraySignature {
 struct TraySheet {
     std::string item; ///< it-
     std::string label;
-    std::string cycle; ///< ld-, the newest load in which it was said to be
+    std::string cycle; ///< ld-, the newest load in which it is, or was said to be
     std::string lot;
     std::string sterilizer; ///< its name
     std::optional<Instant> ended;

@@ -64,7 +64,7 @@ private:
             return tr("It was in %1, a test cycle. What is in a test is not sterilized for use.")
                 .arg(lot());
         case TrayStand::leftLoad:
-            return tr("It was taken out of load %1 before the cycle, and no other load has it.")
+            return tr("It was taken out of load %1 before the cycle, and is in no other.")
                 .arg(lot());
         case TrayStand::notSterilized: return tr("The cycle of load %1 has not ended.").arg(lot());
         case TrayStand::used:

@@ -73,11 +73,15 @@ int tray(std::span<const std::string_view> arguments, Streams streams)
     if (given.rest().size() != 1) {
         throw UsageError("it is used as \"tray LABEL\"");
     }
+    if (given.has("--at")) {
+        throw UsageError("tray answers for now; load decide LOT --at TIME answers for another "
+                         "moment");
+    }
     DeskSession session(given, Access::read, streams);
     Office& office = session.office();
     ReadSnapshot snapshot(office.connection());
     const std::string label(given.rest().front());
-    const auto found = trayOf(snapshot, office.entries(), label, session.moment());
+    const auto found = trayOf(snapshot, office.entries(), label, office.now());
     const TraySaid said = found ? say(*found, session.style()) : sayUnknownTray();
     if (session.wantsJson()) {
         sayJson(session.out(), found ? found->label : label, said, found);

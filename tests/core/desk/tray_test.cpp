@@ -117,6 +117,42 @@ TEST_F(Trays, AreSterilizedOnlyOnceTheCycleHasEnded)
     EXPECT_EQ(standOf("T-9"), TrayStand::leftLoad);
 }
 
+TEST_F(Trays, AreFoundInTheLoadIntoWhichTheyWereMoved)
+{
+    const auto reserve = [&] {
+        return must(reserveCycle(department.office(), department.operating(),
+                                 {.sterilizer = "sz-1", .specification = "sp-1"}))
+            .cycle;
+    };
+    const std::string to = reserve();
+    const std::string from = reserve(); // later, and yet it is not there
+    department.record(department.operating(), ItemAdded{.label = "T-9"}, {"it-9", from});
+    EXPECT_EQ(tray("T-9")->cycle, from);
+    department.record(department.operating(), ItemMoved{.from = from, .to = to, .why = "full"},
+                      {"it-9", from, to});
+    const auto moved = tray("T-9");
+    ASSERT_TRUE(moved);
+    EXPECT_EQ(moved->cycle, to);
+    EXPECT_EQ(moved->stand, TrayStand::notSterilized);
+}
+
+TEST_F(Trays, OfALoadBeforeTheSetWasPackedAnewSayNothing)
+{
+    department.passBowieDick();
+    const std::string load = department.runLoad(Implant::no);
+    department.readLoad(load);
+    sign(load, Verdict::release);
+    ASSERT_EQ(standOf("I1"), TrayStand::released);
+    // The set comes back, is packed anew under its label, and is taken out before the cycle.
+    const std::string next = must(reserveCycle(department.office(), department.operating(),
+                                               {.sterilizer = "sz-1", .specification = "sp-1"}))
+                                 .cycle;
+    department.record(department.operating(), ItemAdded{.label = "I1"}, {"it-9", next});
+    department.record(department.operating(), ItemRemoved{"soiled"}, {"it-9", next});
+    EXPECT_EQ(standOf("I1"), TrayStand::leftLoad);
+    EXPECT_EQ(tray("I1")->answer(), TrayAnswer::mayNot);
+}
+
 // Whatever is to be done, it is said; and only what may be used is opened.
 TEST(WhatIsSaidOfATray, HasAnAnswerAReasonAndWhatToDo)
 {
