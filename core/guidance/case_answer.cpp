@@ -57,6 +57,18 @@ std::string differenceOf(const CaseAnswer& answer)
 
 } // namespace
 
+std::variant<Verdict, TestResult> decidedOn(const CaseAnswer& answer)
+{
+    if (const auto* const judged = std::get_if<TestJudgement>(&answer.decision)) {
+        return judged->result;
+    }
+    const auto& decision = std::get<Decision>(answer.decision);
+    const auto own =
+        std::ranges::find(decision.items, answer.topicCase->item, &ItemDecision::label);
+    const bool isOfItem = !answer.topicCase->item.empty() && own != decision.items.end();
+    return isOfItem ? own->verdict : decision.verdict;
+}
+
 std::variant<CaseAnswer, std::string> answerCase(const TopicCase& topicCase,
                                                  std::string_view evidence, const Policy& policy)
 {

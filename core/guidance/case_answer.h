@@ -23,6 +23,9 @@ struct CaseAnswer {
     std::string differs; ///< how this differs from what the topic expects; empty: not at all
 };
 
+/// What was decided of that which the case asks about.
+[[nodiscard]] std::variant<Verdict, TestResult> decidedOn(const CaseAnswer& answer);
+
 /// Decides on the evidence by a policy, at the evidence's `decideAt`. A text says why it cannot be
 /// decided on: it cannot be read, or states no moment. `topicCase` must outlive the answer.
 [[nodiscard]] std::variant<CaseAnswer, std::string>

@@ -32,9 +32,8 @@ TEST_F(QuestionsOnScreen, WordsFindTheTopicAndItsNeighboursAreOneKeyAway)
     EXPECT_TRUE(desktop.sees("Decided: Release")) << "by the rules, on a small example";
     pressButton("The front of the indicator stands exactly on the line");
     ASSERT_TRUE(desktop.comesToSee("The front of the indicator stands exactly on the line"));
-    EXPECT_TRUE(desktop.waitFor([this] {
-        return desktop.focusName().contains("label of a tray");
-    })) << desktop.focusName().toStdString();
+    EXPECT_TRUE(desktop.waitFor([this] { return desktop.focusName().contains("label of a tray"); }))
+        << desktop.focusName().toStdString();
 }
 
 TEST_F(QuestionsOnScreen, AnEmptyQuestionAndOneOfNoTopicAreSaid)
@@ -42,8 +41,17 @@ TEST_F(QuestionsOnScreen, AnEmptyQuestionAndOneOfNoTopicAreSaid)
     openQuestions();
     desktop.press(Qt::Key_Return);
     EXPECT_TRUE(desktop.comesToSee("Type a question, or the label of a tray."));
-    ask("xqzzt");
-    EXPECT_TRUE(desktop.comesToSee("No tray has this label, and no topic has these words"));
+    ask("xqzzt vrrk");
+    EXPECT_TRUE(desktop.comesToSee("No topic has these words"));
+    EXPECT_FALSE(desktop.sees("May not be used")) << "two words are no label";
+}
+
+TEST_F(QuestionsOnScreen, ALabelThatNobodyKnowsIsNotUsed)
+{
+    openQuestions();
+    ask("TRAY-77");
+    EXPECT_TRUE(desktop.comesToSee("No item with this label is in the journal."));
+    EXPECT_TRUE(desktop.sees("May not be used"));
 }
 
 TEST_F(QuestionsOnScreen, ALabelSaysWhetherItsTrayMayBeUsed)

@@ -23,6 +23,8 @@ FloorAnswer Guide::ask(Office& office, const std::string& asked) const
 {
     FloorAnswer answer;
     answer.asked = asked;
+    answer.mayBeLabel = asked.find_first_of(" \t") == std::string::npos
+                        && asked.find_first_of("0123456789") != std::string::npos;
     {
         ReadSnapshot snapshot(office.connection());
         answer.tray = trayOf(snapshot, office.entries(), asked, office.now());

@@ -17,6 +17,7 @@ namespace loadwarden::ui {
 struct FloorAnswer {
     std::string asked;
     std::optional<TraySheet> tray;    ///< what was asked is a label
+    bool mayBeLabel = false;          ///< it is one word with a digit in it
     std::vector<const Topic*> topics; ///< the nearest first
     bool isSure = false;              ///< the first one says what was asked
 };

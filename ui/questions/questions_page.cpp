@@ -4,6 +4,7 @@
 #include "ui/parts/clear_layout.h"
 #include "ui/parts/empty_state.h"
 #include "ui/parts/field.h"
+#include "ui/parts/rows_scroll.h"
 #include "ui/questions/topic_button.h"
 #include "ui/questions/topic_view.h"
 #include "ui/questions/tray_view.h"
@@ -38,22 +39,16 @@ QuestionsPage::QuestionsPage(Workstation& workstation)
       m_line(new QLineEdit),
       m_field(new Field(tr("Questio&n, or label of a tray"), m_line,
                         tr("in your own words, or scanned"))),
-      m_scroll(new QScrollArea(this)),
+      m_scroll(makeRowsScroll(this)),
       m_column(nullptr)
 {
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(makeHead());
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto* const rows = new QWidget(m_scroll->viewport());
-    rows->setObjectName(QStringLiteral("rows"));
-    m_column = new QVBoxLayout(rows);
+    m_column = new QVBoxLayout(m_scroll->widget());
     m_column->setContentsMargins(space::page, 0, space::page, space::page);
     m_column->setSpacing(space::medium);
-    m_scroll->setWidget(rows);
     column->addWidget(m_scroll, 1);
     m_column->addWidget(new EmptyState(
         tr("Ask what the floor asks"),
@@ -77,8 +72,8 @@ QWidget* QuestionsPage::makeHead()
     auto* const button = makeButton(tr("&Ask"), ButtonKind::main);
     row->addWidget(button, 0, Qt::AlignVCenter);
     column->addLayout(row);
-    connect(button, &QPushButton::clicked, this, &QuestionsPage::ask);
-    connect(m_line, &QLineEdit::returnPressed, this, &QuestionsPage::ask);
+    connect(button, &QPushButton::clicked, this, [this] { ask(From::person); });
+    connect(m_line, &QLineEdit::returnPressed, this, [this] { ask(From::person); });
     return head;
 }
 
@@ -93,11 +88,11 @@ bool QuestionsPage::takeScan(const QString& text, const LookedUp& found)
         return false;
     }
     m_line->setText(text);
-    ask();
+    ask(From::scanner);
     return true;
 }
 
-void QuestionsPage::ask()
+void QuestionsPage::ask(From from)
 {
     const QString asked = m_line->text().trimmed();
     if (asked.isEmpty()) {
@@ -124,15 +119,12 @@ void QuestionsPage::ask()
             }
             return asked;
         },
-        [this](Asked asked) {
+        [this, from](Asked asked) {
             m_isAsking = false;
+            asked.answer.mayBeLabel |= from == From::scanner;
             m_guide = std::move(asked.guide);
             clearLayout(m_column);
-            if (asked.topic) {
-                showTopic(*asked.topic);
-                asked.answer.topics.erase(asked.answer.topics.begin());
-            }
-            show(asked.answer);
+            show(asked.answer, asked.topic);
             m_column->addStretch();
             settleLayouts(m_scroll->widget());
             m_scroll->verticalScrollBar()->setValue(0);
@@ -141,7 +133,7 @@ void QuestionsPage::ask()
         [this] { m_isAsking = false; });
 }
 
-void QuestionsPage::show(const FloorAnswer& answer)
+void QuestionsPage::show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic)
 {
     if (answer.tray) {
         auto* const tray =
@@ -153,15 +145,20 @@ void QuestionsPage::show(const FloorAnswer& answer)
         addNarrow(tray);
         return;
     }
-    if (answer.topics.empty() && !answer.isSure) {
-        m_column->addWidget(new EmptyState(
-            tr("No tray has this label, and no topic has these words"),
-            tr("Look at the label again, or ask in other words. Until it is answered a tray is not "
-               "used: ask your lead.")));
+    if (answer.mayBeLabel) {
+        addNarrow(new TrayView(m_workstation.look, text(answer.asked)));
+    }
+    if (topic) {
+        showTopic(*topic);
+        addNearest({answer.topics.begin() + 1, answer.topics.end()}, tr("Or did you mean"));
         return;
     }
-    addNearest(answer.topics, answer.isSure ? tr("Or did you mean")
-                                            : tr("No topic answers this well. The nearest are"));
+    if (answer.topics.empty()) {
+        m_column->addWidget(new EmptyState(tr("No topic has these words"),
+                                           tr("Ask in other words, or ask your lead.")));
+        return;
+    }
+    addNearest(answer.topics, tr("No topic answers this well. The nearest are"));
 }
 
 void QuestionsPage::addNearest(const std::vector<const Topic*>& topics, const QString& heading)

@@ -28,9 +28,12 @@ public:
     [[nodiscard]] bool isUpToDate() const { return !m_isAsking; }
 
 private:
+    enum class From : std::uint8_t { person, scanner };
+
     [[nodiscard]] QWidget* makeHead();
-    void ask();
-    void show(const FloorAnswer& answer);
+    void ask(From from);
+    /// `topic`: the first of the topics, answered; nullopt: none answers what was asked.
+    void show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic);
     void openTopic(const QString& id);
     void showTopic(const TopicAnswer& answer);
     /// Adds something that is no wider than what is read in one line.

@@ -6,24 +6,11 @@
 #include <QLocale>
 #include <QVBoxLayout>
 
-#include <algorithm>
 #include <utility>
+#include <variant>
 
 namespace loadwarden::ui {
 namespace {
-
-/// What was decided on a case, in words.
-std::string decidedOn(const CaseAnswer& answer)
-{
-    if (const auto* const judged = std::get_if<TestJudgement>(&answer.decision)) {
-        return say(judged->result);
-    }
-    const auto& decision = std::get<Decision>(answer.decision);
-    const auto own =
-        std::ranges::find(decision.items, answer.topicCase->item, &ItemDecision::label);
-    return say(answer.topicCase->item.empty() || own == decision.items.end() ? decision.verdict
-                                                                             : own->verdict);
-}
 
 /// As few digits as tell it: 0.95, 1e-06.
 QString number(double value)
@@ -70,9 +57,10 @@ void TopicView::addCases(const TopicAnswer& answer)
     }
     m_column->addWidget(makeLabel(tr("What the rules decide, on small examples"), Type::strong));
     for (const CaseAnswer& each : answer.cases) {
-        m_column->addWidget(
-            makeLabel(tr("%1 Decided: %2.", "what is told, the verdict")
-                          .arg(text(each.topicCase->tells), text(decidedOn(each)))));
+        m_column->addWidget(makeLabel(
+            tr("%1 Decided: %2.", "what is told, the verdict")
+                .arg(text(each.topicCase->tells),
+                     text(std::visit([](auto result) { return say(result); }, decidedOn(each))))));
         for (const Finding& finding : each.findings) {
             const Said said = say(finding, HouseStyle{.zone = each.zone});
             m_column->addWidget(makeMuted(text(said.says)));

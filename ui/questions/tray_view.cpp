@@ -32,28 +32,37 @@ ToneOf toneOfAnswer(TrayAnswer answer)
 } // namespace
 
 TrayView::TrayView(Look& look, const TraySheet& tray, const HouseStyle& style, QWidget* parent)
-    : QFrame(parent)
+    : QFrame(parent), m_column(new QVBoxLayout(this))
 {
-    setObjectName(QStringLiteral("panel"));
-    const TraySaid said = say(tray, style);
-    auto* const column = new QVBoxLayout(this);
-    column->setContentsMargins(space::large, space::medium, space::large, space::medium);
-    column->setSpacing(space::small);
-    column->addWidget(makeMuted(tr("Label %1").arg(text(tray.label))));
-    auto* const badge = new VerdictBadge(look, VerdictBadge::Size::page);
-    badge->show(glyphOf(tray.answer()), toneOfAnswer(tray.answer()), text(said.answer));
-    column->addWidget(badge);
-    column->addWidget(makeLabel(text(said.why)));
-    column->addWidget(makeLabel(tr("Now: %1").arg(text(said.next)), Type::strong));
-    if (!said.checks.empty()) {
-        column->addWidget(makeLabel(tr("Look at it before and on opening"), Type::heading));
-        for (const std::string& check : said.checks) {
-            column->addWidget(makeLabel(tr("• %1").arg(text(check))));
-        }
-    }
+    show(look, text(tray.label), tray.answer(), say(tray, style));
     auto* const open = makeButton(tr("Open the load %1").arg(text(tray.lot)));
     connect(open, &QPushButton::clicked, this, &TrayView::wantsLoad);
-    column->addWidget(open, 0, Qt::AlignLeft);
+    m_column->addWidget(open, 0, Qt::AlignLeft);
+}
+
+TrayView::TrayView(Look& look, const QString& label, QWidget* parent)
+    : QFrame(parent), m_column(new QVBoxLayout(this))
+{
+    show(look, label, TrayAnswer::mayNot, sayUnknownTray());
+}
+
+void TrayView::show(Look& look, const QString& label, TrayAnswer answer, const TraySaid& said)
+{
+    setObjectName(QStringLiteral("panel"));
+    m_column->setContentsMargins(space::large, space::medium, space::large, space::medium);
+    m_column->setSpacing(space::small);
+    m_column->addWidget(makeMuted(tr("Label %1").arg(label)));
+    auto* const badge = new VerdictBadge(look, VerdictBadge::Size::page);
+    badge->show(glyphOf(answer), toneOfAnswer(answer), text(said.answer));
+    m_column->addWidget(badge);
+    m_column->addWidget(makeLabel(text(said.why)));
+    m_column->addWidget(makeLabel(tr("Now: %1").arg(text(said.next)), Type::strong));
+    if (!said.checks.empty()) {
+        m_column->addWidget(makeLabel(tr("Look at it before and on opening"), Type::heading));
+        for (const std::string& check : said.checks) {
+            m_column->addWidget(makeLabel(tr("• %1").arg(text(check))));
+        }
+    }
 }
 
 } // namespace loadwarden::ui

@@ -5,6 +5,8 @@
 
 #include <QFrame>
 
+class QVBoxLayout;
+
 namespace loadwarden::ui {
 
 /// May this tray be used? The answer as a shape and words, why, what to do now, and what to look at
@@ -14,9 +16,16 @@ class TrayView : public QFrame {
 
 public:
     TrayView(Look& look, const TraySheet& tray, const HouseStyle& style, QWidget* parent = nullptr);
+    /// Of a label that no item bears.
+    TrayView(Look& look, const QString& label, QWidget* parent = nullptr);
 
 signals:
     void wantsLoad();
+
+private:
+    void show(Look& look, const QString& label, TrayAnswer answer, const TraySaid& said);
+
+    QVBoxLayout* m_column;
 };
 
 } // namespace loadwarden::ui

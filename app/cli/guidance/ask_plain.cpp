@@ -20,17 +20,10 @@ std::string numberText(double value)
 
 std::string resultText(const CaseAnswer& answer)
 {
-    if (const auto* judgement = std::get_if<TestJudgement>(&answer.decision)) {
-        return say(judgement->result);
-    }
-    const auto& decision = std::get<Decision>(answer.decision);
+    const std::string decided =
+        std::visit([](auto result) { return say(result); }, decidedOn(answer));
     const std::string& item = answer.topicCase->item;
-    for (const ItemDecision& each : decision.items) {
-        if (!item.empty() && each.label == item) {
-            return say(each.verdict) + " (item " + item + ")";
-        }
-    }
-    return say(decision.verdict);
+    return item.empty() ? decided : decided + " (item " + item + ")";
 }
 
 void appendCases(std::string& out, const TopicAnswer& answer)
