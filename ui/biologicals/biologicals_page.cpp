@@ -8,6 +8,7 @@
 #include "ui/parts/clear_layout.h"
 #include "ui/parts/clock_text.h"
 #include "ui/parts/empty_state.h"
+#include "ui/parts/rows_scroll.h"
 #include "ui/shell/desk_link.h"
 #include "ui/shell/session.h"
 
@@ -30,22 +31,16 @@ BiologicalsPage::BiologicalsPage(Workstation& workstation)
       m_timer(workstation.desk.clock()),
       m_count(makeMuted({})),
       m_asOf(makeMuted({}, false)),
-      m_scroll(new QScrollArea),
+      m_scroll(makeRowsScroll(this)),
       m_column(nullptr)
 {
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(makeHead());
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto* const rows = new QWidget;
-    rows->setObjectName(QStringLiteral("rows"));
-    m_column = new QVBoxLayout(rows);
+    m_column = new QVBoxLayout(m_scroll->widget());
     m_column->setContentsMargins(0, 0, 0, space::medium);
     m_column->setSpacing(0);
-    m_scroll->setWidget(rows);
     column->addWidget(m_scroll, 1);
 
     const auto key = [this](const QString& name, Qt::Key keyOf, BiSaying saying) {

@@ -21,6 +21,7 @@
 #include "ui/look/text.h"
 #include "ui/parts/clear_layout.h"
 #include "ui/parts/reasons_list.h"
+#include "ui/parts/rows_scroll.h"
 #include "ui/parts/time_edit.h"
 
 #include <QApplication>
@@ -41,20 +42,6 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int widthOfReasons = 380;
-
-/// Empty: what is put in has its place in the window from the beginning. Whatever is moved into
-/// another widget later gets its style anew, with everything in it.
-QScrollArea* makeScroll(QWidget* parent)
-{
-    auto* const scroll = new QScrollArea(parent);
-    scroll->setWidgetResizable(true);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto* const inside = new QWidget(scroll->viewport());
-    inside->setObjectName(QStringLiteral("rows"));
-    scroll->setWidget(inside);
-    return scroll;
-}
 
 QString lowered(QString words)
 {
@@ -104,7 +91,7 @@ LoadView::LoadView(Workstation& workstation, QWidget* parent)
 
 QWidget* LoadView::makeReasons()
 {
-    auto* const scroll = makeScroll(this);
+    auto* const scroll = makeRowsScroll(this);
     auto* const column = new QVBoxLayout(scroll->widget());
     column->setContentsMargins(space::large, space::medium, space::medium, space::medium);
     column->setSpacing(space::medium);
@@ -129,7 +116,7 @@ Made* LoadView::add(QLayout* column)
 
 QWidget* LoadView::makeRecord()
 {
-    m_scroll = makeScroll(this);
+    m_scroll = makeRowsScroll(this);
     auto* const column = new QVBoxLayout(m_scroll->widget());
     column->setContentsMargins(space::small, space::medium, space::large, space::large);
     column->setSpacing(space::medium);
