@@ -100,8 +100,10 @@ void TraceLook::compute(const TraceMapping& mapping)
         },
         [this, file = m_file](std::shared_ptr<const TraceWork> work) {
             m_isBusy = false;
-            if (file == m_file) { // else it was put away meanwhile
+            if (file == m_file) {
                 showWork(std::move(work));
+            } else if (m_file && m_file->chosen.origin == MappingOrigin::remembered) {
+                compute(m_file->chosen.mapping); // another came meanwhile
             }
         },
         [this] { m_isBusy = false; });
@@ -111,7 +113,7 @@ void TraceLook::showWork(std::shared_ptr<const TraceWork> work)
 {
     m_work = std::move(work);
     const TraceReading& reading = m_work->reading;
-    m_name->setText(text(m_file->name));
+    m_name->setText(withBreaks(text(m_file->name)));
     m_plot->show(reading.trace, m_work->evaluation, m_work->asked,
                  simulation::saysSimulated(m_file->bytes));
     m_facts->show(reading.trace, m_work->evaluation, m_work->asked, reading.defects);
@@ -172,12 +174,13 @@ void TraceLook::savePaper(const QString& file)
                              .facility = desk.about().facility,
                              .journal = desk.about().journal,
                              .size = isMetric ? paper::PageSize::a4 : paper::PageSize::letter};
-    const TraceOnPaper of{
-        .sterilizer = text(record.names.of(record.view.folded.sterilizer)),
-        .file = text(m_file->name),
-        .kept = m_file->isKept,
-        .simulated = simulation::saysSimulated(m_file->bytes),
-        .picture = [this](QPainter& on, const QRectF& in) { m_plot->paint(on, in); }};
+    const TraceOnPaper of{.sterilizer = text(record.names.of(record.view.folded.sterilizer)),
+                          .file = text(m_file->name),
+                          .kept = m_file->isKept,
+                          .simulated = simulation::saysSimulated(m_file->bytes),
+                          .picture = [this](QPainter& on, const QRectF& in) {
+                              m_plot->paint(on, in, TracePlot::Part::whole);
+                          }};
     const paper::Frame frame =
         paper::frameOf(house, tr("The sterilizer's recording"), paper::lotText(record.view),
                        m_desk.now(), record.head);

@@ -32,6 +32,14 @@ const TraceRead* keptTrace(const LoadSheet& sheet, const FactBook& book, std::st
     return nullptr;
 }
 
+/// A name for a button, which does not wrap: its beginning and its end.
+QString shortened(const QString& name)
+{
+    constexpr int most = 40; // characters
+    constexpr int end = 12;
+    return name.size() <= most ? name : name.left(most - end - 1) + u'…' + name.right(end);
+}
+
 } // namespace
 
 TraceSection::TraceSection(CycleDesk& desk, QWidget* parent)
@@ -75,7 +83,8 @@ void TraceSection::show(const LoadSheet& sheet)
         const QString name = text(m_names[trace.id]);
         m_facts->add(tr("Attached"), name, whoText(trace.act, sheet, desk().style()));
         if (isNew) {
-            auto* const look = makeButton(tr("Look at %1").arg(name), ButtonKind::quiet);
+            auto* const look = makeButton(tr("Look at %1").arg(shortened(name)), ButtonKind::quiet);
+            look->setAccessibleName(tr("Look at %1").arg(name));
             connect(look, &QPushButton::clicked, this, [this, id = trace.id] { openKept(id); });
             m_kept->addWidget(look, 0, Qt::AlignLeft);
         }

@@ -5,10 +5,6 @@
 
 namespace loadwarden::ui {
 
-namespace {
-
-/// Words longer than a column is wide, such as the name of a file, may be broken, at a place where
-/// that is read easily where there is one.
 QString withBreaks(const QString& says)
 {
     constexpr int longest = 26; // characters
@@ -27,8 +23,6 @@ QString withBreaks(const QString& says)
     }
     return all;
 }
-
-} // namespace
 
 QLabel* makeLabel(const QString& says, Type type, bool wraps)
 {

@@ -15,6 +15,10 @@ namespace loadwarden::ui {
     return QString::fromStdString(utf8);
 }
 
+/// A text in which words longer than a column is wide, such as the name of a file, may be broken,
+/// at a place where that is read easily where there is one. Labels that wrap have it by themselves.
+[[nodiscard]] QString withBreaks(const QString& says);
+
 /// A label that wraps where it stands for itself (`wraps`), else keeps to one line.
 [[nodiscard]] QLabel* makeLabel(const QString& says, Type type = Type::body, bool wraps = true);
 

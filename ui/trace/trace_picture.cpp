@@ -28,7 +28,7 @@ bool TracePlot::canSaveSvg()
 #endif
 }
 
-void TracePlot::paint(QPainter& painter, const QRectF& in) const
+void TracePlot::paint(QPainter& painter, const QRectF& in, Part part) const
 {
     const Colours& colours = coloursOf(Theme::light);
     // It is laid out as large as on a screen, and then fitted to the rectangle.
@@ -47,7 +47,9 @@ void TracePlot::paint(QPainter& painter, const QRectF& in) const
         chart.show(m_scene, colours, font);
         chart.setBackground(Qt::NoBrush);
         chart.resize(width, height - above);
-        chart.view(m_chart->viewed().lower, m_chart->viewed().upper);
+        if (part == Part::seen) {
+            chart.view(m_chart->viewed().lower, m_chart->viewed().upper);
+        }
         QCPPainter on(&picture);
         on.setMode(QCPPainter::pmVectorized);
         on.setMode(QCPPainter::pmNoCaching);
@@ -79,14 +81,14 @@ bool TracePlot::save(const QString& file) const
         if (!painter.begin(&svg)) {
             return false;
         }
-        paint(painter, in);
+        paint(painter, in, Part::seen);
         return painter.end();
     }
 #endif
     QImage image(pictureSize, QImage::Format_RGB32);
     image.fill(Qt::white);
     QPainter painter(&image);
-    paint(painter, in);
+    paint(painter, in, Part::seen);
     painter.end();
     return image.save(file, "PNG");
 }

@@ -36,8 +36,10 @@ public:
     [[nodiscard]] QString said() const;
     [[nodiscard]] const TraceScene& scene() const { return *m_scene; }
 
-    /// Paints what is seen, in light colours, into a rectangle of any device.
-    void paint(QPainter& painter, const QRectF& in) const;
+    /// Which part of the time is painted.
+    enum class Part : std::uint8_t { seen, whole };
+    /// Paints it, in light colours, into a rectangle of any device.
+    void paint(QPainter& painter, const QRectF& in, Part part) const;
     /// Writes what is seen as a picture; PNG, or SVG where the file ends so. False: it could not be
     /// written.
     [[nodiscard]] bool save(const QString& file) const;
