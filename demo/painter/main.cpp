@@ -1,10 +1,12 @@
 // Writes pictures of every page: of a journal at a moment, in both themes and at two sizes, driven
 // by keys as a person would.
 #include "core/release/finding.h"
+#include "demo/painter/another_recorder.h"
 #include "ui/load/cycle_list.h"
 #include "ui/load/load_page.h"
 #include "ui/load/load_view.h"
 #include "ui/load/trace_section.h"
+#include "ui/questions/questions_page.h"
 #include "ui/records/records_page.h"
 #include "ui/settings/settings_page.h"
 #include "ui/shell/area.h"
@@ -19,6 +21,7 @@
 #include <QApplication>
 #include <QDir>
 #include <QFile>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
@@ -44,18 +47,6 @@ struct Wanted {
     QDir folder;
     QString name; ///< before each file's name
 };
-
-/// As a recorder may write that nobody has confirmed yet.
-const char* const anotherRecorder = "SIMULATED, the record of no sterilizer;;;\n"
-                                    "Recorder 7;cycle 1204;;\n"
-                                    "\n"
-                                    "Time;Chamber T [°C];Drain T [°C];P [bar]\n"
-                                    "07:14:00;21,4;21,2;1,01\n"
-                                    "07:14:10;24,9;23,0;0,72\n"
-                                    "07:14:20;31,3;26,4;0,43\n"
-                                    "07:14:30;38,8;30,9;0,21\n"
-                                    "07:14:40;58,1;47,7;0,88\n"
-                                    "07:14:50;97,6;90,2;1,62\n";
 
 class Painter {
 public:
@@ -157,6 +148,8 @@ private:
             save(window, area);
             if (area == QLatin1String("load")) {
                 paintLoads(window);
+            } else if (area == QLatin1String("questions")) {
+                paintQuestions(window);
             }
         }
         paintSections(window);
@@ -199,6 +192,29 @@ private:
         window.resize(1366, 768);
     }
 
+    /// A topic that the rules answer, one that is computed, and words that fit none well.
+    void paintQuestions(ui::MainWindow& window)
+    {
+        auto* const page = window.findChild<ui::QuestionsPage*>();
+        const auto settled = [&] {
+            (void)QTest::qWaitFor([&] { return page->isUpToDate(); }, longestWaitMs);
+        };
+        for (const char* const asked :
+             {"the front has only just entered the accept zone",
+              "does sterile mean free of every organism", "who cleans the windows", "TRAY-77"}) {
+            auto* const line = page->findChild<QLineEdit*>();
+            line->setFocus();
+            line->selectAll();
+            QTest::keyClicks(line, QString::fromUtf8(asked));
+            QTest::keyClick(line, Qt::Key_Return);
+            QTest::qWait(50);
+            settled();
+            save(window,
+                 QStringLiteral("questions-%1")
+                     .arg(QString::fromUtf8(asked).section(u' ', 0, 1).replace(u' ', u'-')));
+        }
+    }
+
     static void scrollTo(const QWidget& shown, QScrollArea& scroll)
     {
         scroll.verticalScrollBar()->setValue(shown.mapTo(scroll.widget(), QPoint()).y());
@@ -232,7 +248,7 @@ private:
         save(window, QStringLiteral("load-recording-figures"));
         QFile file(m_temp.filePath(QStringLiteral("another-recorder_simulated.txt")));
         if (file.open(QIODevice::WriteOnly)) {
-            file.write(anotherRecorder);
+            file.write(demo::anotherRecorder);
             file.close();
         }
         section->open(file.fileName());

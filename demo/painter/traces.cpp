@@ -1,6 +1,7 @@
 // Writes pictures of what shows traces, in both themes and at two sizes, of simulated cycles.
 #include "core/cycle/simulation/simulation.h"
 #include "core/cycle/trace/mapping_proposal.h"
+#include "demo/painter/another_recorder.h"
 #include "ui/look/text.h"
 #include "ui/trace/mapping_form.h"
 #include "ui/trace/trace_explorer.h"
@@ -34,16 +35,6 @@ AskedOfTrace askedOf(const simulation::Settings& settings)
     return asked;
 }
 
-const char* const recorderText = "Recorder 7;cycle 1204;;\n"
-                                 "\n"
-                                 "Time;Chamber T [°C];Drain T [°C];P [bar]\n"
-                                 "07:14:00;21,4;21,2;1,01\n"
-                                 "07:14:10;24,9;23,0;0,72\n"
-                                 "07:14:20;31,3;26,4;0,43\n"
-                                 "07:14:30;38,8;30,9;0,21\n"
-                                 "07:14:40;58,1;47,7;0,88\n"
-                                 "07:14:50;97,6;90,2;1,62\n";
-
 class Painter {
 public:
     Painter(QApplication& application, QDir folder)
@@ -70,7 +61,7 @@ public:
         paintTrace(leak, QStringLiteral("leak"));
 
         auto* const form = new ui::MappingForm;
-        form->show(recorderText, proposeMapping(recorderText));
+        form->show(demo::anotherRecorder, proposeMapping(demo::anotherRecorder));
         save(form, QStringLiteral("mapping"));
         save(new ui::TraceExplorer(m_look), QStringLiteral("explorer"));
     }
