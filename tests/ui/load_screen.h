@@ -146,6 +146,26 @@ protected:
         settle();
     }
 
+    // A recorder's file of which nobody has said yet how it is read.
+    void lookAtRecording(const QString& file)
+    {
+        tabTo("A recorder's file of this cycle");
+        desktop.type(file);
+        desktop.press(Qt::Key_Return);
+    }
+    void confirmRecording()
+    {
+        ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
+        pressButton("Read files of this recorder so");
+        ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    }
+    void attachRecording()
+    {
+        pressButton("Attach it to this load");
+        ASSERT_TRUE(saysSoon("The recording is attached to this load."));
+        settle();
+    }
+
     void readIndicators()
     {
         pressButton("Read Outside of I1");

@@ -1,10 +1,6 @@
 // Test cycles, a load for immediate use, and a review, on the page by keys.
-#include "core/cycle/simulation/simulation.h"
-#include "core/cycle/simulation/trace_text.h"
 #include "tests/ui/load_screen.h"
-
-#include <QFile>
-#include <QTemporaryDir>
+#include "tests/ui/recording.h"
 
 namespace loadwarden::ui_tests {
 namespace {
@@ -144,24 +140,11 @@ TEST_F(CyclesOnScreen, ASaturationThatIsNotThereIsReviewedAndSigned)
     cycle = runLoad(desktop);
     openFirst();
     ASSERT_FALSE(HasFatalFailure());
-    simulation::Settings settings;
-    settings.setCelsius = 132;
-    settings.faults.push_back({.kind = simulation::FaultKind::residualAir, .size = 4});
-    QTemporaryDir folder;
-    QFile file(folder.filePath(QStringLiteral("cycle-101.csv")));
-    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-    file.write(QByteArray::fromStdString(
-        simulation::writeTraceText(simulation::simulate(settings).trace, {.counter = 101})));
-    file.close();
-    tabTo("A recorder's file of this cycle");
-    desktop.type(file.fileName());
-    desktop.press(Qt::Key_Return);
-    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
-    pressButton("Read files of this recorder so");
-    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
-    pressButton("Attach it to this load");
-    ASSERT_TRUE(saysSoon("The recording is attached to this load."));
-    settle();
+    const QTemporaryDir folder;
+    lookAtRecording(
+        writeRecording(folder, {{.kind = simulation::FaultKind::residualAir, .size = 4}}));
+    ASSERT_NO_FATAL_FAILURE(confirmRecording());
+    ASSERT_NO_FATAL_FAILURE(attachRecording());
     const auto reviews = [this] {
         return std::ranges::count_if(sheet().view().decision.findings, [](const Finding& finding) {
             return finding.key == Key::traceNotSaturated && finding.outcome == Outcome::review;

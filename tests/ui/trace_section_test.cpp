@@ -1,9 +1,8 @@
 // The sterilizer's recording on the page of its load: read, looked at, attached, and looked at
 // again.
-#include "core/cycle/simulation/simulation.h"
-#include "core/cycle/simulation/trace_text.h"
 #include "core/words/say.h"
 #include "tests/ui/load_screen.h"
+#include "tests/ui/recording.h"
 #include "tests/ui/walk/faults.h"
 #include "ui/load/trace_look.h"
 #include "ui/trace/trace_facts.h"
@@ -24,27 +23,10 @@ namespace {
 
 class RecordingOnScreen : public LoadOnScreen {
 protected:
-    /// A simulated recorder's file of a cycle that ran at 132 °C.
-    QString fileOf(double shortBySeconds)
+    QString shortBy(double seconds)
     {
-        simulation::Settings settings;
-        settings.setCelsius = 132;
-        if (shortBySeconds > 0) {
-            settings.faults.push_back(
-                {.kind = simulation::FaultKind::shortExposure, .size = shortBySeconds});
-        }
-        const Trace trace = simulation::simulate(settings).trace;
-        QFile file(m_folder.filePath(QStringLiteral("recorder-of-s1_cycle-101_whole-day.csv")));
-        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
-        file.write(QByteArray::fromStdString(simulation::writeTraceText(trace, {.counter = 101})));
-        return file.fileName();
-    }
-
-    void lookAt(const QString& file)
-    {
-        tabTo("A recorder's file of this cycle");
-        desktop.type(file);
-        desktop.press(Qt::Key_Return);
+        return writeRecording(m_folder,
+                              {{.kind = simulation::FaultKind::shortExposure, .size = seconds}});
     }
 
     QTemporaryDir m_folder;
@@ -54,16 +36,12 @@ TEST_F(RecordingOnScreen, IsConfirmedLookedAtAndAttachedAndFailsTheLoad)
 {
     openLoad();
     ASSERT_FALSE(HasFatalFailure());
-    lookAt(fileOf(60));
-    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
-    pressButton("Read files of this recorder so");
-    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    lookAtRecording(shortBy(60));
+    ASSERT_NO_FATAL_FAILURE(confirmRecording());
     const auto* const plot = page()->view()->findChild<ui::TracePlot*>();
     ASSERT_NE(plot, nullptr);
     EXPECT_TRUE(plot->accessibleDescription().contains("Simulated"));
-    pressButton("Attach it to this load");
-    ASSERT_TRUE(saysSoon("The recording is attached to this load."));
-    settle();
+    ASSERT_NO_FATAL_FAILURE(attachRecording());
     const auto& traces = sheet().view().folded.record.load.traces;
     ASSERT_EQ(traces.size(), 1U);
     EXPECT_EQ(traces.front().counter, 101);
@@ -79,17 +57,13 @@ TEST_F(RecordingOnScreen, WhoseMappingIsKnownIsDroppedOnThePageAndSeenAtOnce)
 {
     openLoad();
     ASSERT_FALSE(HasFatalFailure());
-    lookAt(fileOf(60));
-    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
-    pressButton("Read files of this recorder so");
-    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
-    pressButton("Attach it to this load");
-    ASSERT_TRUE(saysSoon("The recording is attached to this load."));
-    settle();
+    lookAtRecording(shortBy(60));
+    ASSERT_NO_FATAL_FAILURE(confirmRecording());
+    ASSERT_NO_FATAL_FAILURE(attachRecording());
     EXPECT_FALSE(desktop.sees("Continuously in the band"));
 
     QMimeData dropped;
-    dropped.setUrls({QUrl::fromLocalFile(fileOf(0))});
+    dropped.setUrls({QUrl::fromLocalFile(writeRecording(m_folder))});
     ui::LoadView* const view = page()->view();
     QDragEnterEvent enters(QPoint(50, 50), Qt::CopyAction, &dropped, Qt::LeftButton,
                            Qt::NoModifier);
@@ -119,10 +93,8 @@ TEST_F(RecordingOnScreen, IsPutOnPaperWithItsPictureAndEveryFigure)
 {
     openLoad();
     ASSERT_FALSE(HasFatalFailure());
-    lookAt(fileOf(60));
-    ASSERT_TRUE(desktop.comesToSee("How this recorder's file is read"));
-    pressButton("Read files of this recorder so");
-    ASSERT_TRUE(desktop.comesToSee("Continuously in the band"));
+    lookAtRecording(shortBy(60));
+    ASSERT_NO_FATAL_FAILURE(confirmRecording());
     const QString pdf = m_folder.filePath(QStringLiteral("recording.pdf"));
     page()->view()->findChild<ui::TraceLook*>()->savePaper(pdf);
     ASSERT_TRUE(desktop.comesToSee("Picture and figures are in"));
@@ -169,7 +141,7 @@ TEST_F(RecordingOnScreen, ThatCannotBeOpenedIsSaidAtItsField)
 {
     openLoad();
     ASSERT_FALSE(HasFatalFailure());
-    lookAt(m_folder.filePath(QStringLiteral("nothing.csv")));
+    lookAtRecording(m_folder.filePath(QStringLiteral("nothing.csv")));
     EXPECT_TRUE(desktop.comesToSee("The file cannot be opened"));
 }
 

@@ -1,8 +1,7 @@
 // Every page at two sizes, in two themes, as it is and in a pseudo-translation.
-#include "core/cycle/simulation/simulation.h"
-#include "core/cycle/simulation/trace_text.h"
 #include "core/desk/equipping.h"
 #include "tests/ui/department.h"
+#include "tests/ui/recording.h"
 #include "tests/ui/walk/walk.h"
 #include "ui/load/further_section.h"
 #include "ui/load/indicator_section.h"
@@ -24,11 +23,9 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
-#include <QFile>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
-#include <QTemporaryDir>
 #include <QTest>
 
 namespace loadwarden::ui_tests {
@@ -122,18 +119,12 @@ protected:
     /// A recorder's file with faults and defects: how it is read, its picture and its figures.
     void lookAtRecording(const std::string& load)
     {
-        simulation::Settings settings;
-        settings.setCelsius = 132;
-        settings.faults = {{simulation::FaultKind::interruptedExposure, 30, 3},
-                           {simulation::FaultKind::shortDrying, 600}};
         const QTemporaryDir folder;
-        QFile file(folder.filePath(QStringLiteral("sterilizer-1_cycle-101_simulated.txt")));
-        ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-        file.write(QByteArray::fromStdString(simulation::writeTraceText(
-            simulation::simulate(settings).trace,
-            {.counter = 101,
-             .defects = {TraceDefectKind::textInNumber, TraceDefectKind::timeRepeated}})));
-        file.close();
+        const QString file =
+            writeRecording(folder,
+                           {{simulation::FaultKind::interruptedExposure, 30, 3},
+                            {simulation::FaultKind::shortDrying, 600}},
+                           {TraceDefectKind::textInNumber, TraceDefectKind::timeRepeated});
 
         auto* const page = desktop.window().findChild<ui::LoadPage*>();
         const auto settled = [&] { return desktop.waitFor([&] { return page->isUpToDate(); }); };
@@ -141,7 +132,7 @@ protected:
         ASSERT_TRUE(settled());
         auto* const section = page->view()->findChild<ui::TraceSection*>();
         auto* const scroll = page->view()->findChildren<QScrollArea*>().back();
-        section->open(file.fileName());
+        section->open(file);
         const auto form = [&] { return section->findChild<ui::MappingForm*>(); };
         ASSERT_TRUE(desktop.waitFor([&] { return form() != nullptr && form()->isVisible(); }));
         QTest::qWait(50);
