@@ -1,9 +1,11 @@
 #pragma once
 
 #include "core/acts/kinds/cycle_acts.h"
+#include "core/acts/kinds/floor_acts.h"
 #include "core/acts/kinds/history_acts.h"
 #include "core/acts/kinds/indicator_acts.h"
 #include "core/acts/kinds/item_acts.h"
+#include "core/acts/kinds/product_acts.h"
 #include "core/acts/kinds/register_acts.h"
 #include "core/acts/kinds/release_acts.h"
 #include "core/acts/kinds/sterilizer_acts.h"

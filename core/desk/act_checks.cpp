@@ -192,7 +192,7 @@ private:
         }
         if (isAny<PhysicalRead, PhysicalVerified, ChemicalRead, BiologicalRead, BiologicalActivated,
                   BiologicalIncubated, PackageChecked, CycleUnloaded, TestPhysicalJudged, LeakRead,
-                  AerationStarted, TraceRead, ItemDistributed, ItemUsed>(act.act)) {
+                  AerationStarted, TraceRead, ItemDistributed, ItemUsed, ItemReported>(act.act)) {
             if (!state.ended) {
                 return refuse(RefusalWhy::notEnded, state);
             }

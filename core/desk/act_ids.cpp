@@ -45,6 +45,9 @@ bool mayBringIn(const ToRecord& act, std::string_view id)
     if (std::holds_alternative<IncidentOpened>(act.act)) {
         return prefix == "ic";
     }
+    if (isAny<QuestionLogged, ReadingCheckTaken>(act.act)) {
+        return isFirst;
+    }
     return false;
 }
 
@@ -56,7 +59,8 @@ bool bringsInOnlyNew(const ToRecord& act, std::string_view id)
            || (isAny<ItemAdded, SheetPlaced>(act.act) && prefix == "ci")
            || isAny<ControlPrepared>(act.act) || (isAny<AerationStarted>(act.act) && prefix == "ar")
            || (isAny<TraceRead>(act.act) && prefix == "tr")
-           || (isAny<IncidentOpened>(act.act) && prefix == "ic");
+           || (isAny<IncidentOpened>(act.act) && prefix == "ic")
+           || isAny<QuestionLogged, ReadingCheckTaken>(act.act);
 }
 
 std::vector<std::string> referencesOf(const AnyAct& act)
@@ -88,6 +92,10 @@ std::vector<std::string> referencesOf(const AnyAct& act)
         add(control->product);
         add(control->lot);
         add(control->forLoad);
+    } else if (const auto* const check = std::get_if<ReadingCheckTaken>(&act)) {
+        for (const CheckedDrawing& each : check->drawings) {
+            add(each.product);
+        }
     }
     return ids;
 }

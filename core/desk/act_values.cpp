@@ -1,5 +1,6 @@
 #include "core/desk/act_values.h"
 
+#include "core/acts/floor_words.h"
 #include "core/acts/fold/seen.h"
 #include "core/cycle/cycle_words.h"
 #include "core/indicators/indicator_words.h"
@@ -30,6 +31,15 @@ std::string textOfCheck(const PackageChecked& check)
         if (answer) {
             text += (text.empty() ? "" : ", ") + std::string(what) + (*answer ? ": yes" : ": no");
         }
+    }
+    return text;
+}
+
+std::string textOfReport(const ItemReported& report)
+{
+    std::string text = report.indicator ? textOfSeen(*report.indicator) : std::string();
+    for (const PackageFault fault : report.faults) {
+        text += (text.empty() ? "" : ", ") + std::string(wordOf(packageFaultWords, fault));
     }
     return text;
 }
@@ -66,6 +76,9 @@ std::string valueRead(const AnyAct& act)
     }
     if (const auto* const check = std::get_if<PackageChecked>(&act)) {
         return textOfCheck(*check);
+    }
+    if (const auto* const report = std::get_if<ItemReported>(&act)) {
+        return textOfReport(*report);
     }
     if (const auto* const trace = std::get_if<TraceRead>(&act)) {
         return textOfTrace(trace->findings);

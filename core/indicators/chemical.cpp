@@ -131,6 +131,9 @@ Cause unfitByOrigin(ProductLink link, IndicatorKind kind, const CycleContext& cy
     if (lot != nullptr && lot->expires && cycle.day && *cycle.day > *lot->expires) {
         return Cause::lotExpired;
     }
+    if (lot != nullptr && lot->recalled) {
+        return Cause::lotRecalled;
+    }
     if (cycle.method != Method::unknown && !product->methods.contains(cycle.method)) {
         return Cause::method;
     }

@@ -64,6 +64,7 @@ struct IndicatorLot {
     std::string product;
     std::string number;
     std::optional<Date> expires;
+    bool recalled = false; ///< by its maker, or taken out by the facility: nothing of it counts
 
     friend bool operator==(const IndicatorLot&, const IndicatorLot&) = default;
 };

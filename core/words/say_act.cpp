@@ -38,6 +38,9 @@ public:
         case Task::SpecificationRecorded: return tr("a cycle specification");
         case Task::ProductRecorded: return tr("an indicator product");
         case Task::ProductLotRecorded: return tr("a lot of a product");
+        case Task::LotRecalled: return tr("recall of a lot");
+        case Task::LotDescribed: return tr("what became of a lot");
+        case Task::DirectionsRecorded: return tr("directions for reading a product");
         case Task::PackagingRecorded: return tr("a packaging");
         case Task::DeviceRecorded: return tr("a device");
         case Task::IncubatorRecorded: return tr("an incubator");
@@ -100,6 +103,9 @@ public:
         case Task::ItemDistributed: return tr("item handed out");
         case Task::ItemUsed: return tr("item used");
         case Task::ItemReturned: return tr("item returned");
+        case Task::ItemReported: return tr("report of what was found on opening");
+        case Task::QuestionLogged: return tr("a question and its answer");
+        case Task::ReadingCheckTaken: return tr("a reading check");
         case Task::HistoryImported: return tr("imported history");
         case Task::EntryVoided: return tr("voiding of an entry");
         case Task::EntryAnnotated: return tr("note on an entry");

@@ -81,6 +81,26 @@ public:
     {
         return {tr("Lot of a product"), {text(act.number), expiry(act.expires)}};
     }
+    Parts operator()(const LotRecalled& act) const
+    {
+        return {tr("Lot recalled: nothing of it counts"), {text(act.why)}};
+    }
+    Parts operator()(const LotDescribed& act) const
+    {
+        return {tr("What became of a lot"),
+                {day(tr("received %1"), act.received), day(tr("opened %1"), act.opened),
+                 day(tr("used up %1"), act.usedUp),
+                 act.certificate ? tr("certificate %1").arg(text(act.certificate->document))
+                                 : QString()}};
+    }
+    Parts operator()(const DirectionsRecorded& act) const
+    {
+        const ReadingDirections& said = act.directions;
+        return {tr("Directions for reading"),
+                {text(said.text), text(said.document),
+                 said.revision.empty() ? QString() : tr("revision %1").arg(text(said.revision)),
+                 day(tr("look again by %1"), said.reviewBy)}};
+    }
     Parts operator()(const PackagingRecorded& act) const
     {
         return {tr("Packaging"), {text(act.name)}};
@@ -365,6 +385,31 @@ public:
     }
     Parts operator()(const ItemReturned& act) const { return {tr("Came back"), {text(act.why)}}; }
 
+    Parts operator()(const ItemReported& act) const
+    {
+        QStringList found;
+        if (act.indicator) {
+            found << tr("indicator inside: %1").arg(text(say(*act.indicator)));
+        }
+        for (const PackageFault fault : act.faults) {
+            found << text(say(fault));
+        }
+        return {tr("Reported from %1").arg(text(act.place)),
+                found << text(act.by) << text(act.note)};
+    }
+    Parts operator()(const QuestionLogged& act) const
+    {
+        return {tr("Question from %1").arg(text(act.place)),
+                {text(act.by), text(act.asked), tr("answered: %1").arg(text(act.answer)),
+                 act.label.empty() ? QString() : tr("about %1").arg(text(act.label)),
+                 act.wasMisread ? tr("had been misread") : QString()}};
+    }
+    Parts operator()(const ReadingCheckTaken& act) const
+    {
+        return {tr("Reading check %1").arg(act.number),
+                {tr("%n indicator(s) read", nullptr, static_cast<int>(act.drawings.size()))}};
+    }
+
     Parts operator()(const ReviewRecorded& act) const
     {
         return {tr("Review"),
@@ -417,6 +462,10 @@ private:
     static QString counter(std::optional<std::int64_t> counter)
     {
         return counter ? tr("counter %1").arg(*counter) : QString();
+    }
+    static QString day(const QString& words, std::optional<Date> date)
+    {
+        return date ? words.arg(text(formatDate(*date))) : QString();
     }
     static QString expiry(std::optional<Date> date)
     {

@@ -77,6 +77,11 @@ Words Sentences::because() const
         return {tr("Its lot had expired on the day of the cycle."),
                 tr("Compare lot and expiry date with the package, and correct what was typed "
                    "wrong. Take every expired indicator out of use.")};
+    case Cause::lotRecalled:
+        return {tr("Its lot was recalled by its maker, or taken out by this facility: nothing of it "
+                   "counts, also where it was read before."),
+                tr("Use an indicator of another lot. Where the cycle is over and none was in it, "
+                   "process the load again. Follow the maker's notice.")};
     case Cause::method:
         if (f_.key == Key::itemCycleNotAllowed) {
             return {tr("They allow another method."), compareWithInstructions()};

@@ -23,6 +23,7 @@ public:
     static QString of(Seen seen);
     static QString of(ProcessIndicator seen);
     static QString of(FoundToBe was);
+    static QString of(PackageFault fault);
     static QString of(ReviewAnswer answer);
     static QString of(ServiceState state);
     static QString of(AlarmEffect effect);
@@ -187,6 +188,17 @@ QString Terms::of(FoundToBe was)
     return {};
 }
 
+QString Terms::of(PackageFault fault)
+{
+    switch (fault) {
+    case PackageFault::wet: return tr("wet");
+    case PackageFault::torn: return tr("torn or with a hole");
+    case PackageFault::unsealed: return tr("not sealed");
+    case PackageFault::labelDiffers: return tr("label does not agree");
+    }
+    return {};
+}
+
 QString Terms::of(ReviewAnswer answer)
 {
     switch (answer) {
@@ -258,6 +270,7 @@ LW_SAY(Implant)
 LW_SAY(Seen)
 LW_SAY(ProcessIndicator)
 LW_SAY(FoundToBe)
+LW_SAY(PackageFault)
 LW_SAY(ReviewAnswer)
 LW_SAY(ServiceState)
 LW_SAY(AlarmEffect)

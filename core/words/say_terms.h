@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/acts/kinds/floor_acts.h"
 #include "core/cycle/printout.h"
 #include "core/cycle/specification.h"
 #include "core/cycle/trace/shown.h"
@@ -29,6 +30,7 @@ namespace loadwarden {
 [[nodiscard]] std::string say(Seen seen);
 [[nodiscard]] std::string say(ProcessIndicator seen);
 [[nodiscard]] std::string say(FoundToBe was);
+[[nodiscard]] std::string say(PackageFault fault);
 [[nodiscard]] std::string say(ReviewAnswer answer);
 [[nodiscard]] std::string say(ServiceState state);
 [[nodiscard]] std::string say(AlarmEffect effect);

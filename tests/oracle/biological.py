@@ -231,6 +231,8 @@ def what_voids(case, raw, cycle, product, begun):
             return "product-unfit"
         if cycle.start_day is not None and "expires" in lot and cycle.start_day > day_of(lot["expires"]):
             return "lot-expired"
+        if lot.get("recalled"):
+            return "lot-recalled"
         if cycle.method != "unknown" and cycle.method not in product["methods"]:
             return "method"
         if not of_type(product, cycle):

@@ -192,7 +192,7 @@ def spoil_ci(g, ci, kind, end):
         ci["readings"] = [g.act(limit + g.pick(AROUND) if limit != end else near(g, end), seen=good)]
     elif how == "product":
         product, lot = own_product(g, ci)
-        what = g.pick(("expires", "expires", "no-expires", "methods", "type", "cycle-types", "lot", "product", "kind",
+        what = g.pick(("expires", "expires", "no-expires", "recalled", "methods", "type", "cycle-types", "lot", "product", "kind",
                        "used", "used", "all-types"))
         if product is None or what == "used":
             ci["alsoUsedIn"] = ["lot-3"]
@@ -200,6 +200,8 @@ def spoil_ci(g, ci, kind, end):
             lot["expires"] = day_text(g.zone.day(g.start) + g.pick(EXPIRY))
         elif what == "no-expires":
             lot.pop("expires", None)
+        elif what == "recalled":
+            lot["recalled"] = g.pick((True, True, False))
         elif what == "methods":
             product["methods"] = g.pick(([], ["dry-heat"], ["ethylene-oxide"], ["steam"]))
         elif what == "type":
@@ -555,13 +557,15 @@ def spoil_vial(g, vial, end):
     elif how == "product":
         if product is None:
             product, lot = own_product(g, vial)
-        what = g.pick(("expires", "expires", "no-expires", "methods", "species", "cycle-types", "lot", "product", "kind"))
+        what = g.pick(("expires", "expires", "no-expires", "recalled", "methods", "species", "cycle-types", "lot", "product", "kind"))
         if product is None or what == "lot":
             vial["lot"] = "pl-none"
         elif what == "expires":
             lot["expires"] = day_text(g.zone.day(g.start) + g.pick(EXPIRY))
         elif what == "no-expires":
             lot.pop("expires", None)
+        elif what == "recalled":
+            lot["recalled"] = g.pick((True, True, False))
         elif what == "methods":
             product["methods"] = g.pick(([], ["dry-heat"], ["steam", "dry-heat"]))
         elif what == "species":

@@ -129,6 +129,8 @@ def what_spoils(case, ci, cycle, place, vials=()):
         yield "lot-without-date"
     elif day is not None and day > day_of(lot["expires"]):
         yield "lot-expired"
+    if lot is not None and lot.get("recalled"):
+        yield "lot-recalled"
     if method != "unknown" and method not in product["methods"]:
         yield "method"
     if place != "sheet" and not of_type(product, cycle):

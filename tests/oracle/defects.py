@@ -79,6 +79,10 @@ def lot_expired(t):
         t.lot["expires"] = day_text(t.start_day - 1)
 
 
+def lot_recalled(t):
+    t.lot["recalled"] = True
+
+
 def method(t):
     t.product["methods"] = [each for each in METHODS if each not in t.product["methods"]][:1]
 
@@ -229,7 +233,7 @@ def incubator(t):
 # The causes that a vial has only where it was put to incubate.
 OF_BEGUN = {"not-activated", "incubated-early", "incubated-late", "control-dead", "control-missing", "read-late"}
 _COMMON = {"product-unknown": product_unknown, "lot-unknown": lot_unknown, "lot-without-date": lot_without_date,
-           "lot-expired": lot_expired, "method": method, "cycle-type": cycle_type, "used-elsewhere": used_elsewhere}
+           "lot-expired": lot_expired, "lot-recalled": lot_recalled, "method": method, "cycle-type": cycle_type, "used-elsewhere": used_elsewhere}
 # A reading's own times come last: what moves the reading would take them away.
 CHEMICAL = {**_COMMON, "product-unfit": chemical_unfit, "type": type_, "other-response": other_response,
             "voider": voider, "unsigned": unsigned, "voided": voided, "read-early": read_early, "read-late": chemical_late,

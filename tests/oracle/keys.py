@@ -68,10 +68,10 @@ CANNOT_OCCUR = {}
 
 
 # Causes (section 4a) in the order in which they are asked.
-SPOILS = ("product-unknown", "product-unfit", "lot-unknown", "lot-without-date", "lot-expired", "method",
+SPOILS = ("product-unknown", "product-unfit", "lot-unknown", "lot-without-date", "lot-expired", "lot-recalled", "method",
           "cycle-type", "type", "used-elsewhere")
 NOT_COUNTED = ("unsigned", "times-impossible", "other-response", "voided", "voider", "read-early", "read-late")
-VOID_BY_ITSELF = ("voided", "product-unfit", "lot-expired", "method", "cycle-type", "species", "used-elsewhere",
+VOID_BY_ITSELF = ("voided", "product-unfit", "lot-expired", "lot-recalled", "method", "cycle-type", "species", "used-elsewhere",
                   "not-activated", "process-indicator", "incubated-early", "incubated-late")
 VOID_UNLESS_LOST = ("control-dead", "control-missing", "read-late")
 VOIDS = VOID_BY_ITSELF + VOID_UNLESS_LOST

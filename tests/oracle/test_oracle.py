@@ -195,7 +195,7 @@ class Causes(unittest.TestCase):
     APART = ({"read-early", "read-late"}, {"control-dead", "control-missing"}, {"incubated-early", "incubated-late"},
              {"read-late", "lost"}, {"control-missing", "incubator-unknown"})
     # What is asked only of a product that is known, and only of a vial that is in the register.
-    OF_PRODUCT = {"product-unfit", "lot-expired", "method", "cycle-type", "species", "not-activated", "incubated-late", "read-late", "control-dead", "control-missing",
+    OF_PRODUCT = {"product-unfit", "lot-expired", "lot-recalled", "method", "cycle-type", "species", "not-activated", "incubated-late", "read-late", "control-dead", "control-missing",
                   "readout-implausible"}
     OF_REGISTERED = {"lot-expired", "control-dead", "control-missing"}
 
@@ -206,6 +206,8 @@ class Causes(unittest.TestCase):
             asked -= self.OF_PRODUCT
         if asked & {"lot-unknown", "lot-without-date"}:
             asked -= self.OF_REGISTERED
+        if "lot-unknown" in asked:
+            asked -= {"lot-recalled"}
         order = keys.VOID_BY_ITSELF + ("lost",) + keys.VOID_UNLESS_LOST + keys.CAUSES["bi.not-registered"]
         return min(asked, key=order.index)
 

@@ -133,6 +133,39 @@ void addDevice(Folding& folding, const std::string& id, bool own, std::vector<De
     }
 }
 
+/// What was found when an item was opened is one more check of its package and, where an indicator
+/// inside did not pass, one more indicator of no product: it can only fail or wait. What was not
+/// found wrong stays as the check before said.
+void foldReports(Folding& folding, Item& item, const std::string& id, const CycleFold& into,
+                 bool own)
+{
+    folding.eachValue<ItemReported>(id, own, [&](const Entry& entry, const ItemReported& report) {
+        if (!entry.isAbout(into.id)) {
+            return;
+        }
+        const auto before = std::ranges::max_element(
+            item.checks, {}, [](const PackageCheck& each) { return each.act.happenedAt; });
+        PackageCheck check = before == item.checks.end() ? PackageCheck() : *before;
+        check.act = actOf(entry);
+        for (const PackageFault fault : report.faults) {
+            switch (fault) {
+            case PackageFault::wet: check.dry = false; break;
+            case PackageFault::torn: check.intact = false; break;
+            case PackageFault::unsealed: check.sealed = false; break;
+            case PackageFault::labelDiffers: check.labelAgrees = false; break;
+            }
+        }
+        if (!report.faults.empty()) {
+            item.checks.push_back(check);
+        }
+        if (report.indicator) {
+            ChemicalIndicator inside;
+            inside.readings.push_back({.seen = *report.indicator, .act = actOf(entry)});
+            item.internals.push_back(std::move(inside));
+        }
+    });
+}
+
 void foldPackage(Folding& folding, Item& item, const std::string& id, const CycleFold& into,
                  bool own)
 {
@@ -147,6 +180,7 @@ void foldPackage(Folding& folding, Item& item, const std::string& id, const Cycl
                                    .act = actOf(entry)});
         }
     });
+    foldReports(folding, item, id, into, own);
     folding.eachValue<PackageCheckLost>(id, own, [&](const Entry& entry, const PackageCheckLost&) {
         if (here(entry) && !item.checkLost) {
             item.checkLost = actOf(entry);

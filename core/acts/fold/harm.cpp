@@ -80,7 +80,8 @@ bool mayHarm(const Entry& entry)
                                   SterilizerReturned, IncidentClosed, IncidentFound, ItemRemoved,
                                   AerationStarted, AerationEnded, TestVoidExplained,
                                   IncubatorInRange, CycleUnloaded, ItemDistributed, ItemUsed,
-                                  ItemReturned, HistoryImported, EntryAnnotated>) {
+                                  ItemReturned, HistoryImported, EntryAnnotated, QuestionLogged,
+                                  ReadingCheckTaken, DirectionsRecorded, LotDescribed>) {
                 return false;
             } else if constexpr (isOneOf<Act, ChemicalRead, ChemicalReread, BiologicalRead,
                                          BiologicalReread>) {

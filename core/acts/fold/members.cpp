@@ -26,6 +26,7 @@ Way wayOf(const Fact& fact, std::string_view cycle)
         return Way::out;
     }
     const bool saysSomething = std::holds_alternative<PackageChecked>(act)
+                               || std::holds_alternative<ItemReported>(act)
                                || std::holds_alternative<PackageCheckLost>(act)
                                || std::holds_alternative<ItemConfirmed>(act);
     return saysSomething ? Way::mentioned : Way::neither;

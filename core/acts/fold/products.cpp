@@ -34,6 +34,14 @@ const ProductRecorded* productOf(Folding& folding, const std::string& bound)
     return findRecorded<ProductRecorded>(folding, idIn(bound), seq + 1);
 }
 
+bool isRecalled(Folding& folding, const std::string& lot)
+{
+    bool recalled = false;
+    folding.each<LotRecalled>(lot, false,
+                              [&](const Fact& fact) { recalled = recalled || fact.stands(); });
+    return recalled;
+}
+
 /// Adds the lots that indicators name, once for each name of their product.
 void addLots(Folding& folding, EvidenceRecord& record, const ProductNames& names)
 {
@@ -54,13 +62,19 @@ void addLots(Folding& folding, EvidenceRecord& record, const ProductNames& names
                 continue;
             }
             folding.take(*found, false);
+            const bool recalled = isRecalled(folding, id);
             const auto same = std::ranges::find_if(record.lots, [&](const IndicatorLot& each) {
                 return each.product == name && each.number == lot.number;
             });
             if (same == record.lots.end()) {
-                record.lots.push_back(
-                    {.product = name, .number = lot.number, .expires = lot.expires});
-            } else if (!same->expires || !lot.expires || *lot.expires < *same->expires) {
+                record.lots.push_back({.product = name,
+                                       .number = lot.number,
+                                       .expires = lot.expires,
+                                       .recalled = recalled});
+                continue;
+            }
+            same->recalled = same->recalled || recalled;
+            if (!same->expires || !lot.expires || *lot.expires < *same->expires) {
                 // One number under two ids: what is not known or earlier counts.
                 same->expires = same->expires ? lot.expires : std::nullopt;
             }

@@ -108,7 +108,8 @@ bool checkProduct(void* object, FieldSet present, Complaint& complaint)
 
 constexpr auto lot =
     fields(id<&IndicatorLot::product>("product").must(), id<&IndicatorLot::number>("number").must(),
-           date<&IndicatorLot::expires>("expires"));
+           date<&IndicatorLot::expires>("expires"),
+           flag<&IndicatorLot::recalled>("recalled"));
 
 constexpr auto packaging =
     fields(id<&Packaging::id>("id").must(), word<packageFormWords, &Packaging::form>("form").must(),

@@ -13,7 +13,7 @@ namespace loadwarden {
 
 /// By which rules ActIndexes fills its tables. Raised whenever it makes anything else of an entry,
 /// also by understanding more kinds: then the tables are filled anew (rebuildIndexes()).
-inline constexpr std::int64_t indexRules = 3;
+inline constexpr std::int64_t indexRules = 4;
 
 /// The tables by which cycles, labels, controls and vials are found (resources/store/0002.sql). An
 /// act that is not understood is found by its subjects and breaks nothing.

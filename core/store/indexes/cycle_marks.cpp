@@ -89,6 +89,8 @@ private:
             if (check->dry && !*check->dry) {
                 add(mark::trouble, "wet");
             }
+        } else if (const auto* const report = m_entry.act<ItemReported>()) {
+            reported(*report);
         } else if (const auto* const resolved = m_entry.act<FailureResolved>()) {
             add(mark::resolved);
             const Act act = actOf(*m_entry.entry());
@@ -103,6 +105,17 @@ private:
             } else {
                 add(mark::unfree);
             }
+        }
+    }
+
+    void reported(const ItemReported& report)
+    {
+        if (report.indicator) {
+            const bool isUnclear = rankOf(*report.indicator, false) == SeenRank::unclear;
+            add(isUnclear ? mark::doubt : mark::trouble, isUnclear ? "" : "rejected");
+        }
+        if (std::ranges::find(report.faults, PackageFault::wet) != report.faults.end()) {
+            add(mark::trouble, "wet");
         }
     }
 

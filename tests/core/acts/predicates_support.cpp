@@ -121,6 +121,8 @@ std::vector<std::pair<const char*, Which>> harmful()
              const auto* const read = about<TraceRead>(e, "ld-1");
              return read != nullptr && read->findings.exposure == Shown::notMet;
          }},
+        {"a report of an indicator that failed",
+         [](const Entry& e) { return about<ItemReported>(e, "ld-1") != nullptr; }},
         {"an abort", [](const Entry& e) { return isEnd(e, CycleOutcome::aborted); }},
         {"a dead control",
          [](const Entry& e) { return isRead<BiologicalRead>(e, "bc-1", Seen::noGrowth); }},

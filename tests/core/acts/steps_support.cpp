@@ -124,6 +124,9 @@ std::vector<Step> steps()
         does(operatorA, {"tr-1", "ld-1"}, recording(Shown::notMet)),
         voids<TraceRead>(leadD),
         corrects<TraceRead>(operatorB, recording(Shown::met)),
+        does(operatorB, item, ItemReported{.indicator = Seen::frontOnBoundary, .place = "Room 4"}),
+        voids<ItemReported>(leadD),
+        voids<ItemReported>(operatorA),
     };
 }
 

@@ -221,6 +221,23 @@ TEST_F(Reaching, FindsTracesThatShowAFailure)
     EXPECT_EQ(std::ranges::count(found, "ld-held"), 0);
 }
 
+TEST_F(Reaching, FindsReportsOfWhatFailedWhenItWasOpened)
+{
+    LW_HIDE_COUNTERS();
+    cycle("ld-failed", longAgo, 500);
+    cycle("ld-wet", longAgo, 501);
+    cycle("ld-torn", longAgo, 502);
+    m_journal.add(operatorA, minute(longAgo + 90), {"it-f", "ld-failed"},
+                  ItemReported{.indicator = Seen::frontShortOfBoundary, .place = "Room 4"});
+    m_journal.add(operatorA, minute(longAgo + 90), {"it-w", "ld-wet"},
+                  ItemReported{.faults = {PackageFault::wet}, .place = "Room 4"});
+    m_journal.add(operatorA, minute(longAgo + 90), {"it-t", "ld-torn"},
+                  ItemReported{.faults = {PackageFault::torn}, .place = "Room 4"});
+    const auto found = inReach();
+    EXPECT_THAT(found, IsSupersetOf({"ld-failed", "ld-wet"}));
+    EXPECT_EQ(std::ranges::count(found, "ld-torn"), 0);
+}
+
 TEST_F(Reaching, HasAlarmsUnlessClassedAsHarmless)
 {
     LW_HIDE_COUNTERS();
