@@ -335,5 +335,7 @@ def differs(g):
         g.load["traces"].insert(0, make_trace(g, "trace-%d" % (len(g.load["traces"]) + 1)))
     if g.chance(0.25):
         g.pick(SPOILS[2:])(g, trace)
+    elif g.chance(0.15):            # what spoils it takes nothing of the difference back
+        spoil_defects(g, trace)
     if g.chance(0.05):
         trace["by"] = text(g, "op-1")
