@@ -45,8 +45,8 @@ bool mayBringIn(const ToRecord& act, std::string_view id)
     if (std::holds_alternative<IncidentOpened>(act.act)) {
         return prefix == "ic";
     }
-    if (isAny<QuestionLogged, ReadingCheckTaken>(act.act)) {
-        return isFirst;
+    if (isAny<QuestionLogged, ReadingCheckTaken, ItemReported>(act.act)) {
+        return isFirst && (prefix == "qu" || prefix == "rc");
     }
     return false;
 }
@@ -60,7 +60,8 @@ bool bringsInOnlyNew(const ToRecord& act, std::string_view id)
            || isAny<ControlPrepared>(act.act) || (isAny<AerationStarted>(act.act) && prefix == "ar")
            || (isAny<TraceRead>(act.act) && prefix == "tr")
            || (isAny<IncidentOpened>(act.act) && prefix == "ic")
-           || isAny<QuestionLogged, ReadingCheckTaken>(act.act);
+           || isAny<QuestionLogged, ReadingCheckTaken>(act.act)
+           || (isAny<ItemReported>(act.act) && prefix == "qu");
 }
 
 std::vector<std::string> referencesOf(const AnyAct& act)

@@ -30,6 +30,7 @@ DayCycle dayCycleOf(const CycleView& view, const FoundCycle& found)
                    .end = {},
                    .decided = {},
                    .signedAs = view.signedAs,
+                   .isWorse = isWorseThanSigned(view),
                    .behind = 0,
                    .test = {}};
     const bool hasEnded = cycle.phase != Phase::beingLoaded && cycle.phase != Phase::running;

@@ -41,8 +41,7 @@ bool isLeft(const CycleView& view)
                            && std::ranges::any_of(view.decision.items, [](const auto& item) {
                                   return item.verdict == Verdict::quarantine;
                               });
-    return *view.signedAs == Verdict::quarantine || *view.signedAs < view.decision.verdict
-           || itemStays;
+    return *view.signedAs == Verdict::quarantine || isWorseThanSigned(view) || itemStays;
 }
 
 class Making {

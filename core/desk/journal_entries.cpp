@@ -23,10 +23,11 @@ bool isMentioned(ReadSnapshot& snapshot, const std::string& subject)
     return row.step();
 }
 
-std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix)
+std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix,
+                                   std::string_view from)
 {
     std::vector<Entry> entries;
-    for (const StoredEntry& stored : JournalReader(snapshot).ofRegister(prefix)) {
+    for (const StoredEntry& stored : JournalReader(snapshot).ofRegister(prefix, from)) {
         entries.push_back(understand(stored.bytes, stored.hash));
     }
     return entries;

@@ -17,7 +17,9 @@ namespace loadwarden {
 /// Whether there is any.
 [[nodiscard]] bool isMentioned(ReadSnapshot& snapshot, const std::string& subject);
 
-/// The entries about anything in the register of a prefix ("st") itself, in order.
-[[nodiscard]] std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix);
+/// The entries about anything in the register of a prefix ("st") itself, in order; only of ids
+/// whose rest is `from` or comes after it among the bytes.
+[[nodiscard]] std::vector<Entry> registerEntries(ReadSnapshot& snapshot, std::string_view prefix,
+                                                 std::string_view from = {});
 
 } // namespace loadwarden

@@ -38,17 +38,18 @@ std::optional<Policy> policyOf(std::span<const Entry* const> entries,
     return std::nullopt;
 }
 
-/// What was signed last of a cycle.
-std::optional<Verdict> signedAs(std::span<const Entry* const> entries, std::string_view cycle)
+/// What was signed last of a cycle; null where nothing was.
+const DispositionSigned* newestDisposition(std::span<const Entry* const> entries,
+                                           std::string_view cycle)
 {
-    std::optional<Verdict> meaning;
+    const DispositionSigned* newest = nullptr;
     for (const Entry* const entry : entries) {
         const auto* const act = std::get_if<DispositionSigned>(&entry->act);
         if (act != nullptr && entry->isAbout(cycle)) {
-            meaning = act->meaning;
+            newest = act;
         }
     }
-    return meaning;
+    return newest;
 }
 
 void appendFindings(std::string& out, const std::vector<Finding>& findings)
@@ -82,6 +83,25 @@ bool mayHoldImplant(const CycleView& view)
                                   [](const Item& item) { return item.implant != Implant::no; });
 }
 
+bool isWorseThanSigned(const CycleView& view)
+{
+    if (!view.signedAs || view.isTest()) {
+        return false;
+    }
+    if (*view.signedAs < view.decision.verdict) {
+        return true;
+    }
+    const auto& ids = view.folded.itemIds;
+    for (std::size_t i = 0; i < view.decision.items.size() && i < ids.size(); ++i) {
+        const auto own = std::ranges::find(view.signedItems, ids[i], &SignedItem::item);
+        const Verdict meaning = own == view.signedItems.end() ? *view.signedAs : own->meaning;
+        if (meaning < view.decision.items[i].verdict) {
+            return true;
+        }
+    }
+    return false;
+}
+
 CycleViews::CycleViews(ReadSnapshot& snapshot, EntryCache& cache, Instant now, std::int64_t upTo)
     : m_reach(snapshot, cache, upTo),
       m_now(now),
@@ -112,7 +132,10 @@ std::optional<CycleView> CycleViews::of(std::string_view cycle)
     view.now = m_now;
     view.seen = m_seen;
     view.folded = foldEvidence(entries, cycle);
-    view.signedAs = signedAs(entries, cycle);
+    if (const auto* const disposed = newestDisposition(entries, cycle)) {
+        view.signedAs = disposed->meaning;
+        view.signedItems = disposed->items;
+    }
     if (const Entry* const old = importedLoad(FactBook(entries), cycle).entry) {
         view.imported = *old;
     }

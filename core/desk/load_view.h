@@ -22,12 +22,13 @@ struct CycleView {
     std::string id;        ///< ld-
     std::int64_t seen = 0; ///< the newest entry of the journal that went into this view
     FoldedEvidence folded;
-    std::optional<Verdict> signedAs; ///< meaning of the newest disposition
-    std::optional<Entry> imported;   ///< of a load of the time before: what its old record says
-    Policy policy;                   ///< by which it was decided
-    Instant now{};                   ///< for which it was decided
-    Decision decision;               ///< of a load
-    TestJudgement judgement;         ///< of a test
+    std::optional<Verdict> signedAs;     ///< meaning of the newest disposition
+    std::vector<SignedItem> signedItems; ///< what it says of each item
+    std::optional<Entry> imported;       ///< of a load of the time before: what its old record says
+    Policy policy;                       ///< by which it was decided
+    Instant now{};                       ///< for which it was decided
+    Decision decision;                   ///< of a load
+    TestJudgement judgement;             ///< of a test
 
     [[nodiscard]] bool isTest() const { return folded.record.test.has_value(); }
     /// History: nothing is decided about it.
@@ -62,7 +63,7 @@ private:
 
     ReachReader m_reach;
     Instant m_now;
-    std::int64_t m_seen; ///< the newest entry
+    std::int64_t m_seen;                                                    ///< the newest entry
     std::map<std::optional<std::string>, std::optional<Policy>> m_policies; ///< by digest
 };
 
@@ -74,6 +75,9 @@ private:
 /// The newest entry that had been recorded by a moment; 0: none. Where a clock was set back, one of
 /// those around it.
 [[nodiscard]] std::int64_t newestAt(ReadSnapshot& snapshot, Instant moment);
+
+/// Whether the load, or any item of it, is decided worse now than it was signed.
+[[nodiscard]] bool isWorseThanSigned(const CycleView& view);
 
 /// What was decided, as far as a signer sees it: verdicts and findings in one text that differs
 /// where any of them does.

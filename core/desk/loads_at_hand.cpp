@@ -17,7 +17,7 @@ constexpr std::int64_t mostCycles = 500;
 
 bool isWorseNow(const DayCycle& cycle)
 {
-    return cycle.signedAs && cycle.decided && *cycle.signedAs < *cycle.decided;
+    return cycle.isWorse;
 }
 
 AtHand waitsFor(const DayCycle& cycle)

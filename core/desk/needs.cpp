@@ -168,7 +168,7 @@ void appendNeeds(const CycleView& view, std::vector<Need>& needs)
     }
     const Decision& decision = view.decision;
     const Phase phase = view.folded.phase;
-    if (view.signedAs && *view.signedAs < decision.verdict) {
+    if (isWorseThanSigned(view)) {
         Need need = needOf(view, NeedKind::evidenceWorse);
         std::ranges::copy_if(decision.findings, std::back_inserter(need.findings), asksForAnything);
         nameParts(view, need);

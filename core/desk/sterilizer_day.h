@@ -20,8 +20,9 @@ struct DayCycle {
     std::optional<Instant> end;
     std::optional<Verdict> decided;  ///< of a load that has ended
     std::optional<Verdict> signedAs; ///< of a load that is signed
-    std::int64_t behind = 0;         ///< items of it whose verdict is worse than the load's
-    std::optional<TestResult> test;  ///< of a test that has ended
+    bool isWorse = false;           ///< it, or an item of it, was signed better than is decided now
+    std::int64_t behind = 0;        ///< items of it whose verdict is worse than the load's
+    std::optional<TestResult> test; ///< of a test that has ended
 
     [[nodiscard]] bool isTest() const
     {

@@ -3,6 +3,7 @@
 #include "core/acts/fold/registers.h"
 #include "core/cycle/cycle_words.h"
 #include "core/desk/day_cycle.h"
+#include "core/desk/floor.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/service_now.h"
 #include "core/store/finder.h"
@@ -209,11 +210,28 @@ private:
         std::vector<FoundCycle> cycles = finder.openLoads(mostCycles);
         const auto changed = finder.saidAfterDisposition((m_now - lookBack).ms, mostCycles);
         cycles.insert(cycles.end(), changed.begin(), changed.end());
+        addReported(finder, cycles);
         for (const FoundCycle& found : cycles) {
             const CycleView* const view = m_views.of(found.id);
             if (view != nullptr) {
                 appendNeeds(*view, m_today.needs);
                 takeEarlier(m_today.nextChangeAt, view->decision.nextChangeAt, m_now);
+            }
+        }
+    }
+
+    /// A report comes when an item is opened, which may be long after its load.
+    void addReported(Finder& finder, std::vector<FoundCycle>& cycles)
+    {
+        for (const Entry& entry : fromFloorSince(m_snapshot, m_zone.dateOf(m_now - lookBack))) {
+            const std::string_view cycle = entry.subject("ld");
+            const bool isThere =
+                std::ranges::find(cycles, cycle, &FoundCycle::id) != cycles.end();
+            if (cycle.empty() || isThere) {
+                continue;
+            }
+            if (auto found = finder.cycle(cycle); found && found->newest > found->disposed) {
+                cycles.push_back(*std::move(found));
             }
         }
     }

@@ -76,12 +76,11 @@ Head JournalReader::head()
     return {row.integer(0), *hash};
 }
 
-std::vector<StoredEntry> JournalReader::ofRegister(std::string_view prefix)
+std::vector<StoredEntry> JournalReader::ofRegister(std::string_view prefix, std::string_view from)
 {
-    Statement rows =
-        m_snapshot.statement(sqlOf(Query::wholeOwnEntriesOfAll, m_snapshot.dialect()));
+    Statement rows = m_snapshot.statement(sqlOf(Query::wholeOwnEntriesOfAll, m_snapshot.dialect()));
     // '.' follows '-' among the bytes.
-    rows.bind(":from", std::string(prefix) + '-')
+    rows.bind(":from", std::string(prefix) + '-' + std::string(from))
         .bind(":end", std::string(prefix) + '.')
         .bind(":seq", toTheEnd);
     std::vector<StoredEntry> entries;

@@ -47,8 +47,10 @@ public:
 
     [[nodiscard]] std::optional<StoredEntry> entry(std::int64_t seq);
     /// The entries about anything itself in the register of a prefix ("st"), in order, by one
-    /// query. Throws StoreFault::damaged where one is not there.
-    [[nodiscard]] std::vector<StoredEntry> ofRegister(std::string_view prefix);
+    /// query; only of ids whose rest is `from` or comes after it among the bytes. Throws
+    /// StoreFault::damaged where one is not there.
+    [[nodiscard]] std::vector<StoredEntry> ofRegister(std::string_view prefix,
+                                                      std::string_view from = {});
 
     /// Entries from `first` to `last`, both included.
     [[nodiscard]] EntryCursor range(std::int64_t first, std::int64_t last = toTheEnd);

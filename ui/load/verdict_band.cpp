@@ -129,7 +129,7 @@ void VerdictBand::show(const LoadSheet& sheet)
         behind << tr("Decided now: %1. It stays as signed until somebody signs anew.")
                       .arg(text(say(view.decision.verdict)));
     }
-    if (view.signedAs && isDecidable(sheet) && *view.signedAs < view.decision.verdict) {
+    if (isDecidable(sheet) && isWorseThanSigned(view)) {
         behind << tr("Signed better than what is decided now: find its items, and sign anew.");
     }
     for (const UnreleasedUse& use : sheet.uses) {

@@ -21,7 +21,8 @@ CycleMark markOf(const DayCycle& cycle)
     if (cycle.test) {
         return {glyphOf(*cycle.test), toneOf(*cycle.test)};
     }
-    if (const auto verdict = isWorseNow(cycle)  ? cycle.decided
+    if (const auto verdict = isWorseNow(cycle)
+                                 ? std::max(cycle.decided, std::optional(Verdict::quarantine))
                              : cycle.signedAs ? cycle.signedAs
                                               : cycle.decided) {
         return {glyphOf(*verdict), toneOf(*verdict)};
@@ -44,10 +45,13 @@ QString stateText(const DayCycle& cycle)
     }
     const QString verdict =
         text(say(cycle.signedAs ? *cycle.signedAs : cycle.decided.value_or(Verdict::quarantine)));
+    if (isWorseNow(cycle) && cycle.decided == cycle.signedAs) {
+        return CycleWords::tr("%1, signed; items of it are worse now", "a verdict").arg(verdict);
+    }
     if (cycle.behind > 0) {
-        return (cycle.signedAs ? CycleWords::tr("%1, signed; stay behind: %2", "a verdict, how many")
-                               : CycleWords::tr("%1, not signed; stay behind: %2",
-                                                "a verdict, how many"))
+        return (cycle.signedAs
+                    ? CycleWords::tr("%1, signed; stay behind: %2", "a verdict, how many")
+                    : CycleWords::tr("%1, not signed; stay behind: %2", "a verdict, how many"))
             .arg(verdict)
             .arg(cycle.behind);
     }

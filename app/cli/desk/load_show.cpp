@@ -48,12 +48,6 @@ std::string phaseText(const CycleView& view)
     return {};
 }
 
-/// What was signed was better than what is decided now.
-bool isWorseNow(const CycleView& view)
-{
-    return view.signedAs && !view.isTest() && *view.signedAs < view.decision.verdict;
-}
-
 FindingSay sayIn(const HouseStyle& style)
 {
     return [style](const Finding& finding) {
@@ -85,7 +79,7 @@ int sayDecision(DeskSession& session, const CycleView& view)
     } else {
         appendPlain(text, view.decision, occasion, explained);
     }
-    if (isWorseNow(view)) {
+    if (isWorseThanSigned(view)) {
         appendParagraph(text, 2, "",
                         "Signed as " + say(*view.signedAs)
                             + ", and decided worse now: find out where its items are, and have "
@@ -216,7 +210,7 @@ void sayInList(DeskSession& session, ReadSnapshot& snapshot, const FoundCycle& f
     if (worse != 0) {
         session.out() << ", but not " << worse << (worse == 1 ? " item" : " items");
     }
-    session.out() << (isWorseNow(*view) ? " (worse than signed)" : "") << uses << '\n';
+    session.out() << (isWorseThanSigned(*view) ? " (worse than signed)" : "") << uses << '\n';
 }
 
 } // namespace

@@ -6,8 +6,8 @@
 namespace loadwarden {
 namespace {
 
-constexpr std::array<std::string_view, 10> registers{"fa", "po", "sz", "sp", "pr",
-                                                     "pl", "pk", "dv", "in", "st"};
+constexpr std::array<std::string_view, 12> registers{"fa", "po", "sz", "sp", "pr", "pl",
+                                                     "pk", "dv", "in", "st", "qu", "rc"};
 
 /// Whether an entry is about what has that prefix, by the list of acts: the first of what its kind
 /// must have among its subjects is the most particular.

@@ -55,7 +55,7 @@ TEST(Report, OfAFailedIndicatorFailsItsItemAndAsksForAReviewOfTheLoad)
                             Seen::unchanged, Seen::endColourPartly}) {
         Journal journal = withTwoItems();
         ASSERT_TRUE(allMayGo(journal.decideAt(now))) << describe(journal.decideAt(now));
-        const std::int64_t seq = journal.add(operatorB, opened, {"it-1", "ld-1"},
+        const std::int64_t seq = journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
                                              ItemReported{.indicator = seen, .place = "Room 4"});
         const Decision decision = journal.decideAt(now);
         EXPECT_TRUE(has(decision, Key::packagesOneRejected)) << describe(decision);
@@ -76,7 +76,7 @@ TEST(Report, OfAFailedIndicatorFailsItsItemAndAsksForAReviewOfTheLoad)
 TEST(Report, OfAnUnclearIndicatorWaits)
 {
     Journal journal = releasable();
-    journal.add(operatorB, opened, {"it-1", "ld-1"},
+    journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
                 ItemReported{.indicator = Seen::unclear, .place = "Room 4"});
     EXPECT_TRUE(has(journal.decideAt(now), Key::itemInternalUnclear));
     EXPECT_EQ(verdictOf(journal, "it-1"), Verdict::quarantine);
@@ -90,7 +90,7 @@ TEST(Report, OfAPackageIsOneMoreCheckOfIt)
                                               {PackageFault::labelDiffers, Key::itemLabelDiffers}};
     for (const auto& [fault, key] : keys) {
         Journal journal = releasable();
-        journal.add(operatorB, opened, {"it-1", "ld-1"},
+        journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
                     ItemReported{.faults = {fault}, .place = "Room 4"});
         const Decision decision = journal.decideAt(now);
         EXPECT_TRUE(has(decision, key)) << describe(decision);
@@ -104,7 +104,7 @@ TEST(Report, MakesTheEvidenceChangedSinceTheSignature)
 {
     Journal journal = signedLoad();
     ASSERT_EQ(journal.fold().phase, Phase::disposed);
-    journal.add(operatorB, opened, {"it-1", "ld-1"},
+    journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
                 ItemReported{.indicator = Seen::absent, .place = "Room 4"});
     EXPECT_EQ(journal.fold().phase, Phase::evidenceChanged);
 }
@@ -113,7 +113,7 @@ TEST(Report, OfWhatIsNotInTheLoadPutsItThere)
 {
     Journal journal = releasable();
     const std::int64_t seq =
-        journal.add(operatorB, opened, {"it-9", "ld-1"},
+        journal.add(operatorB, opened, {"qu-1", "it-9", "ld-1"},
                     ItemReported{.faults = {PackageFault::torn}, .place = "Room 4"});
     EXPECT_TRUE(has(journal.fold(), seq, MisfitWhy::notInLoad));
     EXPECT_EQ(verdictOf(journal, "it-9"), Verdict::reprocess);
@@ -123,7 +123,7 @@ TEST(Report, IsTakenAwayByASecondPersonOnly)
 {
     Journal journal = releasable();
     const std::int64_t seq =
-        journal.add(operatorB, opened, {"it-1", "ld-1"},
+        journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
                     ItemReported{.indicator = Seen::absent, .place = "Room 4"});
     Journal byPeer = journal;
     byPeer.correct(operatorA, at(11, 10), seq, EntryVoided{});

@@ -124,7 +124,7 @@ std::vector<Step> steps()
         does(operatorA, {"tr-1", "ld-1"}, recording(Shown::notMet)),
         voids<TraceRead>(leadD),
         corrects<TraceRead>(operatorB, recording(Shown::met)),
-        does(operatorB, item, ItemReported{.indicator = Seen::frontOnBoundary, .place = "Room 4"}),
+        does(operatorB, {"qu-1", "it-1", "ld-1"}, ItemReported{.indicator = Seen::frontOnBoundary, .place = "Room 4"}),
         voids<ItemReported>(leadD),
         voids<ItemReported>(operatorA),
     };

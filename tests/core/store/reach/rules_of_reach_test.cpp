@@ -227,11 +227,11 @@ TEST_F(Reaching, FindsReportsOfWhatFailedWhenItWasOpened)
     cycle("ld-failed", longAgo, 500);
     cycle("ld-wet", longAgo, 501);
     cycle("ld-torn", longAgo, 502);
-    m_journal.add(operatorA, minute(longAgo + 90), {"it-f", "ld-failed"},
+    m_journal.add(operatorA, minute(longAgo + 90), {"qu-1", "it-f", "ld-failed"},
                   ItemReported{.indicator = Seen::frontShortOfBoundary, .place = "Room 4"});
-    m_journal.add(operatorA, minute(longAgo + 90), {"it-w", "ld-wet"},
+    m_journal.add(operatorA, minute(longAgo + 90), {"qu-1", "it-w", "ld-wet"},
                   ItemReported{.faults = {PackageFault::wet}, .place = "Room 4"});
-    m_journal.add(operatorA, minute(longAgo + 90), {"it-t", "ld-torn"},
+    m_journal.add(operatorA, minute(longAgo + 90), {"qu-1", "it-t", "ld-torn"},
                   ItemReported{.faults = {PackageFault::torn}, .place = "Room 4"});
     const auto found = inReach();
     EXPECT_THAT(found, IsSupersetOf({"ld-failed", "ld-wet"}));
