@@ -65,5 +65,50 @@ TEST_F(QuestionsOnScreen, ALabelSaysWhetherItsTrayMayBeUsed)
     EXPECT_TRUE(desktop.waitFor([this] { return page() != nullptr && page()->isVisible(); }));
 }
 
+TEST_F(QuestionsOnScreen, AReportFromTheFloorHoldsTheTrayAndTheLeadSeesIt)
+{
+    cycle = runLoad(desktop, Implant::no);
+    openQuestions();
+    desktop.scan("I1");
+    ASSERT_TRUE(desktop.comesToSee("May not be used"));
+    pressButton("Report what was found on opening");
+    ASSERT_TRUE(desktop.comesToSee("What was found on opening I1"));
+    pressButton("Record the report");
+    EXPECT_TRUE(desktop.comesToSee("Say what was found"));
+    EXPECT_TRUE(desktop.sees("Say where it was found."));
+    desktop.press(Qt::Key_Down); // on the indicator: the first that is no pass
+    tabTo("Where it was found");
+    desktop.type("Room 4");
+    pressButton("Record the report");
+    ASSERT_TRUE(desktop.comesToSee("The report on I1 is recorded"));
+    ASSERT_TRUE(desktop.comesToSee("May not be used"));
+    pressButton("Open the load");
+    ASSERT_TRUE(desktop.waitFor([this] {
+        return page() != nullptr && page()->view() != nullptr && page()->view()->desk().isUpToDate();
+    }));
+    const auto& entries = sheet().record.entries;
+    const auto report = std::ranges::find_if(entries, [](const Entry& entry) {
+        return std::holds_alternative<ItemReported>(entry.act);
+    });
+    ASSERT_NE(report, entries.end());
+    const auto& said = std::get<ItemReported>(report->act);
+    EXPECT_EQ(said.indicator, Seen::frontShortOfBoundary);
+    EXPECT_EQ(said.place, "Room 4");
+}
+
+TEST_F(QuestionsOnScreen, AQuestionIsLoggedAndCounted)
+{
+    openQuestions();
+    ask("the front has only just entered the accept zone");
+    ASSERT_TRUE(desktop.comesToSee("Log this question"));
+    pressButton("Log it");
+    ASSERT_TRUE(desktop.comesToSee("Say from where it was asked."));
+    desktop.type("Room 4");
+    pressButton("Something had been misread");
+    pressButton("Log it");
+    ASSERT_TRUE(desktop.comesToSee("The question from Room 4 is logged."));
+    EXPECT_FALSE(desktop.sees("Log this question"));
+}
+
 } // namespace
 } // namespace loadwarden::ui_tests

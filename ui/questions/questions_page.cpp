@@ -5,6 +5,9 @@
 #include "ui/parts/empty_state.h"
 #include "ui/parts/field.h"
 #include "ui/parts/rows_scroll.h"
+#include "ui/questions/asked_view.h"
+#include "ui/questions/log_form.h"
+#include "ui/questions/report_form.h"
 #include "ui/questions/topic_button.h"
 #include "ui/questions/topic_view.h"
 #include "ui/questions/tray_view.h"
@@ -23,7 +26,8 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int mostCharacters = 1000;
-constexpr int widest = 860; ///< what is read in one line
+constexpr int widest = 860;                              ///< what is read in one line
+constexpr Duration askedBack = Duration::hours(92 * 24); ///< three months are counted
 
 /// On the desk's thread: the guide that is there, or one that is made now.
 std::shared_ptr<const Guide> guideOr(std::shared_ptr<const Guide> guide)
@@ -50,12 +54,56 @@ QuestionsPage::QuestionsPage(Workstation& workstation)
     m_column->setContentsMargins(space::page, 0, space::page, space::page);
     m_column->setSpacing(space::medium);
     column->addWidget(m_scroll, 1);
-    m_column->addWidget(new EmptyState(
+    m_column->addWidget(makeEmpty());
+    m_column->addStretch();
+}
+
+QWidget* QuestionsPage::makeEmpty()
+{
+    return new EmptyState(
         tr("Ask what the floor asks"),
         tr("Scan or type the label of a tray: may it be used? Or ask in plain words: may I release "
            "before the biological indicator is read, what about a wet pack, the front has only "
-           "just entered the zone.")));
+           "just entered the zone."));
+}
+
+void QuestionsPage::showTray(const TraySheet& tray)
+{
+    auto* const view = new TrayView(m_workstation.look, tray, m_workstation.desk.style());
+    connect(
+        view, &TrayView::wantsLoad, this,
+        [this, cycle = text(tray.cycle), item = text(tray.item)] { emit wantsCycle(cycle, item); });
+    connect(view, &TrayView::wantsReport, this, [this, tray] { showReport(tray); });
+    addNarrow(view);
+}
+
+void QuestionsPage::showReport(const TraySheet& tray)
+{
+    clearLayout(m_column);
+    auto* const form = new ReportForm(m_workstation, tray, m_places);
+    connect(form, &ReportForm::says, this, &Page::says);
+    const auto again = [this, label = text(tray.label)] {
+        m_line->setText(label);
+        ask(From::scanner);
+    };
+    connect(form, &ReportForm::reported, this, again);
+    connect(form, &ReportForm::left, this, again);
+    addNarrow(form);
     m_column->addStretch();
+    settleLayouts(m_scroll->widget());
+    m_scroll->verticalScrollBar()->setValue(0);
+    form->focusFirst();
+}
+
+void QuestionsPage::addLog(QuestionLogged question)
+{
+    auto* const form = new LogForm(m_workstation, std::move(question), m_places);
+    connect(form, &LogForm::says, this, &Page::says);
+    connect(form, &LogForm::logged, form, [this, form] {
+        form->hide();
+        m_line->setFocus();
+    });
+    addNarrow(form);
 }
 
 QWidget* QuestionsPage::makeHead()
@@ -80,6 +128,43 @@ QWidget* QuestionsPage::makeHead()
 void QuestionsPage::shown()
 {
     m_line->setFocus();
+    if (m_isEmpty) {
+        showAsked();
+    }
+}
+
+void QuestionsPage::showAsked()
+{
+    struct Counted {
+        std::shared_ptr<const Guide> guide;
+        std::vector<AskedOften> asked;
+    };
+    m_workstation.desk.ask(
+        this,
+        [guide = m_guide](Office& office) {
+            Counted counted{guideOr(guide), {}};
+            ReadSnapshot snapshot(office.connection());
+            const Date from = office.zone().dateOf(office.now() - askedBack);
+            counted.asked = countQuestions(fromFloorSince(snapshot, from), office.zone());
+            return counted;
+        },
+        [this](Counted counted) {
+            m_guide = std::move(counted.guide);
+            if (!m_isEmpty) {
+                return;
+            }
+            clearLayout(m_column);
+            m_column->addWidget(makeEmpty());
+            if (!counted.asked.empty()) {
+                auto* const view = new AskedView(counted.asked, [this](const std::string& id) {
+                    const Topic* const topic = m_guide->library().find(id, m_guide->language());
+                    return topic == nullptr ? QString() : text(topic->question);
+                });
+                connect(view, &AskedView::wantsTopic, this, &QuestionsPage::openTopic);
+                addNarrow(view);
+            }
+            m_column->addStretch();
+        });
 }
 
 bool QuestionsPage::takeScan(const QString& text, const LookedUp& found)
@@ -104,6 +189,7 @@ void QuestionsPage::ask(From from)
         return;
     }
     m_field->setError({});
+    m_isEmpty = false;
     struct Asked {
         std::shared_ptr<const Guide> guide;
         FloorAnswer answer;
@@ -136,13 +222,14 @@ void QuestionsPage::ask(From from)
 void QuestionsPage::show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic)
 {
     if (answer.tray) {
-        auto* const tray =
-            new TrayView(m_workstation.look, *answer.tray, m_workstation.desk.style());
-        connect(tray, &TrayView::wantsLoad, this,
-                [this, cycle = text(answer.tray->cycle), item = text(answer.tray->item)] {
-                    emit wantsCycle(cycle, item);
-                });
-        addNarrow(tray);
+        showTray(*answer.tray);
+        addLog({.asked = answer.asked,
+                .place = {},
+                .by = {},
+                .topic = {},
+                .label = answer.tray->label,
+                .lot = answer.tray->lot,
+                .answer = say(*answer.tray, m_workstation.desk.style()).answer});
         return;
     }
     if (answer.mayBeLabel) {
@@ -150,6 +237,13 @@ void QuestionsPage::show(const FloorAnswer& answer, const std::optional<TopicAns
     }
     if (topic) {
         showTopic(*topic);
+        addLog({.asked = answer.asked,
+                .place = {},
+                .by = {},
+                .topic = topic->topic->id,
+                .label = {},
+                .lot = {},
+                .answer = topic->topic->shortAnswer});
         addNearest({answer.topics.begin() + 1, answer.topics.end()}, tr("Or did you mean"));
         return;
     }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "ui/questions/floor_places.h"
 #include "ui/questions/guide.h"
 #include "ui/shell/area.h"
 
@@ -31,6 +32,7 @@ private:
     enum class From : std::uint8_t { person, scanner };
 
     [[nodiscard]] QWidget* makeHead();
+    [[nodiscard]] static QWidget* makeEmpty();
     void ask(From from);
     /// `topic`: the first of the topics, answered; nullopt: none answers what was asked.
     void show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic);
@@ -38,6 +40,13 @@ private:
     void showTopic(const TopicAnswer& answer);
     /// Adds something that is no wider than what is read in one line.
     void addNarrow(QWidget* widget);
+    void showTray(const TraySheet& tray);
+    /// Once a tray was reported it is asked for anew.
+    void showReport(const TraySheet& tray);
+    /// Below an answer: from where it was asked. `question` says what was answered.
+    void addLog(QuestionLogged question);
+    /// While nothing is asked: what was asked most.
+    void showAsked();
     void addNearest(const std::vector<const Topic*>& topics, const QString& heading);
 
     Workstation m_workstation;
@@ -46,7 +55,9 @@ private:
     QScrollArea* m_scroll;
     QVBoxLayout* m_column;
     std::shared_ptr<const Guide> m_guide; ///< made when somebody first asks
+    FloorPlaces m_places;
     bool m_isAsking = false;
+    bool m_isEmpty = true; ///< nothing was asked yet
 };
 
 } // namespace loadwarden::ui

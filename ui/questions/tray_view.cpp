@@ -1,6 +1,7 @@
 #include "ui/questions/tray_view.h"
 
 #include "ui/look/text.h"
+#include "ui/parts/flow_layout.h"
 #include "ui/parts/verdict_badge.h"
 
 #include <QHBoxLayout>
@@ -37,7 +38,13 @@ TrayView::TrayView(Look& look, const TraySheet& tray, const HouseStyle& style, Q
     show(look, text(tray.label), tray.answer(), say(tray, style));
     auto* const open = makeButton(tr("Open the load %1").arg(text(tray.lot)));
     connect(open, &QPushButton::clicked, this, &TrayView::wantsLoad);
-    m_column->addWidget(open, 0, Qt::AlignLeft);
+    auto* const report = makeButton(tr("&Report what was found on opening…"));
+    connect(report, &QPushButton::clicked, this, &TrayView::wantsReport);
+    auto* const buttons = new FlowLayout;
+    buttons->setSpacing(space::small);
+    buttons->addWidget(open);
+    buttons->addWidget(report);
+    m_column->addLayout(buttons);
 }
 
 TrayView::TrayView(Look& look, const QString& label, QWidget* parent)

@@ -21,6 +21,7 @@ public:
 
 signals:
     void wantsLoad();
+    void wantsReport();
 
 private:
     void show(Look& look, const QString& label, TrayAnswer answer, const TraySaid& said);
