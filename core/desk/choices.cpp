@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace loadwarden {
 namespace {
@@ -21,6 +22,19 @@ void eachNewest(ReadSnapshot& snapshot, std::string_view prefix, Visit visit)
     }
 }
 
+std::set<std::string> recalledLots(ReadSnapshot& snapshot)
+{
+    std::set<std::string> lots;
+    const std::vector<Entry> entries = registerEntries(snapshot, "pl");
+    const FactBook book(entries);
+    for (const Fact& fact : book.facts()) {
+        if (fact.stands() && std::holds_alternative<LotRecalled>(fact.current().act)) {
+            lots.emplace(fact.origin->subject("pl"));
+        }
+    }
+    return lots;
+}
+
 std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
 {
     std::map<std::string, ProductRecorded> products;
@@ -28,6 +42,7 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
         snapshot, "pr", [&](const Fact&, const std::string& id, const ProductRecorded& recorded) {
             products.emplace(id, recorded);
         });
+    const std::set<std::string> recalled = recalledLots(snapshot);
     std::vector<LotChoice> lots;
     eachNewest<ProductLotRecorded>(
         snapshot, "pl",
@@ -45,7 +60,8 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
                             .kind = known->second.product.kind,
                             .response = known->second.product.response,
                             .type = known->second.product.type,
-                            .methods = known->second.product.methods});
+                            .methods = known->second.product.methods,
+                            .isRecalled = recalled.contains(id)});
         });
     return lots;
 }

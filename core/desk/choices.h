@@ -31,13 +31,14 @@ struct LotChoice {
     std::optional<Date> expires;
     IndicatorKind kind = IndicatorKind::chemical;
     Response response = Response::colour;
-    int type = 0; ///< ISO 11140-1, of a chemical one
+    int type = 0;      ///< ISO 11140-1, of a chemical one
     MethodSet methods; ///< that its product is for
+    bool isRecalled = false;
 
     /// Whether it says anything in a cycle of that method; true where that is not known.
     [[nodiscard]] bool fits(Method method) const
     {
-        return method == Method::unknown || methods.contains(method);
+        return !isRecalled && (method == Method::unknown || methods.contains(method));
     }
 };
 

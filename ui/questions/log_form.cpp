@@ -48,12 +48,12 @@ LogForm::LogForm(Workstation& workstation, QuestionLogged question, FloorPlaces&
     known->setCaseSensitivity(Qt::CaseInsensitive);
     m_place->setCompleter(known);
     row->addWidget(m_placeField, 1);
-    row->addWidget(new Field(tr("Asked &by"), m_by, tr("by what they do there")), 1);
+    row->addWidget(new Field(tr("Asked b&y"), m_by, tr("by what they do there")), 1);
     column->addLayout(row);
     auto* const last = new QHBoxLayout;
     last->setSpacing(space::medium);
     last->addWidget(m_wasMisread, 1);
-    auto* const log = makeButton(tr("&Log it"));
+    auto* const log = makeButton(tr("Lo&g it"));
     last->addWidget(log);
     column->addLayout(last);
     connect(log, &QPushButton::clicked, this, &LogForm::record);

@@ -214,6 +214,7 @@ void QuestionsPage::ask(From from)
             m_column->addStretch();
             settleLayouts(m_scroll->widget());
             m_scroll->verticalScrollBar()->setValue(0);
+            m_line->setFocus();
             m_line->selectAll(); // the next question replaces this one
         },
         [this] { m_isAsking = false; });

@@ -71,10 +71,12 @@ ReportForm::ReportForm(Workstation& workstation, const TraySheet& tray, FloorPla
     }
     m_found = new Field(tr("&Indicator inside"), m_indicator);
     column->addWidget(m_found);
+    column->addWidget(makeLabel(tr("Package"), Type::strong));
     auto* const faults = new FlowLayout;
     faults->setSpacing(space::medium);
     for (const PackageFault fault : allFaults) {
-        auto* const box = new QCheckBox(tr("Package: %1").arg(text(say(fault))));
+        auto* const box = new QCheckBox(text(say(fault)));
+        box->setAccessibleName(tr("Package: %1").arg(box->text()));
         m_faults.push_back(box);
         faults->addWidget(box);
     }
@@ -87,10 +89,10 @@ ReportForm::ReportForm(Workstation& workstation, const TraySheet& tray, FloorPla
     who->addWidget(m_placeField, 1);
     who->addWidget(new Field(tr("Reported b&y"), m_by, tr("by what they do there; no patient")), 1);
     column->addLayout(who);
-    column->addWidget(new Field(tr("No&te"), m_note));
+    column->addWidget(new Field(tr("N&ote"), m_note));
     auto* const buttons = new FlowLayout;
     buttons->setSpacing(space::small);
-    auto* const go = makeButton(tr("&Record the report"), ButtonKind::main);
+    auto* const go = makeButton(tr("Re&cord the report"), ButtonKind::main);
     auto* const leave = makeButton(tr("Leave the report"));
     buttons->addWidget(go);
     buttons->addWidget(leave);

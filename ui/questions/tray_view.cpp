@@ -38,7 +38,7 @@ TrayView::TrayView(Look& look, const TraySheet& tray, const HouseStyle& style, Q
     show(look, text(tray.label), tray.answer(), say(tray, style));
     auto* const open = makeButton(tr("Open the load %1").arg(text(tray.lot)));
     connect(open, &QPushButton::clicked, this, &TrayView::wantsLoad);
-    auto* const report = makeButton(tr("&Report what was found on opening…"));
+    auto* const report = makeButton(tr("Re&port what was found on opening…"));
     connect(report, &QPushButton::clicked, this, &TrayView::wantsReport);
     auto* const buttons = new FlowLayout;
     buttons->setSpacing(space::small);

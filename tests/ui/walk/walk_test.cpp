@@ -62,6 +62,14 @@ protected:
         ASSERT_TRUE(page->takeScan("I1", {.what = LookedUp::What::nothing}));
         ASSERT_TRUE(desktop.waitFor([&] { return page->isUpToDate(); }));
         look("questions, a tray");
+        const auto buttons = page->findChildren<QPushButton*>();
+        const auto report = std::ranges::find_if(buttons, [](const QPushButton* button) {
+            return button->text().startsWith(QStringLiteral("Re&port"));
+        });
+        if (report != buttons.end()) { // an item has that label
+            (*report)->click();
+            look("questions, a report");
+        }
     }
 
     /// Loads in the states in which they stand longest, and the form for a new one.
