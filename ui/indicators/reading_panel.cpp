@@ -1,6 +1,6 @@
-#include "ui/load/reading_panel.h"
+#include "ui/indicators/reading_panel.h"
 
-#include "ui/load/indicator_schematic.h"
+#include "ui/indicators/indicator_schematic.h"
 #include "ui/look/text.h"
 #include "ui/parts/flow_layout.h"
 

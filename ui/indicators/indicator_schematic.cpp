@@ -1,4 +1,4 @@
-#include "ui/load/indicator_schematic.h"
+#include "ui/indicators/indicator_schematic.h"
 
 #include <QFontMetrics>
 #include <QPainter>
