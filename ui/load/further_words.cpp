@@ -1,8 +1,8 @@
 #include "ui/load/further_words.h"
 
 #include "core/words/say_terms.h"
+#include "ui/indicators/reading_panel.h"
 #include "ui/load/load_text.h"
-#include "ui/load/reading_panel.h"
 #include "ui/look/text.h"
 
 #include <QCoreApplication>

@@ -1,0 +1,12 @@
+#pragma once
+
+#include <QtCore/qnamespace.h>
+
+/// The keys by which an indicator is answered, wherever it is read.
+namespace loadwarden::ui::reading_keys {
+
+inline constexpr Qt::Key accept = Qt::Key_A;
+inline constexpr Qt::Key reject = Qt::Key_R;
+inline constexpr Qt::Key unclear = Qt::Key_U;
+
+} // namespace loadwarden::ui::reading_keys
