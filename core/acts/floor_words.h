@@ -12,10 +12,10 @@ inline constexpr Word<PackageFault> packageFaultWords[] = {
     {"label-differs", PackageFault::labelDiffers},
 };
 
-inline constexpr Word<CheckAnswer> checkAnswerWords[] = {
-    {"accept", CheckAnswer::accept},
-    {"reject", CheckAnswer::reject},
-    {"unclear", CheckAnswer::unclear},
+inline constexpr Word<ReadAs> readAsWords[] = {
+    {"accept", ReadAs::accept},
+    {"reject", ReadAs::reject},
+    {"unclear", ReadAs::unclear},
 };
 
 } // namespace loadwarden

@@ -3,6 +3,7 @@
 #include "core/desk/choices.h"
 #include "core/desk/journal_entries.h"
 #include "core/desk/newest_facts.h"
+#include "core/indicators/front.h"
 #include "core/quantities/person.h"
 
 #include <algorithm>
@@ -23,16 +24,16 @@ std::map<std::string, Act> newestOf(ReadSnapshot& snapshot, std::string_view pre
     return all;
 }
 
-TypeSet typesAt(std::optional<IndicatorPlace> place, Method method, const Policy& policy)
+TypeSet typesAt(std::optional<IndicatorUsedAt> place, Method method, const Policy& policy)
 {
     if (!place) {
         return {1, 2, 3, 4, 5, 6};
     }
     switch (*place) {
-    case IndicatorPlace::outside: return {1};
-    case IndicatorPlace::pcd:
+    case IndicatorUsedAt::outside: return {1};
+    case IndicatorUsedAt::pcd:
         return method == Method::steam ? policy.pcdTypesSteam : policy.pcdTypesOther;
-    case IndicatorPlace::inside:
+    case IndicatorUsedAt::inside:
         return method == Method::steam ? policy.internalTypesSteam : policy.internalTypesOther;
     }
     return {};
@@ -74,17 +75,16 @@ std::vector<ReadableLot> readableLots(ReadSnapshot& snapshot, std::string_view n
 
 std::optional<Seen> seenAt(const ReadingDirections& directions, std::int64_t tenthsMm)
 {
-    if (!directions.stripTenthsMm || !directions.boundaryTenthsMm || tenthsMm < 0
-        || tenthsMm > *directions.stripTenthsMm) {
+    const std::optional<int> boundary = boundaryOf(directions);
+    if (!boundary || tenthsMm < 0 || tenthsMm > *directions.stripTenthsMm) {
         return std::nullopt;
     }
-    return tenthsMm > *directions.boundaryTenthsMm    ? Seen::frontInAcceptZone
-           : tenthsMm == *directions.boundaryTenthsMm ? Seen::frontOnBoundary
-                                                      : Seen::frontShortOfBoundary;
+    const std::int64_t strip = *directions.stripTenthsMm;
+    return seenOfFront(static_cast<int>((tenthsMm * wholeStrip + strip / 2) / strip), *boundary);
 }
 
 IndicatorAnswer answerIndicator(const ReadableLot& lot, Seen seen, Method method,
-                                std::optional<IndicatorPlace> place, const Policy& policy, Date day)
+                                std::optional<IndicatorUsedAt> place, const Policy& policy, Date day)
 {
     IndicatorRegister known;
     known.products.push_back(lot.product);

@@ -38,7 +38,7 @@ struct ReadableLot {
 [[nodiscard]] std::optional<Seen> seenAt(const ReadingDirections& directions,
                                          std::int64_t tenthsMm);
 
-enum class IndicatorPlace : std::uint8_t { pcd, inside, outside };
+enum class IndicatorUsedAt : std::uint8_t { pcd, inside, outside };
 
 struct IndicatorAnswer {
     ChemicalState state = ChemicalState::unread; ///< never unread once answered
@@ -48,7 +48,7 @@ struct IndicatorAnswer {
 /// What a reading says of an indicator of a lot, used on a day in a cycle of a method at a place
 /// (nullopt: any), read in time.
 [[nodiscard]] IndicatorAnswer answerIndicator(const ReadableLot& lot, Seen seen, Method method,
-                                              std::optional<IndicatorPlace> place,
+                                              std::optional<IndicatorUsedAt> place,
                                               const Policy& policy, Date day);
 
 } // namespace loadwarden

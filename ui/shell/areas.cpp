@@ -1,4 +1,5 @@
 #include "ui/biologicals/biologicals_page.h"
+#include "ui/indicators/indicator_desk_page.h"
 #include "ui/load/load_page.h"
 #include "ui/questions/questions_page.h"
 #include "ui/records/records_page.h"
@@ -24,6 +25,11 @@ QString load()
 QString biologicals()
 {
     return QCoreApplication::translate("loadwarden::ui::Area", "&Biologicals");
+}
+
+QString indicators()
+{
+    return QCoreApplication::translate("loadwarden::ui::Area", "&Indicators");
 }
 
 QString questions()
@@ -61,6 +67,8 @@ const std::vector<Area>& areas()
              static_cast<LoadPage&>(page).beginTest(sterilizer);
          }},
         {"biologicals", biologicals, QKeySequence(Qt::CTRL | Qt::Key_3), make<BiologicalsPage>,
+         nullptr},
+        {"indicators", indicators, QKeySequence(Qt::CTRL | Qt::Key_4), make<IndicatorDeskPage>,
          nullptr},
         {"questions", questions, QKeySequence(Qt::CTRL | Qt::Key_5), make<QuestionsPage>, nullptr},
         {"records", records, QKeySequence(Qt::CTRL | Qt::Key_8), make<RecordsPage>, nullptr},

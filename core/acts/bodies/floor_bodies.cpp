@@ -48,7 +48,7 @@ void members(Io& io, Ref<Io, CheckedDrawing> drawing)
 {
     io.must("product", drawing.product, IdOf{"pr"});
     io.must("drawn", drawing.drawn, oneOf<chemicalSeenWords>);
-    io.must("answer", drawing.answer, oneOf<checkAnswerWords>);
+    io.must("answer", drawing.answer, oneOf<readAsWords>);
     io.must("ms", drawing.ms, inAnswerMilliseconds);
 }
 

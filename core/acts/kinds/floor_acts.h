@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/indicators/indicator.h"
+#include "core/indicators/reading_result.h"
 
 #include <cstdint>
 #include <optional>
@@ -36,13 +37,10 @@ struct QuestionLogged {
     bool wasMisread = false; ///< an indicator, or what one means, had been misread
 };
 
-/// What a reader answered of a drawn indicator.
-enum class CheckAnswer : std::uint8_t { accept, reject, unclear };
-
 struct CheckedDrawing {
     std::string product; ///< pr-
     Seen drawn = Seen::unclear;
-    CheckAnswer answer = CheckAnswer::unclear;
+    ReadAs answer = ReadAs::unclear;
     std::int64_t ms = 0; ///< until it was given
 };
 

@@ -185,7 +185,7 @@ TEST(Questions, AreNoEvidence)
                                .lot = "L1",
                                .answer = "it may be used"});
     journal.add(viewerG, opened, {"rc-1"},
-                ReadingCheckTaken{1, {{"pr-2", Seen::unclear, CheckAnswer::reject, 10}}});
+                ReadingCheckTaken{1, {{"pr-2", Seen::unclear, ReadAs::reject, 10}}});
     EXPECT_EQ(journal.fold().phase, Phase::disposed);
     EXPECT_EQ(journal.fold().digest, before);
 }
