@@ -28,6 +28,7 @@ private:
     QLabel* m_product;
     QLabel* m_type;
     IndicatorSchematic* m_picture;
+    QLabel* m_legend;
     QVBoxLayout* m_samples; ///< start and end colour
     QLabel* m_directions;
 };

@@ -17,7 +17,7 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int widest = 900;
+constexpr int widest = 1100;
 constexpr int widthOfPicture = 300;
 
 const char* toneOf(AnswerMark mark)
@@ -34,7 +34,7 @@ const char* toneOf(AnswerMark mark)
 void addFigure(QGridLayout* grid, const QString& name, const QString& figure, const QString& means)
 {
     const int line = grid->rowCount();
-    grid->addWidget(makeLabel(name, Type::strong), line, 0);
+    grid->addWidget(makeLabel(name, Type::strong, false), line, 0);
     grid->addWidget(makeLabel(figure, Type::strong, false), line, 1, Qt::AlignRight);
     grid->addWidget(makeMuted(means), line, 2);
 }

@@ -22,20 +22,11 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int widest = 900;
+constexpr int widest = 1100;
 constexpr int tickMs = 250;
 /// An answer that comes sooner was meant for the indicator before: nobody sees and presses as
 /// fast. Common practice, no source.
 constexpr std::int64_t soonestMs = 200;
-
-struct AnswerKey {
-    ReadAs readAs;
-    Qt::Key key;
-};
-
-constexpr AnswerKey answerKeys[] = {{ReadAs::accept, reading_keys::accept},
-                                    {ReadAs::reject, reading_keys::reject},
-                                    {ReadAs::unclear, reading_keys::unclear}};
 
 } // namespace
 
@@ -94,16 +85,17 @@ QWidget* CheckView::makeHead()
     auto* const row = new QHBoxLayout(head);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(space::medium);
-    m_count = makeLabel({}, Type::title, false);
+    m_count = makeLabel({}, Type::title);
     m_clock = makeMuted({}, false);
     auto* const pause =
         makeButton(tr("Pause  (%1)", "its key").arg(QKeySequence(Qt::Key_Escape).toString()));
     pause->setAccessibleName(tr("Pause"));
-    m_giveUp = makeButton(tr("Give up"), ButtonKind::quiet);
+    m_giveUp = makeButton(tr("Really give up?"), ButtonKind::quiet);
+    m_giveUp->setMinimumWidth(m_giveUp->sizeHint().width()); // nothing moves when it asks
+    m_giveUp->setText(tr("Give up"));
     connect(pause, &QPushButton::clicked, this, &CheckView::pause);
     connect(m_giveUp, &QPushButton::clicked, this, &CheckView::giveUp);
-    row->addWidget(m_count);
-    row->addStretch();
+    row->addWidget(m_count, 1);
     row->addWidget(m_clock);
     row->addWidget(pause);
     row->addWidget(m_giveUp);
@@ -118,7 +110,7 @@ QWidget* CheckView::makeAnswers()
     column->setSpacing(space::small);
     auto* const row = new QHBoxLayout;
     row->setSpacing(space::medium);
-    for (const AnswerKey& each : answerKeys) {
+    for (const reading_keys::AnswerKey& each : reading_keys::all) {
         QString word = text(say(each.readAs));
         word[0] = word[0].toUpper();
         auto* const button = makeButton(
@@ -242,7 +234,7 @@ void CheckView::keyPressEvent(QKeyEvent* event)
         return;
     }
     if (event->modifiers() == Qt::NoModifier) {
-        for (const AnswerKey& each : answerKeys) {
+        for (const reading_keys::AnswerKey& each : reading_keys::all) {
             if (event->key() == each.key) {
                 answer(each.readAs);
                 return;

@@ -110,7 +110,7 @@ QWidget* makeColourSamples(Look& look, const std::optional<ReadingDirections>& d
     column->addLayout(row);
     column->addWidget(makeMuted(
         ColourWords::tr("Makers' colours differ, and colours on a screen do not replace the "
-                        "maker's directions: hold the indicator beside those.")));
+                        "maker's directions: compare with those.")));
     return box;
 }
 
@@ -124,7 +124,7 @@ ColourReader::ColourReader(Look& look, const ReadingGuide& guide, AnswersBy answ
     column->addWidget(makeColourSamples(look, guide.directions));
     column->addWidget(makePatches(answersBy));
     if (answersBy == AnswersBy::reader) {
-        m_says = new SeenLine(look, tr("Choose what you see."));
+        m_says = new SeenLine(look, tr("Choose what you see."), 1);
         column->addWidget(m_says);
         connect(m_choices, &QButtonGroup::idToggled, this, [this] {
             m_says->show(seen());

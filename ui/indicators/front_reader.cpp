@@ -28,8 +28,10 @@ FrontReader::FrontReader(Look& look, const ReadingGuide& guide, AnswersBy answer
       m_boundary(boundaryOf(guide.directions).value_or(unstatedBoundary)),
       m_strip(new FrontStrip(look, m_boundary)),
       m_place(makeMuted({})),
-      m_says(new SeenLine(look, tr("Place the front where you see it end: drag it, or use the "
-                                   "arrow keys (with Shift in small steps).")))
+      m_says(new SeenLine(look,
+                          tr("Place the front where you see it end: drag it, or use the "
+                             "arrow keys (with Shift in small steps)."),
+                          2))
 {
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);

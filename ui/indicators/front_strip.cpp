@@ -10,12 +10,13 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int leastWidth = 420;
+constexpr int usualWidth = 420;
+constexpr int leastWidth = 320;
 constexpr int stripHeight = 56;
 constexpr int step = 5; ///< thousandths, by an arrow key
 constexpr int fineStep = 1;
 constexpr int pageStepOf = 50;
-constexpr double gripRadius = 8;
+constexpr double gripRadius = 7;
 
 bool moves(int key)
 {
@@ -68,7 +69,12 @@ void FrontStrip::clear()
 
 QSize FrontStrip::sizeHint() const
 {
-    return {leastWidth, heightOfStrip(QFontMetrics(m_look.font(Type::body)), stripHeight)};
+    return {usualWidth, heightOfStrip(QFontMetrics(m_look.font(Type::body)), stripHeight)};
+}
+
+QSize FrontStrip::minimumSizeHint() const
+{
+    return {leastWidth, sizeHint().height()};
 }
 
 void FrontStrip::paintEvent(QPaintEvent* /*event*/)
@@ -79,7 +85,8 @@ void FrontStrip::paintEvent(QPaintEvent* /*event*/)
     painter.setFont(m_look.font(Type::body));
     const StripPlace place(painter.fontMetrics(), width(), stripHeight, m_boundary);
     paintStrip(painter, colours, place, front());
-    const QPointF grip(place.xOf(value()), place.strip.center().y());
+    // Below what is judged: it must not hide where the front ends.
+    const QPointF grip(place.xOf(value()), place.strip.bottom());
     painter.setBrush(m_isPlaced ? colours.accent : colours.field);
     painter.setPen(QPen(hasFocus() ? colours.focus : colours.accent, 3));
     painter.drawEllipse(grip, gripRadius, gripRadius);

@@ -22,15 +22,14 @@ IndicatorReader* makeReader(Look& look, Response response, const ReadingGuide& g
     return nullptr;
 }
 
-SeenLine::SeenLine(Look& look, const QString& before, QWidget* parent)
+SeenLine::SeenLine(Look& look, const QString& before, int lines, QWidget* parent)
     : QLabel(parent), m_before(before)
 {
     setTextFormat(Qt::PlainText);
     setWordWrap(true);
     setAlignment(Qt::AlignTop | Qt::AlignLeft);
     setProperty("type", "strong");
-    constexpr int lines = 2;
-    const auto keepRoom = [this, &look] {
+    const auto keepRoom = [this, &look, lines] {
         setMinimumHeight(lines * QFontMetrics(look.font(Type::strong)).lineSpacing());
     };
     connect(&look, &Look::changed, this, keepRoom);

@@ -39,8 +39,8 @@ class SeenLine : public QLabel {
     Q_OBJECT
 
 public:
-    /// `before` stands there as long as nothing is seen.
-    SeenLine(Look& look, const QString& before, QWidget* parent = nullptr);
+    /// `before` stands there as long as nothing is seen; `lines` is the room that is kept.
+    SeenLine(Look& look, const QString& before, int lines, QWidget* parent = nullptr);
 
     void show(std::optional<Seen> seen);
     using QLabel::show;

@@ -8,6 +8,7 @@
 #include "ui/look/text.h"
 #include "ui/parts/flow_layout.h"
 
+#include <QAccessible>
 #include <QCoreApplication>
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -106,45 +107,36 @@ ReadingPanel::ReadingPanel(Look& look, const QString& where, const QString& prod
     column->setSpacing(space::small);
     column->addWidget(makeLabel(tr("%1: what do you see?").arg(where), Type::heading));
     column->addWidget(makeMuted(product));
-    addDrawing(column, look, response, guide);
-    addAnswers(column, where);
-    auto* const leave = makeButton(tr("Not now"), ButtonKind::quiet);
-    leave->setAccessibleName(tr("Not now: %1").arg(where));
-    connect(leave, &QPushButton::clicked, this, &ReadingPanel::left);
-    column->addWidget(leave, 0, Qt::AlignLeft);
+    if (response) {
+        m_reader = makeReader(look, *response, guide, AnswersBy::surroundings);
+    }
+    if (response == Response::sheet) {
+        column->addWidget(m_reader); // a sheet and its patterns need the whole width
+    }
+    auto* const row = new QHBoxLayout;
+    row->setSpacing(space::large);
+    auto* const reading = new QVBoxLayout;
+    reading->setSpacing(space::small);
+    row->addLayout(reading, 3);
+    if (m_reader != nullptr) {
+        row->addWidget(new DirectionsView(guide), 2);
+    }
+    column->addLayout(row);
+    addDrawing(reading, response);
+    addAnswers(reading, where);
+    reading->addStretch();
 }
 
-void ReadingPanel::addDrawing(QVBoxLayout* column, Look& look, std::optional<Response> response,
-                              const ReadingGuide& guide)
+void ReadingPanel::addDrawing(QVBoxLayout* column, std::optional<Response> response)
 {
-    m_reader = response ? makeReader(look, *response, guide, AnswersBy::surroundings) : nullptr;
-    if (m_reader == nullptr) {
-        column->addWidget(makeLabel(directionsOf(response)));
-        return;
+    if (m_reader != nullptr && response != Response::sheet) {
+        column->addWidget(m_reader);
     }
-    auto* const drawn = new QWidget;
-    auto* const words = new QVBoxLayout(drawn);
-    words->setContentsMargins(0, 0, 0, 0);
-    words->setSpacing(space::small);
-    words->addWidget(m_reader);
-    words->addWidget(makeLabel(directionsOf(response)));
-    words->addWidget(makeMuted(
-        tr("A neutral drawing, not this product: its maker's own directions decide how it is "
-           "read.")));
-    words->addStretch();
-    auto* const directions = new DirectionsView(guide);
-    // A sheet and its patterns need the whole width.
-    const bool isBeside = *response != Response::sheet;
-    auto* const row = new QBoxLayout(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
-    row->setSpacing(isBeside ? space::large : space::small);
-    row->addWidget(drawn, 3);
-    row->addWidget(directions, 2);
-    column->addLayout(row);
-    m_refusal = makeLabel({}, Type::strong);
-    m_refusal->setProperty("tone", "bad");
-    m_refusal->hide();
-    column->addWidget(m_refusal);
-    connect(m_reader, &IndicatorReader::changed, m_refusal, &QLabel::hide);
+    column->addWidget(makeLabel(directionsOf(response)));
+    if (m_reader != nullptr) {
+        column->addWidget(makeMuted(tr("A neutral drawing, not this product: its maker's own "
+                                       "directions decide how it is read.")));
+    }
 }
 
 void ReadingPanel::addAnswers(QVBoxLayout* column, const QString& where)
@@ -179,7 +171,19 @@ void ReadingPanel::addAnswers(QVBoxLayout* column, const QString& where)
         }
     }
     column->addLayout(large);
+    if (m_reader != nullptr) {
+        // Below the answers that it is about, so that they stay under the pointer.
+        m_refusal = makeLabel({}, Type::strong);
+        m_refusal->setProperty("tone", "bad");
+        m_refusal->hide();
+        column->addWidget(m_refusal);
+        connect(m_reader, &IndicatorReader::changed, m_refusal, &QLabel::hide);
+    }
     column->addLayout(small);
+    auto* const leave = makeButton(tr("Not now"), ButtonKind::quiet);
+    leave->setAccessibleName(tr("Not now: %1").arg(where));
+    connect(leave, &QPushButton::clicked, this, &ReadingPanel::left);
+    column->addWidget(leave, 0, Qt::AlignLeft);
 }
 
 std::size_t ReadingPanel::asMarked(std::size_t answer) const
@@ -203,6 +207,8 @@ void ReadingPanel::give(std::size_t answer)
                "drawing first.")
                 .arg(text(say(*marked))));
         m_refusal->show();
+        QAccessibleEvent event(m_refusal, QAccessible::Alert);
+        QAccessible::updateAccessibility(&event);
         return;
     }
     if (std::exchange(m_isAnswered, true)) {

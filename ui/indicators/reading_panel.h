@@ -53,8 +53,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void addDrawing(QVBoxLayout* column, Look& look, std::optional<Response> response,
-                    const ReadingGuide& guide);
+    void addDrawing(QVBoxLayout* column, std::optional<Response> response);
     void addAnswers(QVBoxLayout* column, const QString& where);
     void give(std::size_t answer);
     /// What was marked, where it says the same as an answer but more exactly; else that answer.

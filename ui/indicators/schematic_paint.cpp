@@ -85,7 +85,7 @@ void paintStrip(QPainter& painter, const Colours& colours, const StripPlace& pla
         return metrics.elidedText(says, Qt::ElideRight, static_cast<int>(strip.width()));
     };
     painter.drawText(QRectF(strip.left(), 0, strip.width(), metrics.height()), Qt::AlignRight,
-                     cut(StripWords::tr("past the boundary: accept zone")));
+                     cut(StripWords::tr("accept zone")));
     painter.drawText(QRectF(strip.left(), under + bracket / 2.0, strip.width(), metrics.height()),
                      Qt::AlignLeft, cut(StripWords::tr("short of the boundary")));
 }

@@ -56,7 +56,7 @@ SheetReader::SheetReader(Look& look, AnswersBy answersBy, QWidget* parent)
     : IndicatorReader(parent),
       m_look(look),
       m_grid(new SheetGrid(look)),
-      m_cursor(makeMuted({})),
+      m_cursor(makeMuted({}, false)),
       m_marks(new QButtonGroup(this)),
       m_patterns(new QButtonGroup(this))
 {
@@ -124,7 +124,7 @@ QVBoxLayout* SheetReader::makePatternSide(Look& look, AnswersBy answersBy)
         patterns->addWidget(button);
     }
     column->addLayout(patterns);
-    m_says = new SeenLine(look, tr("Nothing is marked or named yet."));
+    m_says = new SeenLine(look, tr("Nothing is marked or named yet."), 1);
     m_suggests = makeMuted({});
     column->addWidget(m_says);
     column->addWidget(m_suggests);
