@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/guidance/topic.h"
 #include "core/indicators/product.h"
 #include "ui/look/look.h"
 
@@ -7,13 +8,13 @@
 
 namespace loadwarden::ui {
 
-/// How a kind of indicator answers, drawn as a plain strip or a plain grid in the program's own
-/// style, with words outside it: no maker's card.
+/// How a kind of indicator answers, as paper draws it (ui/paper/kit/indicator_drawing.h).
 class IndicatorSchematic : public QWidget {
     Q_OBJECT
 
 public:
     IndicatorSchematic(Look& look, Response response, QWidget* parent = nullptr);
+    IndicatorSchematic(Look& look, TopicPicture picture, QWidget* parent = nullptr);
 
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
@@ -22,12 +23,8 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    void paintFront(class QPainter& painter) const;
-    void paintColour(class QPainter& painter) const;
-    void paintSheet(class QPainter& painter) const;
-
     Look& m_look;
-    Response m_response;
+    TopicPicture m_picture;
 };
 
 } // namespace loadwarden::ui
