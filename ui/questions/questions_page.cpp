@@ -6,6 +6,7 @@
 #include "ui/parts/field.h"
 #include "ui/parts/rows_scroll.h"
 #include "ui/questions/topic_button.h"
+#include "ui/questions/topic_paper.h"
 #include "ui/questions/topic_view.h"
 #include "ui/questions/tray_view.h"
 #include "ui/shell/desk_link.h"
@@ -39,6 +40,7 @@ QuestionsPage::QuestionsPage(Workstation& workstation)
       m_line(new QLineEdit),
       m_field(new Field(tr("Questio&n, or label of a tray"), m_line,
                         tr("in your own words, or scanned"))),
+      m_paper(new TopicPaper(m_workstation)),
       m_scroll(makeRowsScroll(this)),
       m_column(nullptr)
 {
@@ -46,6 +48,8 @@ QuestionsPage::QuestionsPage(Workstation& workstation)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(makeHead());
+    column->addWidget(m_paper);
+    connect(m_paper, &TopicPaper::says, this, &Page::says);
     m_column = new QVBoxLayout(m_scroll->widget());
     m_column->setContentsMargins(space::page, 0, space::page, space::page);
     m_column->setSpacing(space::medium);
@@ -123,7 +127,7 @@ void QuestionsPage::ask(From from)
             m_isAsking = false;
             asked.answer.mayBeLabel |= from == From::scanner;
             m_guide = std::move(asked.guide);
-            clearLayout(m_column);
+            clear();
             show(asked.answer, asked.topic);
             m_column->addStretch();
             settleLayouts(m_scroll->widget());
@@ -131,6 +135,12 @@ void QuestionsPage::ask(From from)
             m_line->selectAll(); // the next question replaces this one
         },
         [this] { m_isAsking = false; });
+}
+
+void QuestionsPage::clear()
+{
+    m_paper->hide(); // it is of what was shown
+    clearLayout(m_column);
 }
 
 void QuestionsPage::show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic)
@@ -199,7 +209,7 @@ void QuestionsPage::openTopic(const QString& id)
             if (!opened.topic) {
                 return;
             }
-            clearLayout(m_column);
+            clear();
             showTopic(*opened.topic);
             m_column->addStretch();
             settleLayouts(m_scroll->widget());
@@ -211,8 +221,11 @@ void QuestionsPage::openTopic(const QString& id)
 
 void QuestionsPage::showTopic(const TopicAnswer& answer)
 {
-    auto* const topic = new TopicView(answer, m_guide->library());
+    auto* const topic = new TopicView(m_workstation.look, answer, m_guide->library());
     connect(topic, &TopicView::wantsTopic, this, &QuestionsPage::openTopic);
+    connect(topic, &TopicView::wantsPaper, this, [this, guide = m_guide, answer](TopicSheet sheet) {
+        m_paper->ask(sheet, guide, answer);
+    });
     addNarrow(topic);
 }
 

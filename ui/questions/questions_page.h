@@ -11,6 +11,7 @@ class QVBoxLayout;
 namespace loadwarden::ui {
 
 class Field;
+class TopicPaper;
 
 /// What is asked from the floor: a label is answered with whether its tray may be used, words with
 /// the topic that answers them.
@@ -36,6 +37,7 @@ private:
     void show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic);
     void openTopic(const QString& id);
     void showTopic(const TopicAnswer& answer);
+    void clear();
     /// Adds something that is no wider than what is read in one line.
     void addNarrow(QWidget* widget);
     void addNearest(const std::vector<const Topic*>& topics, const QString& heading);
@@ -43,6 +45,7 @@ private:
     Workstation m_workstation;
     QLineEdit* m_line;
     Field* m_field;
+    TopicPaper* m_paper;
     QScrollArea* m_scroll;
     QVBoxLayout* m_column;
     std::shared_ptr<const Guide> m_guide; ///< made when somebody first asks

@@ -1,6 +1,8 @@
 #include "ui/questions/topic_view.h"
 
+#include "ui/load/indicator_schematic.h"
 #include "ui/look/text.h"
+#include "ui/parts/flow_layout.h"
 #include "ui/questions/topic_button.h"
 
 #include <QLocale>
@@ -20,7 +22,8 @@ QString number(double value)
 
 } // namespace
 
-TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWidget* parent)
+TopicView::TopicView(Look& look, const TopicAnswer& answer, const TopicLibrary& library,
+                     QWidget* parent)
     : QFrame(parent), m_column(new QVBoxLayout(this))
 {
     setObjectName(QStringLiteral("panel"));
@@ -36,6 +39,9 @@ TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWi
                                           .arg(static_cast<int>(i + 1))
                                           .arg(text(topic.doNow[i]))));
     }
+    if (topic.picture != TopicPicture::none) {
+        m_column->addWidget(new IndicatorSchematic(look, topic.picture));
+    }
     m_column->addWidget(makeLabel(tr("Why"), Type::strong));
     m_column->addWidget(makeLabel(text(topic.why)));
     addCases(answer);
@@ -47,6 +53,7 @@ TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWi
     m_column->addWidget(makeLabel(tr("Caution"), Type::strong));
     m_column->addWidget(makeLabel(text(topic.caution)));
     addGrounds(answer);
+    addPaper();
     addRelated(topic, library);
 }
 
@@ -113,6 +120,19 @@ void TopicView::addGrounds(const TopicAnswer& answer)
                            "holds.")
                             .arg(text(owner), due)
                       : tr("Owner: %1. Review by %2.").arg(text(owner), due)));
+}
+
+void TopicView::addPaper()
+{
+    auto* const row = new FlowLayout;
+    auto* const card = makeButton(tr("Answer card…"));
+    auto* const lesson = makeButton(tr("In-service sheet…"));
+    connect(card, &QPushButton::clicked, this, [this] { emit wantsPaper(TopicSheet::answerCard); });
+    connect(lesson, &QPushButton::clicked, this,
+            [this] { emit wantsPaper(TopicSheet::inService); });
+    row->addWidget(card);
+    row->addWidget(lesson);
+    m_column->addLayout(row);
 }
 
 void TopicView::addRelated(const Topic& topic, const TopicLibrary& library)
