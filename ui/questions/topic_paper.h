@@ -5,6 +5,8 @@
 
 #include <memory>
 
+class QComboBox;
+
 namespace loadwarden::ui {
 
 /// What is put on paper of a topic.
@@ -15,7 +17,7 @@ class TopicPaper : public PaperAsk {
     Q_OBJECT
 
 public:
-    using PaperAsk::PaperAsk;
+    explicit TopicPaper(Workstation& workstation, QWidget* parent = nullptr);
 
     /// Asks about a topic as it was answered by that guide.
     void ask(TopicSheet sheet, std::shared_ptr<const Guide> guide, const TopicAnswer& answer);
@@ -23,7 +25,7 @@ public:
 private:
     [[nodiscard]] Making making() const override;
 
-    TopicSheet m_sheet = TopicSheet::answerCard;
+    QComboBox* m_what;
     std::shared_ptr<const Guide> m_guide; ///< holds what the answer points to
     TopicAnswer m_answer;
 };

@@ -31,6 +31,9 @@ TopicView::TopicView(Look& look, const TopicAnswer& answer, const TopicLibrary& 
     m_column->setSpacing(space::small);
     const Topic& topic = *answer.topic;
     m_column->addWidget(makeLabel(text(topic.question), Type::heading));
+    if (topic.isOfFacility) {
+        m_column->addWidget(makeMuted(tr("This facility's own topic")));
+    }
     m_column->addWidget(makeLabel(text(topic.shortAnswer), Type::strong));
     m_column->addSpacing(space::small);
     m_column->addWidget(makeLabel(tr("What to do now"), Type::strong));
@@ -40,6 +43,7 @@ TopicView::TopicView(Look& look, const TopicAnswer& answer, const TopicLibrary& 
                                           .arg(text(topic.doNow[i]))));
     }
     if (topic.picture != TopicPicture::none) {
+        m_column->addSpacing(space::small);
         m_column->addWidget(new IndicatorSchematic(look, topic.picture));
     }
     m_column->addWidget(makeLabel(tr("Why"), Type::strong));
@@ -146,7 +150,7 @@ void TopicView::addRelated(const Topic& topic, const TopicLibrary& library)
         if (std::exchange(isFirst, false)) {
             m_column->addWidget(makeLabel(tr("Related"), Type::strong));
         }
-        auto* const go = new TopicButton(text(other->question));
+        auto* const go = new TopicButton(*other);
         connect(go, &TopicButton::clicked, this, [this, id = text(id)] { emit wantsTopic(id); });
         m_column->addWidget(go);
     }
