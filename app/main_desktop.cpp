@@ -18,6 +18,8 @@ using namespace loadwarden;
 struct Options {
     QCommandLineOption settings{"settings", "Keep this workstation's settings in FILE.", "FILE"};
     QCommandLineOption theme{"theme", "light or dark, kept in the settings.", "THEME"};
+    QCommandLineOption topics{
+        "topics", "The folder of the facility's own topics, kept in the settings.", "FOLDER"};
     QCommandLineOption size{"size", "Size of the window, as 1366x768.", "SIZE"};
 };
 
@@ -53,7 +55,7 @@ int main(int argc, char** argv)
     parser.addPositionalArgument(QStringLiteral("JOURNAL"),
                                  QStringLiteral("The journal's file; without one, that which was "
                                                 "open last, or the first start."));
-    parser.addOptions({options.settings, options.theme, options.size});
+    parser.addOptions({options.settings, options.theme, options.topics, options.size});
     parser.process(application);
 
     const QDir keep(QString::fromStdString(userDataFolder().string()));
@@ -62,6 +64,9 @@ int main(int argc, char** argv)
                                    : keep.filePath(QStringLiteral("workstation.ini")));
     if (!setTheme(settings, parser.value(options.theme))) {
         parser.showHelp(2);
+    }
+    if (parser.isSet(options.topics)) {
+        settings.setTopicsFolder(QFileInfo(parser.value(options.topics)).absoluteFilePath());
     }
     ui::Look look(application);
     look.apply(settings.theme(), settings.textSize());

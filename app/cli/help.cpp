@@ -105,6 +105,10 @@ On a journal, the file in which everything that people do is recorded:
                                a sheet as PDF: all that is recorded of a load, what is put on a
                                held one, what is to be reprocessed, for the next shift, a
                                sterilizer's day, and blank ones for when there is no computer
+  paper answer-card TOPIC | in-service TOPIC
+        --out FILE.pdf [--page letter|a4] [--policy FILE] [--topics FOLDER] [--language en]
+                               a topic of ask as PDF, without a journal: one page to hang at the
+                               sterilizer; one or two to teach a shift, with lines to sign
   journal export | seal | rebuild | new-key --why TEXT
                                every entry as it stands, one on each line; a seal of the newest;
                                the tables beside the entries filled anew; a new key for seals where

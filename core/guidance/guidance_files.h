@@ -13,6 +13,8 @@ struct GuidanceFile {
     std::string place; ///< below its folder: "en/front-on-boundary.toml", "evidence/one-torn.json"
     std::string name;  ///< as errors call it
     std::string text;
+
+    friend bool operator==(const GuidanceFile&, const GuidanceFile&) = default;
 };
 
 /// What resources/guidance held when the program was built.

@@ -1,8 +1,6 @@
 #include "core/guidance/library_builder.h"
 
-#include "core/exchange/policy_reader.h"
 #include "core/exchange/toml_table.h"
-#include "core/guidance/case_answer.h"
 #include "core/guidance/topic_place.h"
 #include "core/guidance/topic_reader.h"
 
@@ -12,18 +10,6 @@
 namespace loadwarden {
 
 namespace {
-
-/// The line on which a text stands, for what is wrong with a file that reads well.
-int lineOfText(std::string_view file, std::string_view text)
-{
-    const std::string quoted = '"' + std::string(text) + '"';
-    const std::size_t at = file.find(quoted);
-    if (at == std::string_view::npos) {
-        return 1;
-    }
-    return 1
-           + static_cast<int>(std::count(file.begin(), file.begin() + static_cast<long>(at), '\n'));
-}
 
 bool isLanguage(std::string_view word)
 {
@@ -78,6 +64,7 @@ void LibraryBuilder::read(const GuidanceFile& file)
 
 void LibraryBuilder::readTopicFile(const GuidanceFile& file)
 {
+    m_topicsGiven.insert(topicIdOf(file.place));
     auto read = readTopic(file);
     Topic* topic = taken(read);
     if (topic == nullptr) {
@@ -142,103 +129,11 @@ void LibraryBuilder::readEvidenceFile(const GuidanceFile& file)
 {
     const std::string name = file.place.substr(file.place.find('/') + 1);
     if (!m_library.m_evidence.try_emplace(name, file.text).second) {
+        m_evidenceRefused.insert(name);
         wrong(file, 1, "", "the program has evidence of this name; call yours otherwise");
         return;
     }
     m_evidenceFiles.push_back(&file);
-}
-
-void LibraryBuilder::checkTopic(const GuidanceFile& file, const Topic& topic)
-{
-    for (const std::string& other : topic.related) {
-        if (!m_library.m_topics.contains(other)) {
-            wrong(file, lineOfText(file.text, other), "related",
-                  "there is no topic \"" + other + "\"");
-        }
-    }
-    std::vector<std::string> phrasings = topic.alsoAsked;
-    phrasings.push_back(topic.question);
-    for (const std::string& phrasing : phrasings) {
-        const auto [place, fresh] =
-            m_phrasings.try_emplace(topic.language + ' ' + phrasing, topic.id);
-        if (!fresh) {
-            wrong(file, lineOfText(file.text, phrasing), "also_asked",
-                  "\"" + phrasing + "\" is asked of the topic " + place->second
-                      + " too; a question has one answer");
-        }
-    }
-    checkCases(file, topic);
-}
-
-void LibraryBuilder::checkCases(const GuidanceFile& file, const Topic& topic)
-{
-    for (const TopicCase& topicCase : topic.cases) {
-        const std::string* evidence = m_library.evidence(topicCase.evidence);
-        if (evidence == nullptr) {
-            wrong(file, topicCase.line, "case.evidence",
-                  "there is no file evidence/" + topicCase.evidence);
-            continue;
-        }
-        const auto answer = answerCase(topicCase, *evidence, defaultPolicy());
-        const auto* computed = std::get_if<CaseAnswer>(&answer);
-        const std::string problem =
-            computed == nullptr ? std::get<std::string>(answer) : computed->differs;
-        if (!problem.empty()) {
-            wrong(file, topicCase.line, "case",
-                  "by evidence/" + topicCase.evidence + " " + problem);
-        }
-    }
-}
-
-void LibraryBuilder::checkNote(const GuidanceFile& file)
-{
-    const std::string id = topicIdOf(file.place);
-    if (!m_library.m_topics.contains(id)) {
-        wrong(file, lineOf(file.text, "topic"), "topic", "there is no topic \"" + id + "\"");
-    }
-}
-
-void LibraryBuilder::checkEvidenceIsUsed(const GuidanceFile& file)
-{
-    const std::string name = file.place.substr(file.place.find('/') + 1);
-    for (const auto& [id, byLanguage] : m_library.m_topics) {
-        for (const auto& [language, topic] : byLanguage) {
-            if (std::ranges::find(topic.cases, name, &TopicCase::evidence) != topic.cases.end()) {
-                return;
-            }
-        }
-    }
-    wrong(file, 1, "", "is used by no topic");
-}
-
-std::vector<TomlError> LibraryBuilder::finish() &&
-{
-    for (const auto& [id, byLanguage] : m_library.m_topics) {
-        for (const auto& [language, topic] : byLanguage) {
-            if (topic.isOfFacility == m_areOfFacility) {
-                continue; // its own file is looked at below
-            }
-            m_phrasings.try_emplace(language + ' ' + topic.question, id);
-            for (const std::string& phrasing : topic.alsoAsked) {
-                m_phrasings.try_emplace(language + ' ' + phrasing, id);
-            }
-        }
-    }
-    for (const auto& [file, topic] : m_topicFiles) {
-        checkTopic(*file, *topic);
-    }
-    for (const GuidanceFile* file : m_noteFiles) {
-        checkNote(*file);
-    }
-    for (const GuidanceFile* file : m_evidenceFiles) {
-        if (m_errors.empty()) { // else its topic may be one that could not be read
-            checkEvidenceIsUsed(*file);
-        }
-    }
-    std::stable_sort(m_errors.begin(), m_errors.end(), [](const TomlError& a, const TomlError& b) {
-        return a.file != b.file ? a.file < b.file : a.line < b.line;
-    });
-    return std::move(m_errors);
 }
 
 } // namespace loadwarden

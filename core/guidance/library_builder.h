@@ -3,6 +3,7 @@
 #include "core/guidance/topic_library.h"
 
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 #include <variant>
@@ -22,6 +23,8 @@ public:
 
     /// All that was wrong, in the order of the files and lines.
     std::vector<TomlError> finish() &&;
+    /// The same; and what stands in a file in which something is wrong is taken out again.
+    std::vector<TomlError> finishWithoutFaulty() &&;
 
 private:
     void readTopicFile(const GuidanceFile& file);
@@ -33,6 +36,9 @@ private:
     void checkCases(const GuidanceFile& file, const Topic& topic);
     void checkNote(const GuidanceFile& file);
     void checkEvidenceIsUsed(const GuidanceFile& file);
+    void checkAll();
+    void takeOutFaulty();
+    [[nodiscard]] bool isFaulty(const GuidanceFile& file) const;
 
     void wrong(const GuidanceFile& file, int line, std::string field, std::string message);
 
@@ -45,6 +51,9 @@ private:
     std::vector<std::pair<const GuidanceFile*, const Topic*>> m_topicFiles; ///< in the library
     std::vector<const GuidanceFile*> m_noteFiles;
     std::vector<const GuidanceFile*> m_evidenceFiles;
+    // What another file may name although it is not there: its own file says why.
+    std::set<std::string, std::less<>> m_topicsGiven;
+    std::set<std::string, std::less<>> m_evidenceRefused;
     std::map<std::string, std::string, std::less<>> m_phrasings; ///< question, id of its topic
     std::vector<TomlError> m_errors;
 };

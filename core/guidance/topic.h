@@ -35,6 +35,9 @@ struct TopicCase {
     int line = 1;          ///< in the topic's file
 };
 
+/// How an indicator answers, where the topic is about one: what may be drawn beside it.
+enum class TopicPicture : std::uint8_t { none, frontEntered, frontOnBoundary, colour, sheet };
+
 /// A row of the calculator of survivors (assurance.h).
 struct TopicCalculation {
     std::string tells;
@@ -54,6 +57,7 @@ struct Topic {
     std::string shortAnswer;
     std::vector<std::string> doNow; ///< steps, in their order
     std::string why;
+    TopicPicture picture = TopicPicture::none;
     std::vector<TopicSource> sources; ///< never empty
     std::string caution;
     std::string owner;

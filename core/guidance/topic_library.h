@@ -32,6 +32,11 @@ public:
     /// The same of files that have been read; `areOfFacility` false: as the program's own.
     std::vector<TomlError> add(const std::vector<GuidanceFile>& files, bool areOfFacility);
 
+    /// Adds a facility's files that are right; one in which something is wrong keeps none of the
+    /// others away, but is left out with all that stands in it. What is wrong comes back. Topics
+    /// may then name related ones that are not there.
+    std::vector<TomlError> addWhatIsRight(const std::vector<GuidanceFile>& files);
+
     /// In that language, else in English, else in any; nullptr when there is no such topic. Valid
     /// until the library changes.
     [[nodiscard]] const Topic* find(std::string_view id, std::string_view language) const;

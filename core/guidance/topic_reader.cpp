@@ -23,6 +23,9 @@ constexpr std::string_view idCharacters = "abcdefghijklmnopqrstuvwxyz0123456789-
 
 constexpr std::array<std::string_view, 5> trusts = {"seen", "restated", "memory", "common-practice",
                                                     "facility"};
+// In the order of TopicPicture, without `none`.
+constexpr std::array<std::string_view, 4> pictures = {"front-entered", "front-on-boundary",
+                                                      "colour", "sheet"};
 constexpr std::array<std::string_view, 7> results = {"release", "quarantine", "reprocess", "failed",
                                                      "void",    "pending",    "passed"};
 
@@ -74,6 +77,10 @@ public:
             topic.doNow.push_back(std::move(step.text));
         }
         topic.why = text("why", mostText);
+        if (m_root.has("picture")) {
+            const auto picture = m_root.word("picture", pictures);
+            topic.picture = picture ? static_cast<TopicPicture>(*picture + 1) : TopicPicture::none;
+        }
         topic.caution = text("caution", mostText);
         topic.owner = text("owner", mostName);
         topic.reviewBy = dateOf(m_root, "review_by").value_or(Date{});

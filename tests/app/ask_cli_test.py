@@ -87,14 +87,17 @@ class Ask(unittest.TestCase):
         self.assertTrue(late["asTheAnswerSays"])
         self.assertFalse(topic["policyDiffers"])
 
-    def test_a_policy_that_decides_otherwise_is_said(self):
+    def policy_that_decides_otherwise(self):
         policy = (SOURCE / "resources/policies/us-hospital.toml").read_text()
         for old, new in [('id = "us-hospital"', 'id = "house"'),
                          ('[air_removal.made_after]\nvalue = "fails"',
                           '[air_removal.made_after]\nvalue = "review"')]:
             self.assertIn(old, policy)
             policy = policy.replace(old, new, 1)
-        path = self.write("house.toml", policy)
+        return self.write("house.toml", policy)
+
+    def test_a_policy_that_decides_otherwise_is_said(self):
+        path = self.policy_that_decides_otherwise()
         said = run("ask", "--policy", path, "--topic", "bowie-dick-forgotten")
         self.assertEqual(said.returncode, 0)
         self.assertIn("The policy given here decides otherwise", one_line(said.stdout))
@@ -179,6 +182,60 @@ class Ask(unittest.TestCase):
         self.assertIn("temperature in the chamber is not temperature inside the pack",
                       one_line(plain.stdout))
         self.assertIn(CAUTION, plain.stdout)
+
+    def read_back(self, *arguments):
+        sheet = self.folder / "sheet.pdf"
+        answer = run("paper", *arguments, "--out", sheet)
+        self.assertEqual(answer.returncode, 0, answer.stderr)
+        text = subprocess.run(["pdftotext", "-raw", sheet, "-"], capture_output=True, text=True,
+                              check=True).stdout
+        return answer.stdout, one_line(text), text.count("\f")
+
+    def test_a_topic_on_paper_needs_no_journal(self):
+        said, card, pages = self.read_back("answer-card", "front-in-accept-zone")
+        self.assertEqual((pages, said), (1, f"{self.folder / 'sheet.pdf'}: 1 page.\n"))
+        for words in ("It need not fill the zone.", "common practice, no source", "Release",
+                      "What to do now", CAUTION, "Review by"):
+            self.assertIn(words, card)
+        said, sheet, pages = self.read_back("in-service", "front-in-accept-zone", "--page", "a4",
+                                            "--json")
+        self.assertEqual(json.loads(said), {"pages": pages})
+        for words in ("It need not fill the zone.", "Who attended", "What is often believed?"):
+            self.assertIn(words, sheet)
+
+    def test_a_topic_of_the_house_on_paper(self):
+        self.write("en/house-key.toml", TOPIC.format(id="house-key"))
+        for kind in ("answer-card", "in-service"):
+            _, sheet, _ = self.read_back(kind, "house-key", "--topics", self.folder)
+            for words in ("In the cupboard beside the door.", "the desk", "2031-03-04",
+                          "from the facility's own topic house-key"):
+                self.assertIn(words, sheet)
+        self.write("en/bad.toml", "topic_version = ")
+        sheet = self.folder / "none.pdf"
+        answer = run("paper", "answer-card", "house-key", "--topics", self.folder, "--out", sheet)
+        self.assertEqual(answer.returncode, 2)
+        self.assertIn("bad.toml:1:", answer.stderr)
+        self.assertFalse(sheet.exists())
+
+    def test_a_card_says_where_the_policy_decides_otherwise(self):
+        ours = self.policy_that_decides_otherwise()
+        warning = "The policy decides otherwise than this answer says"
+        _, card, _ = self.read_back("answer-card", "bowie-dick-forgotten", "--policy", ours)
+        self.assertIn(warning, card)
+        _, card, _ = self.read_back("answer-card", "bowie-dick-forgotten")
+        self.assertNotIn(warning, card)
+
+    def test_what_is_asked_of_paper_wrongly_is_said(self):
+        sheet = self.folder / "none.pdf"
+        for arguments, words in ((["answer-card"], "the id of one topic"),
+                                 (["in-service", "nothing"], "there is no topic nothing"),
+                                 (["answer-card", "wet-packs", "--page", "a5"], "letter or a4"),
+                                 (["poster"], "answer-card or in-service")):
+            answer = run("paper", *arguments, "--out", sheet)
+            self.assertEqual(answer.returncode, 2)
+            self.assertIn(words, answer.stderr)
+            self.assertFalse(sheet.exists())
+        self.assertIn("--out", run("paper", "answer-card", "wet-packs").stderr)
 
     def test_help_names_it(self):
         self.assertIn("\n  ask TEXT", run("--help").stdout)

@@ -17,7 +17,7 @@ from pathlib import Path
 
 CLI = DEMO = None
 
-# What the story plants in simulated recordings (demo/department/story.cpp), and what must be found.
+# What the story plants in simulated recordings (demo/department/matters.cpp), and what must be found.
 PLANTED = {
     "1-2031-066-04": {"trace.exposure-short", "trace.interrupted", "trace.below", "trace.differs"},
     "1-2031-069-06": {"trace.not-saturated"},

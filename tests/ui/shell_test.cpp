@@ -298,5 +298,24 @@ TEST_F(Shell, SettingsChangeTheLookAtOnceAndAreKept)
               ui::coloursOf(ui::Theme::dark).window);
 }
 
+TEST_F(Shell, TheFolderOfTheFacilitysTopicsIsTypedAndKept)
+{
+    desktop.open();
+    desktop.signIn();
+    desktop.press(Qt::Key_9, Qt::ControlModifier);
+    desktop.click("This workstation");
+    for (int i = 0; i < 60 && desktop.focusName() != "Topics of your own"; ++i) {
+        desktop.press(Qt::Key_Tab);
+    }
+    ASSERT_EQ(desktop.focusName(), "Topics of your own");
+    desktop.type("/no/such/folder");
+    EXPECT_EQ(desktop.settings().topicsFolder(), "/no/such/folder");
+    EXPECT_TRUE(desktop.sees("There is no folder of this name."));
+    desktop.press(Qt::Key_A, Qt::ControlModifier);
+    desktop.type(QFileInfo(desktop.file()).path());
+    EXPECT_EQ(desktop.settings().topicsFolder(), QFileInfo(desktop.file()).path());
+    EXPECT_FALSE(desktop.sees("There is no folder of this name."));
+}
+
 } // namespace
 } // namespace loadwarden::ui_tests

@@ -25,7 +25,8 @@ QString monthText(Date day)
 } // namespace
 
 AskedView::AskedView(const std::vector<AskedOften>& asked,
-                     const std::function<QString(const std::string&)>& questionOf, QWidget* parent)
+                     const std::function<const Topic*(const std::string&)>& topicOf,
+                     QWidget* parent)
     : QFrame(parent)
 {
     setObjectName(QStringLiteral("panel"));
@@ -48,13 +49,13 @@ AskedView::AskedView(const std::vector<AskedOften>& asked,
                       .arg(each.misread)
                 : tr("%1: asked %2", "a place, how often").arg(text(each.place)).arg(each.asked);
         column->addWidget(makeMuted(counts));
-        const QString question = each.topic.empty() ? QString() : questionOf(each.topic);
-        if (question.isEmpty()) {
+        const Topic* const topic = each.topic.empty() ? nullptr : topicOf(each.topic);
+        if (topic == nullptr) {
             column->addWidget(makeLabel(each.topic.empty() ? tr("About a tray, or without a topic")
                                                            : text(each.topic)));
             continue;
         }
-        auto* const go = new TopicButton(question);
+        auto* const go = new TopicButton(*topic);
         connect(go, &TopicButton::clicked, this,
                 [this, id = text(each.topic)] { emit wantsTopic(id); });
         column->addWidget(go);

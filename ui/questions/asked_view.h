@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/desk/floor.h"
+#include "core/guidance/topic.h"
 
 #include <QFrame>
 #include <QString>
@@ -15,9 +16,9 @@ class AskedView : public QFrame {
     Q_OBJECT
 
 public:
-    /// `questionOf` gives the question of a topic's id as people ask it; empty: not known.
+    /// `topicOf` gives the topic of an id, or null.
     AskedView(const std::vector<AskedOften>& asked,
-              const std::function<QString(const std::string&)>& questionOf,
+              const std::function<const Topic*(const std::string&)>& topicOf,
               QWidget* parent = nullptr);
 
 signals:

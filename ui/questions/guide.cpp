@@ -10,13 +10,51 @@ namespace {
 
 constexpr std::size_t mostTopics = 4;
 
+/// Adds what is right, and answers what is not.
+std::vector<TomlError> faultsAfterAdding(TopicLibrary& library, const HouseFiles& house)
+{
+    std::vector<TomlError> faults = house.unread;
+    const std::vector<TomlError> wrong = library.addWhatIsRight(house.files);
+    faults.insert(faults.end(), wrong.begin(), wrong.end());
+    return faults;
+}
+
 } // namespace
 
-Guide::Guide(std::string language)
+HouseFiles houseFilesIn(const std::filesystem::path& folder)
+{
+    HouseFiles house;
+    if (!folder.empty()) {
+        house.files = guidanceIn(folder, house.unread);
+    }
+    return house;
+}
+
+Guide::Guide(std::string language, HouseFiles house)
     : m_language(std::move(language)),
+      m_house(std::move(house)),
       m_library(TopicLibrary::builtIn()),
+      m_faults(faultsAfterAdding(m_library, m_house)),
       m_search(m_library, m_language)
 {
+}
+
+std::shared_ptr<const Guide> Guide::upToDate(std::shared_ptr<const Guide> known,
+                                             const std::string& language,
+                                             const std::filesystem::path& folder)
+{
+    HouseFiles house = houseFilesIn(folder);
+    if (known && known->m_language == language && known->m_house == house) {
+        return known;
+    }
+    return std::make_shared<const Guide>(language, std::move(house));
+}
+
+std::vector<const Topic*> Guide::houseTopics() const
+{
+    std::vector<const Topic*> own = m_library.topics(m_language);
+    std::erase_if(own, [](const Topic* topic) { return !topic->isOfFacility; });
+    return own;
 }
 
 FloorAnswer Guide::ask(Office& office, const std::string& asked) const

@@ -1,17 +1,13 @@
 #include "ui/questions/questions_page.h"
 
 #include "ui/look/text.h"
-#include "ui/parts/clear_layout.h"
-#include "ui/parts/empty_state.h"
 #include "ui/parts/field.h"
 #include "ui/parts/rows_scroll.h"
-#include "ui/questions/asked_view.h"
-#include "ui/questions/log_form.h"
-#include "ui/questions/report_form.h"
-#include "ui/questions/topic_button.h"
-#include "ui/questions/topic_view.h"
-#include "ui/questions/tray_view.h"
+#include "ui/questions/answer_column.h"
+#include "ui/questions/house_faults.h"
+#include "ui/questions/topic_paper.h"
 #include "ui/shell/desk_link.h"
+#include "ui/shell/local_settings.h"
 
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -26,15 +22,7 @@ namespace loadwarden::ui {
 namespace {
 
 constexpr int mostCharacters = 1000;
-constexpr int widest = 860;                              ///< what is read in one line
 constexpr Duration askedBack = Duration::hours(92 * 24); ///< three months are counted
-
-/// On the desk's thread: the guide that is there, or one that is made now.
-std::shared_ptr<const Guide> guideOr(std::shared_ptr<const Guide> guide)
-{
-    return guide ? std::move(guide)
-                 : std::make_shared<const Guide>(QLocale().bcp47Name().left(2).toStdString());
-}
 
 } // namespace
 
@@ -43,67 +31,29 @@ QuestionsPage::QuestionsPage(Workstation& workstation)
       m_line(new QLineEdit),
       m_field(new Field(tr("Questio&n, or label of a tray"), m_line,
                         tr("in your own words, or scanned"))),
+      m_faults(new HouseFaults),
+      m_paper(new TopicPaper(m_workstation)),
       m_scroll(makeRowsScroll(this)),
-      m_column(nullptr)
+      m_column(new AnswerColumn(m_workstation, m_scroll->widget()))
 {
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addWidget(makeHead());
-    m_column = new QVBoxLayout(m_scroll->widget());
-    m_column->setContentsMargins(space::page, 0, space::page, space::page);
-    m_column->setSpacing(space::medium);
+    column->addWidget(m_paper);
     column->addWidget(m_scroll, 1);
-    m_column->addWidget(makeEmpty());
-    m_column->addStretch();
-}
-
-QWidget* QuestionsPage::makeEmpty()
-{
-    return new EmptyState(
-        tr("Ask what the floor asks"),
-        tr("Scan or type the label of a tray: may it be used? Or ask in plain words: may I release "
-           "before the biological indicator is read, what about a wet pack, the front has only "
-           "just entered the zone."));
-}
-
-void QuestionsPage::showTray(const TraySheet& tray)
-{
-    auto* const view = new TrayView(m_workstation.look, tray, m_workstation.desk.style());
-    connect(
-        view, &TrayView::wantsLoad, this,
-        [this, cycle = text(tray.cycle), item = text(tray.item)] { emit wantsCycle(cycle, item); });
-    connect(view, &TrayView::wantsReport, this, [this, tray] { showReport(tray); });
-    addNarrow(view);
-}
-
-void QuestionsPage::showReport(const TraySheet& tray)
-{
-    clearLayout(m_column);
-    auto* const form = new ReportForm(m_workstation, tray, m_places);
-    connect(form, &ReportForm::says, this, &Page::says);
-    const auto again = [this, label = text(tray.label)] {
+    connect(m_paper, &TopicPaper::says, this, &Page::says);
+    connect(m_column, &AnswerColumn::wantsTopic, this, &QuestionsPage::openTopic);
+    connect(m_column, &AnswerColumn::wantsCycle, this, &Page::wantsCycle);
+    connect(m_column, &AnswerColumn::wantsPaper, this,
+            [this](TopicSheet sheet) { m_paper->ask(sheet, m_guide, *m_topic); });
+    connect(m_column, &AnswerColumn::says, this, &Page::says);
+    connect(m_column, &AnswerColumn::logged, m_line, qOverload<>(&QWidget::setFocus));
+    connect(m_column, &AnswerColumn::wantsTray, this, [this](const QString& label) {
         m_line->setText(label);
         ask(From::scanner);
-    };
-    connect(form, &ReportForm::reported, this, again);
-    connect(form, &ReportForm::left, this, again);
-    addNarrow(form);
-    m_column->addStretch();
-    settleLayouts(m_scroll->widget());
-    m_scroll->verticalScrollBar()->setValue(0);
-    form->focusFirst();
-}
-
-void QuestionsPage::addLog(QuestionLogged question)
-{
-    auto* const form = new LogForm(m_workstation, std::move(question), m_places);
-    connect(form, &LogForm::says, this, &Page::says);
-    connect(form, &LogForm::logged, form, [this, form] {
-        form->hide();
-        m_line->setFocus();
     });
-    addNarrow(form);
+    m_column->showStart(nullptr);
 }
 
 QWidget* QuestionsPage::makeHead()
@@ -120,6 +70,7 @@ QWidget* QuestionsPage::makeHead()
     auto* const button = makeButton(tr("&Ask"), ButtonKind::main);
     row->addWidget(button, 0, Qt::AlignVCenter);
     column->addLayout(row);
+    column->addWidget(m_faults);
     connect(button, &QPushButton::clicked, this, [this] { ask(From::person); });
     connect(m_line, &QLineEdit::returnPressed, this, [this] { ask(From::person); });
     return head;
@@ -128,43 +79,7 @@ QWidget* QuestionsPage::makeHead()
 void QuestionsPage::shown()
 {
     m_line->setFocus();
-    if (m_isEmpty) {
-        showAsked();
-    }
-}
-
-void QuestionsPage::showAsked()
-{
-    struct Counted {
-        std::shared_ptr<const Guide> guide;
-        std::vector<AskedOften> asked;
-    };
-    m_workstation.desk.ask(
-        this,
-        [guide = m_guide](Office& office) {
-            Counted counted{guideOr(guide), {}};
-            ReadSnapshot snapshot(office.connection());
-            const Date from = office.zone().dateOf(office.now() - askedBack);
-            counted.asked = countQuestions(fromFloorSince(snapshot, from), office.zone());
-            return counted;
-        },
-        [this](Counted counted) {
-            m_guide = std::move(counted.guide);
-            if (!m_isEmpty) {
-                return;
-            }
-            clearLayout(m_column);
-            m_column->addWidget(makeEmpty());
-            if (!counted.asked.empty()) {
-                auto* const view = new AskedView(counted.asked, [this](const std::string& id) {
-                    const Topic* const topic = m_guide->library().find(id, m_guide->language());
-                    return topic == nullptr ? QString() : text(topic->question);
-                });
-                connect(view, &AskedView::wantsTopic, this, &QuestionsPage::openTopic);
-                addNarrow(view);
-            }
-            m_column->addStretch();
-        });
+    readHouse();
 }
 
 bool QuestionsPage::takeScan(const QString& text, const LookedUp& found)
@@ -175,6 +90,55 @@ bool QuestionsPage::takeScan(const QString& text, const LookedUp& found)
     m_line->setText(text);
     ask(From::scanner);
     return true;
+}
+
+std::function<std::shared_ptr<const Guide>()> QuestionsPage::guideNow() const
+{
+    return [known = m_guide, language = QLocale().bcp47Name().left(2).toStdString(),
+            folder = std::filesystem::path(m_workstation.settings.topicsFolder().toStdString())] {
+        return Guide::upToDate(known, language, folder);
+    };
+}
+
+void QuestionsPage::take(std::shared_ptr<const Guide> guide)
+{
+    m_guide = std::move(guide);
+    m_faults->show(m_guide->faults());
+}
+
+void QuestionsPage::beginAnswer()
+{
+    m_isAtStart = false;
+    m_topic.reset();
+    m_paper->hide();
+}
+
+void QuestionsPage::readHouse()
+{
+    if (std::exchange(m_isReading, true)) {
+        return;
+    }
+    struct Start {
+        std::shared_ptr<const Guide> guide;
+        std::vector<AskedOften> asked;
+    };
+    m_workstation.desk.ask(
+        this,
+        [guide = guideNow()](Office& office) {
+            ReadSnapshot snapshot(office.connection());
+            const Date from = office.zone().dateOf(office.now() - askedBack);
+            return Start{guide(), countQuestions(fromFloorSince(snapshot, from), office.zone())};
+        },
+        [this](Start start) {
+            m_isReading = false;
+            if (m_isAtStart) {
+                take(std::move(start.guide));
+                m_column->showStart(m_guide, start.asked);
+            } else {
+                m_faults->show(start.guide->faults());
+            }
+        },
+        [this] { m_isReading = false; });
 }
 
 void QuestionsPage::ask(From from)
@@ -189,7 +153,6 @@ void QuestionsPage::ask(From from)
         return;
     }
     m_field->setError({});
-    m_isEmpty = false;
     struct Asked {
         std::shared_ptr<const Guide> guide;
         FloorAnswer answer;
@@ -197,8 +160,8 @@ void QuestionsPage::ask(From from)
     };
     m_workstation.desk.ask(
         this,
-        [guide = m_guide, words = asked.toStdString()](Office& office) {
-            Asked asked{guideOr(guide), {}, {}};
+        [guide = guideNow(), words = asked.toStdString()](Office& office) {
+            Asked asked{guide(), {}, {}};
             asked.answer = asked.guide->ask(office, words);
             if (!asked.answer.tray && asked.answer.isSure) {
                 asked.topic = asked.guide->answer(office, *asked.answer.topics.front());
@@ -208,65 +171,15 @@ void QuestionsPage::ask(From from)
         [this, from](Asked asked) {
             m_isAsking = false;
             asked.answer.mayBeLabel |= from == From::scanner;
-            m_guide = std::move(asked.guide);
-            clearLayout(m_column);
-            show(asked.answer, asked.topic);
-            m_column->addStretch();
-            settleLayouts(m_scroll->widget());
+            beginAnswer();
+            take(std::move(asked.guide));
+            m_topic = std::move(asked.topic);
+            m_column->show(m_guide, asked.answer, m_topic);
             m_scroll->verticalScrollBar()->setValue(0);
             m_line->setFocus();
             m_line->selectAll(); // the next question replaces this one
         },
         [this] { m_isAsking = false; });
-}
-
-void QuestionsPage::show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic)
-{
-    if (answer.tray) {
-        showTray(*answer.tray);
-        addLog({.asked = answer.asked,
-                .place = {},
-                .by = {},
-                .topic = {},
-                .label = answer.tray->label,
-                .lot = answer.tray->lot,
-                .answer = say(*answer.tray, m_workstation.desk.style()).answer});
-        return;
-    }
-    if (answer.mayBeLabel) {
-        addNarrow(new TrayView(m_workstation.look, text(answer.asked)));
-    }
-    if (topic) {
-        showTopic(*topic);
-        addLog({.asked = answer.asked,
-                .place = {},
-                .by = {},
-                .topic = topic->topic->id,
-                .label = {},
-                .lot = {},
-                .answer = topic->topic->shortAnswer});
-        addNearest({answer.topics.begin() + 1, answer.topics.end()}, tr("Or did you mean"));
-        return;
-    }
-    if (answer.topics.empty()) {
-        m_column->addWidget(new EmptyState(tr("No topic has these words"),
-                                           tr("Ask in other words, or ask your lead.")));
-        return;
-    }
-    addNearest(answer.topics, tr("No topic answers this well. The nearest are"));
-}
-
-void QuestionsPage::addNearest(const std::vector<const Topic*>& topics, const QString& heading)
-{
-    if (topics.empty()) {
-        return;
-    }
-    m_column->addWidget(makeLabel(heading, Type::heading));
-    for (const Topic* const topic : topics) {
-        auto* const go = new TopicButton(text(topic->question));
-        connect(go, &TopicButton::clicked, this, [this, id = text(topic->id)] { openTopic(id); });
-        addNarrow(go);
-    }
 }
 
 void QuestionsPage::openTopic(const QString& id)
@@ -280,8 +193,8 @@ void QuestionsPage::openTopic(const QString& id)
     };
     m_workstation.desk.ask(
         this,
-        [guide = m_guide, id = id.toStdString()](Office& office) {
-            Opened opened{guideOr(guide), {}};
+        [guide = guideNow(), id = id.toStdString()](Office& office) {
+            Opened opened{guide(), {}};
             const Topic* const topic = opened.guide->library().find(id, opened.guide->language());
             if (topic != nullptr) {
                 opened.topic = opened.guide->answer(office, *topic);
@@ -290,35 +203,20 @@ void QuestionsPage::openTopic(const QString& id)
         },
         [this](Opened opened) {
             m_isAsking = false;
-            m_guide = std::move(opened.guide);
             if (!opened.topic) {
+                m_faults->show(opened.guide->faults());
+                emit says(tr("This topic is not there any more."),
+                          tr("Ask for it in words, or ask its owner."));
                 return;
             }
-            clearLayout(m_column);
-            showTopic(*opened.topic);
-            m_column->addStretch();
-            settleLayouts(m_scroll->widget());
+            beginAnswer();
+            take(std::move(opened.guide));
+            m_topic = std::move(opened.topic);
+            m_column->show(m_guide, *m_topic);
             m_scroll->verticalScrollBar()->setValue(0);
             m_line->setFocus();
         },
         [this] { m_isAsking = false; });
-}
-
-void QuestionsPage::showTopic(const TopicAnswer& answer)
-{
-    auto* const topic = new TopicView(answer, m_guide->library());
-    connect(topic, &TopicView::wantsTopic, this, &QuestionsPage::openTopic);
-    addNarrow(topic);
-}
-
-void QuestionsPage::addNarrow(QWidget* widget)
-{
-    // In a row of its own: a column asks what is in it how high it is at the column's width.
-    widget->setMaximumWidth(widest);
-    auto* const row = new QHBoxLayout;
-    row->addWidget(widget, 1);
-    row->addStretch(0);
-    m_column->addLayout(row);
 }
 
 } // namespace loadwarden::ui

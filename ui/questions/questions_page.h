@@ -1,20 +1,22 @@
 #pragma once
 
-#include "ui/questions/floor_places.h"
 #include "ui/questions/guide.h"
 #include "ui/shell/area.h"
 
-class QLabel;
+#include <functional>
+
 class QLineEdit;
 class QScrollArea;
-class QVBoxLayout;
 
 namespace loadwarden::ui {
 
+class AnswerColumn;
 class Field;
+class HouseFaults;
+class TopicPaper;
 
 /// What is asked from the floor: a label is answered with whether its tray may be used, words with
-/// the topic that answers them.
+/// the topic that answers them, of the program or of the facility.
 class QuestionsPage : public Page {
     Q_OBJECT
 
@@ -26,38 +28,35 @@ public:
     void goTo(const QString& topic) override { openTopic(topic); }
     bool takeScan(const QString& text, const LookedUp& found) override;
 
-    [[nodiscard]] bool isUpToDate() const { return !m_isAsking; }
+    [[nodiscard]] bool isUpToDate() const { return !m_isAsking && !m_isReading; }
 
 private:
     enum class From : std::uint8_t { person, scanner };
 
     [[nodiscard]] QWidget* makeHead();
-    [[nodiscard]] static QWidget* makeEmpty();
+    /// Reads the facility's own topics, which may have been changed.
+    void readHouse();
     void ask(From from);
-    /// `topic`: the first of the topics, answered; nullopt: none answers what was asked.
-    void show(const FloorAnswer& answer, const std::optional<TopicAnswer>& topic);
     void openTopic(const QString& id);
-    void showTopic(const TopicAnswer& answer);
-    /// Adds something that is no wider than what is read in one line.
-    void addNarrow(QWidget* widget);
-    void showTray(const TraySheet& tray);
-    /// Once a tray was reported it is asked for anew.
-    void showReport(const TraySheet& tray);
-    /// Below an answer: from where it was asked. `question` says what was answered.
-    void addLog(QuestionLogged question);
-    /// While nothing is asked: what was asked most.
-    void showAsked();
-    void addNearest(const std::vector<const Topic*>& topics, const QString& heading);
+
+    /// For the desk's thread: the guide as the facility's folder stands then.
+    [[nodiscard]] std::function<std::shared_ptr<const Guide>()> guideNow() const;
+    void take(std::shared_ptr<const Guide> guide);
+    /// Something else is shown: what was asked about paper was of what was there before.
+    void beginAnswer();
 
     Workstation m_workstation;
     QLineEdit* m_line;
     Field* m_field;
+    HouseFaults* m_faults;
+    TopicPaper* m_paper;
     QScrollArea* m_scroll;
-    QVBoxLayout* m_column;
+    AnswerColumn* m_column;
     std::shared_ptr<const Guide> m_guide; ///< made when somebody first asks
-    FloorPlaces m_places;
+    std::optional<TopicAnswer> m_topic;   ///< what is shown of it
     bool m_isAsking = false;
-    bool m_isEmpty = true; ///< nothing was asked yet
+    bool m_isReading = false;
+    bool m_isAtStart = true; ///< nothing has been asked yet
 };
 
 } // namespace loadwarden::ui

@@ -8,19 +8,28 @@
 
 namespace loadwarden::ui {
 
-TopicButton::TopicButton(const QString& question, QWidget* parent)
-    : QPushButton(parent), m_says(makeLabel(question))
+TopicButton::TopicButton(const Topic& topic, QWidget* parent) : QPushButton(parent)
 {
+    const QString question = ui::text(topic.question);
+    const QString own = topic.isOfFacility
+                            ? tr("This facility's own topic, owner %1, review by %2")
+                                  .arg(ui::text(topic.owner), ui::text(formatDate(topic.reviewBy)))
+                            : QString();
     setProperty("kind", "choice");
     setAutoDefault(false);
-    setAccessibleName(question);
+    setAccessibleName(own.isEmpty() ? question : tr("%1 %2").arg(question, own));
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
-    m_says->setAttribute(Qt::WA_TransparentForMouseEvents);
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(space::medium, space::small, space::medium, space::small);
-    column->addWidget(m_says);
+    column->setSpacing(0);
+    for (QLabel* const label : {makeLabel(question), own.isEmpty() ? nullptr : makeMuted(own)}) {
+        if (label != nullptr) {
+            label->setAttribute(Qt::WA_TransparentForMouseEvents);
+            column->addWidget(label);
+        }
+    }
 }
 
 QSize TopicButton::sizeHint() const

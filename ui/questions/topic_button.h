@@ -1,25 +1,23 @@
 #pragma once
 
-#include <QPushButton>
+#include "core/guidance/topic.h"
 
-class QLabel;
+#include <QPushButton>
 
 namespace loadwarden::ui {
 
-/// A button that a whole question stands on, in as many lines as it needs.
+/// A button that a topic's whole question stands on, in as many lines as it needs, and whether it
+/// is the facility's own.
 class TopicButton : public QPushButton {
     Q_OBJECT
 
 public:
-    explicit TopicButton(const QString& question, QWidget* parent = nullptr);
+    explicit TopicButton(const Topic& topic, QWidget* parent = nullptr);
 
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
     [[nodiscard]] bool hasHeightForWidth() const override { return true; }
     [[nodiscard]] int heightForWidth(int width) const override;
-
-private:
-    QLabel* m_says;
 };
 
 } // namespace loadwarden::ui

@@ -1,6 +1,8 @@
 #include "ui/questions/topic_view.h"
 
+#include "ui/questions/topic_drawing.h"
 #include "ui/look/text.h"
+#include "ui/parts/flow_layout.h"
 #include "ui/questions/topic_button.h"
 
 #include <QLocale>
@@ -20,7 +22,8 @@ QString number(double value)
 
 } // namespace
 
-TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWidget* parent)
+TopicView::TopicView(Look& look, const TopicAnswer& answer, const TopicLibrary& library,
+                     QWidget* parent)
     : QFrame(parent), m_column(new QVBoxLayout(this))
 {
     setObjectName(QStringLiteral("panel"));
@@ -28,6 +31,9 @@ TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWi
     m_column->setSpacing(space::small);
     const Topic& topic = *answer.topic;
     m_column->addWidget(makeLabel(text(topic.question), Type::heading));
+    if (topic.isOfFacility) {
+        m_column->addWidget(makeMuted(tr("This facility's own topic")));
+    }
     m_column->addWidget(makeLabel(text(topic.shortAnswer), Type::strong));
     m_column->addSpacing(space::small);
     m_column->addWidget(makeLabel(tr("What to do now"), Type::strong));
@@ -35,6 +41,10 @@ TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWi
         m_column->addWidget(makeLabel(tr("%1. %2", "a step's number, the step")
                                           .arg(static_cast<int>(i + 1))
                                           .arg(text(topic.doNow[i]))));
+    }
+    if (topic.picture != TopicPicture::none) {
+        m_column->addSpacing(space::small);
+        m_column->addWidget(new TopicDrawing(look, topic.picture));
     }
     m_column->addWidget(makeLabel(tr("Why"), Type::strong));
     m_column->addWidget(makeLabel(text(topic.why)));
@@ -47,6 +57,7 @@ TopicView::TopicView(const TopicAnswer& answer, const TopicLibrary& library, QWi
     m_column->addWidget(makeLabel(tr("Caution"), Type::strong));
     m_column->addWidget(makeLabel(text(topic.caution)));
     addGrounds(answer);
+    addPaper();
     addRelated(topic, library);
 }
 
@@ -115,6 +126,19 @@ void TopicView::addGrounds(const TopicAnswer& answer)
                       : tr("Owner: %1. Review by %2.").arg(text(owner), due)));
 }
 
+void TopicView::addPaper()
+{
+    auto* const row = new FlowLayout;
+    auto* const card = makeButton(tr("Answer card…"));
+    auto* const lesson = makeButton(tr("In-service sheet…"));
+    connect(card, &QPushButton::clicked, this, [this] { emit wantsPaper(TopicSheet::answerCard); });
+    connect(lesson, &QPushButton::clicked, this,
+            [this] { emit wantsPaper(TopicSheet::inService); });
+    row->addWidget(card);
+    row->addWidget(lesson);
+    m_column->addLayout(row);
+}
+
 void TopicView::addRelated(const Topic& topic, const TopicLibrary& library)
 {
     bool isFirst = true;
@@ -126,7 +150,7 @@ void TopicView::addRelated(const Topic& topic, const TopicLibrary& library)
         if (std::exchange(isFirst, false)) {
             m_column->addWidget(makeLabel(tr("Related"), Type::strong));
         }
-        auto* const go = new TopicButton(text(other->question));
+        auto* const go = new TopicButton(*other);
         connect(go, &TopicButton::clicked, this, [this, id = text(id)] { emit wantsTopic(id); });
         m_column->addWidget(go);
     }

@@ -1,34 +1,22 @@
 #include "ui/records/record_paper.h"
 
-#include "core/desk/journal_copy.h"
-#include "ui/look/text.h"
-#include "ui/paper/kit/pdf.h"
 #include "ui/paper/sheets/hold_sheet.h"
 #include "ui/paper/sheets/load_parts.h"
 #include "ui/paper/sheets/load_record.h"
 #include "ui/paper/sheets/reprocess_ticket.h"
 #include "ui/parts/combo.h"
 #include "ui/parts/field.h"
-#include "ui/records/file_ask.h"
-#include "ui/records/records_files.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
-#include <QLocale>
-#include <QPainter>
-#include <QPrinter>
-#include <QPrinterInfo>
+
+#include <algorithm>
+#include <utility>
 
 namespace loadwarden::ui {
 namespace {
 
-paper::House houseOf(const DeskLink& desk, paper::PageSize size)
-{
-    return {.style = desk.style(),
-            .facility = desk.about().facility,
-            .journal = desk.about().journal,
-            .size = size};
-}
+/// What is put on paper of a load or a test.
+enum class SheetKind : std::uint8_t { record, hold, reprocess };
 
 paper::Pages pagesOf(SheetKind kind, const CycleRecord& record, const paper::House& house)
 {
@@ -43,34 +31,9 @@ paper::Pages pagesOf(SheetKind kind, const CycleRecord& record, const paper::Hou
 } // namespace
 
 RecordPaper::RecordPaper(Workstation& workstation, QWidget* parent)
-    : QFrame(parent),
-      m_workstation(workstation),
-      m_second(workstation.desk),
-      m_what(makeCombo()),
-      m_where(makeCombo()),
-      m_size(makeCombo()),
-      m_ask(new FileAsk(tr("To this file"), tr("Save"), tr("PDF (*.pdf)")))
+    : PaperAsk(workstation, parent), m_what(makeCombo())
 {
-    setObjectName(QStringLiteral("banner"));
-    setProperty("tone", "neutral");
-    auto* const row = new QHBoxLayout(this);
-    row->setContentsMargins(space::large, space::small, space::page, space::small);
-    row->setSpacing(space::small);
-    m_size->addItem(tr("Letter"), static_cast<int>(paper::PageSize::letter));
-    m_size->addItem(tr("A4"), static_cast<int>(paper::PageSize::a4));
-    const bool isMetric = QLocale().measurementSystem() == QLocale::MetricSystem;
-    m_size->setCurrentIndex(isMetric ? 1 : 0);
-    row->addWidget(new Field(tr("Which"), m_what));
-    row->addWidget(new Field(tr("Where to"), m_where));
-    row->addWidget(new Field(tr("Page"), m_size));
-    row->addWidget(m_ask, 1);
-    connect(m_where, &QComboBox::currentIndexChanged, this, [this](int index) {
-        m_ask->setFileAsked(index <= 0);
-        m_ask->setDoes(index <= 0 ? tr("Save") : tr("Print"));
-    });
-    connect(m_ask, &FileAsk::chosen, this, &RecordPaper::go);
-    connect(m_ask, &FileAsk::left, this, &QWidget::hide);
-    hide();
+    addFirst(new Field(tr("Which"), m_what));
 }
 
 void RecordPaper::ask(std::shared_ptr<const CycleRecord> record)
@@ -87,86 +50,13 @@ void RecordPaper::ask(std::shared_ptr<const CycleRecord> record)
         m_what->addItem(tr("Reprocess ticket"), static_cast<int>(SheetKind::reprocess));
     }
     m_what->setCurrentIndex(std::max(0, m_what->findData(kind)));
-    const QString before = m_where->currentText();
-    m_where->clear();
-    m_where->addItem(tr("PDF file"));
-    m_where->addItems(QPrinterInfo::availablePrinterNames());
-    m_where->setCurrentIndex(std::max(0, m_where->findText(before)));
-    m_ask->go()->setAccessibleName(tr("Print or save %1 now").arg(lot));
-    show();
-    m_ask->ask(suggestedFile(m_workstation.desk, lot, QStringLiteral("pdf")));
+    askFor(lot, lot);
 }
 
-paper::PageSize RecordPaper::size() const
+PaperAsk::Making RecordPaper::making() const
 {
-    return static_cast<paper::PageSize>(m_size->currentData().toInt());
-}
-
-SheetKind RecordPaper::kind() const
-{
-    return static_cast<SheetKind>(m_what->currentData().toInt());
-}
-
-void RecordPaper::go(const QString& file, bool /*replaces*/)
-{
-    if (m_second.isBusy()) {
-        return;
-    }
-    if (m_where->currentIndex() > 0) {
-        print(m_where->currentText());
-    } else if (isOfJournal(m_workstation.desk.file(), m_workstation.desk.place(),
-                           file.toStdString())) {
-        m_ask->setError(tr("That file belongs to the journal itself. Type another name."));
-    } else {
-        save(file);
-    }
-}
-
-void RecordPaper::save(const QString& file)
-{
-    m_second.run(
-        [record = m_record, which = kind(), house = houseOf(m_workstation.desk, size()),
-         target = file.toStdString()](Office&, Progress&) {
-            const paper::Pages pages = pagesOf(which, *record, house);
-            paper::writePdf(pages, target);
-            return pages.count();
-        },
-        [this, file, lot = paper::lotText(m_record->view)](const std::optional<int>& pages) {
-            if (pages) {
-                hide();
-                emit says(tr("The paper of %1 is in %2. Pages: %3.").arg(lot, file).arg(*pages),
-                          {});
-            }
-        },
-        [this](const Trouble& trouble) { m_ask->setError(trouble.says); });
-}
-
-void RecordPaper::print(const QString& name)
-{
-    QPrinter printer(QPrinterInfo::printerInfo(name), QPrinter::HighResolution);
-    printer.setResolution(static_cast<int>(paper::unitsPerInch));
-    printer.setFullPage(true);
-    printer.setPageSize(
-        QPageSize(size() == paper::PageSize::letter ? QPageSize::Letter : QPageSize::A4));
-    const paper::Pages pages =
-        pagesOf(kind(), *m_record, houseOf(m_workstation.desk, size()));
-    QPainter painter;
-    bool isDone = painter.begin(&printer);
-    for (int page = 0; isDone && page < pages.count(); ++page) {
-        isDone = page == 0 || printer.newPage();
-        if (isDone) {
-            pages.paint(painter, page);
-        }
-    }
-    if (!isDone) {
-        emit says(tr("The printer %1 did not take it.").arg(name),
-                  tr("Look whether it is on and has paper, or save a PDF."));
-        return;
-    }
-    hide();
-    emit says(
-        tr("The record of %1 is with the printer %2.").arg(paper::lotText(m_record->view), name),
-        tr("Look whether all %1 pages came out.").arg(pages.count()));
+    return [record = m_record, kind = static_cast<SheetKind>(m_what->currentData().toInt())](
+               const paper::House& house) { return pagesOf(kind, *record, house); };
 }
 
 } // namespace loadwarden::ui

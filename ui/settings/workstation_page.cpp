@@ -1,11 +1,15 @@
 #include "ui/settings/workstation_page.h"
 
 #include "ui/look/text.h"
+#include "ui/parts/field.h"
+#include "ui/settings/file_edit.h"
 #include "ui/shell/desk_link.h"
 #include "ui/shell/local_settings.h"
 
 #include <QCoreApplication>
+#include <QFileInfo>
 #include <QGridLayout>
+#include <QLineEdit>
 #include <QScrollArea>
 #include <QVBoxLayout>
 
@@ -107,11 +111,31 @@ WorkstationPage::WorkstationPage(Workstation& workstation) : m_settings(workstat
                     m_settings.idleMinutes(),
                     [this](int minutes) { m_settings.setIdleMinutes(minutes); });
     page->addLayout(grid);
+    page->addWidget(makeTopics());
     page->addWidget(makeLabel(tr("Journal"), Type::strong));
     auto* const file = makeMuted(text(workstation.desk.file().string()));
     file->setTextInteractionFlags(Qt::TextSelectableByMouse);
     page->addWidget(file);
     page->addStretch();
+}
+
+QWidget* WorkstationPage::makeTopics()
+{
+    auto* const edit = new FileEdit(FileEdit::What::folder, tr("Choose the folder of your topics"));
+    auto* const field = new Field(
+        tr("Topics of your own"), edit,
+        tr("A folder with this facility's answers to questions from the floor; empty: none."));
+    edit->line()->setText(m_settings.topicsFolder());
+    const auto check = [edit, field] {
+        const bool isThere = edit->path().isEmpty() || QFileInfo(edit->path()).isDir();
+        field->setError(isThere ? QString() : tr("There is no folder of this name."));
+    };
+    check();
+    connect(edit->line(), &QLineEdit::textChanged, this, [this, edit, check] {
+        m_settings.setTopicsFolder(edit->path());
+        check();
+    });
+    return field;
 }
 
 } // namespace loadwarden::ui

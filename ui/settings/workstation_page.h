@@ -14,6 +14,9 @@ public:
     explicit WorkstationPage(Workstation& workstation);
 
 private:
+    /// Where the facility's own topics stand.
+    [[nodiscard]] QWidget* makeTopics();
+
     LocalSettings& m_settings;
 };
 

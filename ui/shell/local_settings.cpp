@@ -50,6 +50,7 @@ const QString temperatureKey = QStringLiteral("units/temperature");
 const QString pressureKey = QStringLiteral("units/pressure");
 const QString idleKey = QStringLiteral("lock/idle-minutes");
 const QString journalKey = QStringLiteral("journal/file");
+const QString topicsKey = QStringLiteral("questions/topics");
 const QString backupOfKey = QStringLiteral("backup/journal");
 const QString backupFileKey = QStringLiteral("backup/file");
 const QString backupTimeKey = QStringLiteral("backup/time-ms");
@@ -125,6 +126,16 @@ QString LocalSettings::journal() const
 void LocalSettings::setJournal(const QString& file)
 {
     put(journalKey, file);
+}
+
+QString LocalSettings::topicsFolder() const
+{
+    return m_file->value(topicsKey).toString();
+}
+
+void LocalSettings::setTopicsFolder(const QString& folder)
+{
+    put(topicsKey, folder);
 }
 
 std::optional<LocalSettings::LastBackup> LocalSettings::lastBackup(const QString& journal) const

@@ -43,6 +43,10 @@ public:
     [[nodiscard]] QString journal() const;
     void setJournal(const QString& file);
 
+    /// The folder of the facility's own topics (resources/guidance/README.md); empty: none.
+    [[nodiscard]] QString topicsFolder() const;
+    void setTopicsFolder(const QString& folder);
+
     /// The backup made last from this computer of a journal; nullopt: none.
     struct LastBackup {
         QString file;

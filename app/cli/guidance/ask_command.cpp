@@ -2,9 +2,8 @@
 
 #include "app/cli/arguments.h"
 #include "app/cli/guidance/ask_output.h"
+#include "app/cli/guidance/topic_files.h"
 #include "app/cli/paragraph.h"
-#include "app/cli/text_file.h"
-#include "core/exchange/policy_reader.h"
 #include "core/quantities/clock.h"
 #include "core/quantities/utf8.h"
 #include "core/words/say.h"
@@ -24,15 +23,6 @@ constexpr std::array options = {
     Option{"--json", false},      Option{"--list", false},     Option{"--topic", true},
     Option{"--topics", true},     Option{"--language", true},  Option{"--policy", true},
     Option{"--population", true}, Option{"--d-minutes", true}, Option{"--minutes", true}};
-
-/// Says what is wrong in files; true when nothing is.
-bool noneOf(const std::vector<TomlError>& errors, Streams streams)
-{
-    for (const TomlError& error : errors) {
-        streams.err << textOf(error) << '\n';
-    }
-    return errors.empty();
-}
 
 double numberFrom(const Arguments& given, std::string_view option)
 {
@@ -102,24 +92,17 @@ int ask(std::span<const std::string_view> arguments, Streams streams)
     if (given.has("--population") || given.has("--d-minutes") || given.has("--minutes")) {
         return calculate(given, streams);
     }
-    Policy policy = defaultPolicy();
-    if (const auto file = given.value("--policy")) {
-        auto read = readPolicy(readTextFile(std::string(*file)), std::string(*file));
-        if (const auto* errors = std::get_if<std::vector<PolicyError>>(&read)) {
-            noneOf(*errors, streams);
-            return exitBad;
-        }
-        policy = std::get<Policy>(std::move(read));
+    const std::optional<Policy> policy = policyGiven(given, streams);
+    if (!policy) {
+        return exitBad;
     }
-    TopicLibrary library = TopicLibrary::builtIn();
-    if (const auto folder = given.value("--topics")) {
-        if (!noneOf(library.addFolder(std::string(*folder)), streams)) {
-            return exitBad;
-        }
+    const std::optional<TopicLibrary> library = topicsGiven(given, streams);
+    if (!library) {
+        return exitBad;
     }
-    const std::string language(given.value("--language").value_or(fallbackLanguage));
+    const std::string language = languageGiven(given);
     if (given.has("--list")) {
-        const auto topics = library.topics(language);
+        const auto topics = library->topics(language);
         streams.out << (given.has("--json") ? jsonList(topics) : plainList(topics));
         return exitDone;
     }
@@ -127,13 +110,10 @@ int ask(std::span<const std::string_view> arguments, Streams streams)
     AskReply said;
     const Topic* topic = nullptr;
     if (const auto id = given.value("--topic")) {
-        topic = library.find(*id, language);
-        if (topic == nullptr) {
-            throw UsageError("there is no topic " + oneLine(*id) + "; ask --list shows all");
-        }
+        topic = &topicNamed(*library, std::string(*id), language);
     } else {
         said.question = questionOf(given);
-        const FoundTopics found = TopicSearch(library, language).find(said.question, mostNext + 1);
+        const FoundTopics found = TopicSearch(*library, language).find(said.question, mostNext + 1);
         for (const FoundTopic& each : found.topics) {
             if (topic == nullptr && found.isSure) {
                 topic = each.topic;
@@ -143,11 +123,11 @@ int ask(std::span<const std::string_view> arguments, Streams streams)
         }
     }
     if (topic == nullptr) {
-        return reply(said, given, library, policy, streams);
+        return reply(said, given, *library, *policy, streams);
     }
-    const TopicAnswer answer = answerTopic(library, *topic, policy, today);
+    const TopicAnswer answer = answerTopic(*library, *topic, *policy, today);
     said.answer = &answer;
-    return reply(said, given, library, policy, streams);
+    return reply(said, given, *library, *policy, streams);
 }
 
 } // namespace loadwarden::cli

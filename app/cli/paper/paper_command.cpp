@@ -1,10 +1,11 @@
 #include "app/cli/paper/paper_command.h"
 
 #include "app/cli/desk/desk_session.h"
+#include "app/cli/paper/paper_output.h"
+#include "app/cli/paper/topic_paper.h"
 #include "core/desk/cycle_record.h"
 #include "core/desk/handover.h"
 #include "core/desk/sterilizer_log.h"
-#include "ui/paper/kit/pdf.h"
 #include "ui/paper/sheets/blank_load.h"
 #include "ui/paper/sheets/day_sheet.h"
 #include "ui/paper/sheets/hold_sheet.h"
@@ -12,11 +13,7 @@
 #include "ui/paper/sheets/reprocess_ticket.h"
 #include "ui/paper/sheets/shift_handover.h"
 
-#include <QGuiApplication>
-
 #include <array>
-#include <filesystem>
-#include <ostream>
 
 namespace loadwarden::cli {
 
@@ -24,33 +21,6 @@ namespace {
 
 using paper::House;
 using paper::Pages;
-
-/// Painting needs an application for windows, though none is opened and no display is asked for.
-std::unique_ptr<QCoreApplication> makePaintingApplication()
-{
-    if (QCoreApplication::instance() != nullptr) {
-        return nullptr;
-    }
-    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) {
-        qputenv("QT_QPA_PLATFORM", "offscreen");
-    }
-    static int argc = 1;
-    static char name[] = "loadwarden-cli";
-    static char* argv[] = {name, nullptr};
-    return std::make_unique<QGuiApplication>(argc, argv);
-}
-
-paper::PageSize pageSize(const Arguments& given)
-{
-    const std::string_view size = given.value("--page").value_or("letter");
-    if (size == "letter") {
-        return paper::PageSize::letter;
-    }
-    if (size == "a4") {
-        return paper::PageSize::a4;
-    }
-    throw UsageError("--page is letter or a4, not \"" + std::string(size) + '"');
-}
 
 bool inFahrenheit(const Arguments& given)
 {
@@ -70,7 +40,7 @@ public:
           m_house{.style = {.zone = session.office().zone(), .fahrenheit = inFahrenheit(given)},
                   .facility = session.office().identity().facility,
                   .journal = session.office().identity().id,
-                  .size = pageSize(given)}
+                  .size = pageGiven(given)}
     {
     }
 
@@ -215,30 +185,32 @@ constexpr std::array kinds = {
 
 int paper(std::span<const std::string_view> arguments, Streams streams)
 {
-    const auto options =
-        withDeskOptions({{"--out", true}, {"--page", true}, {"--unit", true}, {"--day", true}});
+    const auto options = withDeskOptions({{"--out", true},
+                                          {"--page", true},
+                                          {"--unit", true},
+                                          {"--day", true},
+                                          {"--topics", true},
+                                          {"--policy", true},
+                                          {"--language", true}});
     const Arguments given(arguments, options);
     const std::string_view word = given.rest().empty() ? "" : given.rest().front();
+    if (std::ranges::find(topicPapers, word) != topicPapers.end()) {
+        return topicPaper(given, streams);
+    }
     const auto kind = std::ranges::find(kinds, word, &Kind::name);
     if (kind == kinds.end()) {
         std::string names;
         for (const Kind& each : kinds) {
-            names += (names.empty() ? "" : ", ") + std::string(each.name);
+            names += std::string(each.name) + ", ";
         }
-        throw UsageError("behind paper stands one of: " + names);
+        throw UsageError("behind paper stands one of: " + names + std::string(topicPapers[0]) + " or "
+                         + std::string(topicPapers[1]));
     }
-    const std::filesystem::path out = given.needed("--out");
+    const std::string out = given.needed("--out");
     const auto application = makePaintingApplication();
     DeskSession session(given, Access::read, streams);
     Asked asked(session, given);
-    const Pages pages = kind->make(asked);
-    writePdf(pages, out);
-    if (given.has("--json")) {
-        streams.out << "{\"pages\":" << pages.count() << "}\n";
-    } else {
-        streams.out << out.string() << ": " << pages.count()
-                    << (pages.count() == 1 ? " page.\n" : " pages.\n");
-    }
+    writeSheet(kind->make(asked), out, given, streams);
     return exitDone;
 }
 

@@ -11,6 +11,7 @@
 #include <QTemporaryDir>
 
 #include <fstream>
+#include <set>
 
 namespace loadwarden {
 namespace {
@@ -147,6 +148,71 @@ TEST(Facility, AFolderIsReadWithItsFolders)
     const auto missing = library.addFolder(root / "nowhere");
     ASSERT_THAT(missing, SizeIs(1));
     EXPECT_THAT(textOf(missing[0]), HasSubstr("cannot be read as a folder"));
+}
+
+TEST(Facility, AFaultyFileKeepsNoOtherAway)
+{
+    TopicLibrary library = shippedTopics();
+    const std::size_t before = library.topics("en").size();
+    const std::string faulty = replaced(houseTopic("other"), "why", "wherefore");
+    const std::string names =
+        replaced(houseTopic("house-key"), "related = [\"wet-packs\"]", "related = [\"other\"]");
+    const auto errors = library.addWhatIsRight(
+        {file("en/house-key.toml", names), file("en/other.toml", faulty),
+         file("en/wet-packs.note.toml", note),
+         file("en/wet-packs.toml", replaced(houseTopic("wet-packs"), "related = [\"wet-packs\"]",
+                                            "related = [\"package-torn\"]")),
+         file("en/lost.toml", replaced(houseTopic("lost"), "wet-packs", "wet-pax")),
+         file("words/en.toml", "words_version = ")});
+    std::set<std::string> faultyFiles;
+    for (const TomlError& error : errors) {
+        EXPECT_GE(error.line, 1) << textOf(error);
+        faultyFiles.insert(error.file);
+    }
+    EXPECT_THAT(faultyFiles,
+                ElementsAre("en/lost.toml", "en/other.toml", "en/wet-packs.toml", "words/en.toml"));
+    const auto why = std::ranges::find(errors, "why", &TomlError::field);
+    ASSERT_NE(why, errors.end());
+    EXPECT_THAT(textOf(*why), HasSubstr("en/other.toml:1: why: is missing"));
+    const auto lost = std::ranges::find(errors, "en/lost.toml", &TomlError::file);
+    EXPECT_EQ(lost->line, testing::lineOf(houseTopic("lost"), "related"));
+
+    EXPECT_EQ(library.topics("en").size(), before + 1);
+    ASSERT_NE(library.find("house-key", "en"), nullptr);
+    EXPECT_TRUE(library.find("house-key", "en")->isOfFacility);
+    EXPECT_EQ(library.find("lost", "en"), nullptr);
+    EXPECT_EQ(library.find("other", "en"), nullptr);
+    EXPECT_FALSE(library.find("wet-packs", "en")->isOfFacility);
+    ASSERT_NE(library.note("wet-packs", "en"), nullptr);
+    const FoundTopics found = TopicSearch(library, "en").find("who has the key of the cupboard", 3);
+    EXPECT_EQ(found.topics.at(0).topic->id, "house-key");
+}
+
+TEST(Facility, ATopicWhoseEvidenceIsRefusedIsNotDecidedOnTheProgramsOwn)
+{
+    TopicLibrary library = shippedTopics();
+    const std::string asks = houseTopic("house-key")
+                             + "\n[[case]]\ntells = \"One is wet.\"\nrule = \"package\"\n"
+                               "evidence = \"one-wet.json\"\nexpected = \"release\"\nkeys = []\n";
+    const auto errors = library.addWhatIsRight(
+        {file("en/house-key.toml", asks), file("evidence/one-wet.json", "{}")});
+    ASSERT_THAT(errors, SizeIs(2));
+    EXPECT_EQ(errors[0].file, "en/house-key.toml");
+    EXPECT_EQ(errors[0].line, testing::lineOf(asks, "rule ="));
+    EXPECT_THAT(textOf(errors[0]), HasSubstr("evidence/one-wet.json is not used"));
+    EXPECT_EQ(errors[1].file, "evidence/one-wet.json");
+    EXPECT_EQ(library.find("house-key", "en"), nullptr);
+}
+
+TEST(Facility, ANoteInWhichSomethingIsWrongIsLeftOut)
+{
+    TopicLibrary library = shippedTopics();
+    ASSERT_THAT(library.addWhatIsRight(
+                    {file("en/wet-pax.note.toml", replaced(note, "wet-packs", "wet-pax")),
+                     file("en/house-key.toml", houseTopic("house-key"))}),
+                SizeIs(1));
+    EXPECT_EQ(library.note("wet-pax", "en"), nullptr);
+    EXPECT_NE(library.find("house-key", "en"), nullptr);
 }
 
 TEST(Facility, WordsOfTheHouseAreUnderstood)

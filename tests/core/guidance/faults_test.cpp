@@ -65,6 +65,7 @@ const Fault faults[] = {
     {"openQuote", "\"the desk\"", "\"the desk", "owner", "cannot be read as TOML"},
     {"questionOfAnother", "Cupboard of house-key", "Wet load, what do we do?", "Wet load",
      "is asked of the topic wet-packs too"},
+    {"pictureThatIsNone", "owner = ", "picture = \"card\"\nowner = ", "picture", "must be one of"},
     {"controlCharacter", "beside the door", "beside\\u0007 the door", "short_answer", "U+0007"},
 };
 

@@ -15,7 +15,8 @@ struct Block {
     double height = 0;
     std::function<void(QPainter&, QPointF)> paint; ///< with its upper left corner there
     bool keepsWithNext = false;                    ///< a heading does not stay behind alone
-    std::shared_ptr<const Block> again;            ///< painted above it where it begins a page
+    bool beginsPage = false;
+    std::shared_ptr<const Block> again; ///< painted above it where it begins a page
 };
 
 /// The pieces of a sheet from top to bottom.

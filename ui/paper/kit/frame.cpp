@@ -27,8 +27,8 @@ struct Head {
 
     Head(const Frame& frame, double width, int page, int pages)
         : title(plain(frame.title), width * (1 - sideShare), Type::section),
-          subject(strong(frame.subject), width * (1 - sideShare) - points(12), Type::title),
-          side({{frame.facility + u'\n', Face::strong},
+          subject(strong(frame.subject), width * (1 - sideShare) - points(24), Type::title),
+          side({{frame.facility.isEmpty() ? QString() : frame.facility + u'\n', Face::strong},
                 {frame.made + u'\n', Face::plain},
                 {pageText(page, pages), Face::strong}},
                width * sideShare, Type::body),

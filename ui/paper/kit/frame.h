@@ -16,7 +16,7 @@ struct Frame {
     QString subject; ///< of what: a lot control number, a sterilizer, a shift
     QString facility;
     QString made;    ///< as of when it was printed, in words
-    QString journal; ///< its id and newest entry, in words; empty: from no journal
+    QString journal; ///< its id and newest entry, or what else it rests on, in words; may be empty
 };
 
 /// Heights of what stands above and below a sheet's blocks.

@@ -39,7 +39,7 @@ Pages::Pages(Frame frame, PageSize size, Blocks blocks)
     for (std::size_t i = 0; i < m_blocks.size(); ++i) {
         const bool followsAHeading = i > 0 && m_blocks[i - 1].keepsWithNext;
         const double needs = followsAHeading ? m_blocks[i].height : heightTogether(m_blocks, i);
-        if (needs > left && !m_pages.back().empty()) {
+        if ((needs > left || m_blocks[i].beginsPage) && !m_pages.back().empty()) {
             m_pages.emplace_back();
             left = most - (m_blocks[i].again ? m_blocks[i].again->height : 0);
         }

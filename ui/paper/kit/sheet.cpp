@@ -27,11 +27,11 @@ Sheet::Sheet(Frame frame, PageSize size)
 {
 }
 
-void Sheet::section(const QString& heading)
+void Sheet::section(const QString& heading, Type type)
 {
     space(points(6));
     m_blocks.back().keepsWithNext = true;
-    const WrappedText words(strong(heading), m_width, Type::section);
+    const WrappedText words(strong(heading), m_width, type);
     m_blocks.push_back(
         {.height = words.height() + points(1),
          .paint = [words](QPainter& painter, QPointF at) { words.paint(painter, at); },
@@ -87,7 +87,7 @@ void Sheet::table(const Table& table)
     append(m_blocks, table, m_width, m_mostHeight);
 }
 
-void Sheet::statements(const std::vector<Statement>& statements, Type type)
+void Sheet::statements(const std::vector<Statement>& statements, Type type, Type saysType)
 {
     const auto columns = static_cast<int>(statements.size());
     const double width = columnWidth(m_width, columns);
@@ -104,7 +104,7 @@ void Sheet::statements(const std::vector<Statement>& statements, Type type)
     for (const Statement& each : statements) {
         const double left = each.mark ? side + points(8) : 0;
         Laid one{each, left, WrappedText(strong(each.word), width - 2 * inside - left, type),
-                 WrappedText(each.says, width - 2 * inside - left, Type::body)};
+                 WrappedText(each.says, width - 2 * inside - left, saysType)};
         height = std::max({height, one.word.height() + one.says.height(), each.mark ? side : 0.0});
         laid.push_back(std::move(one));
     }
@@ -194,6 +194,21 @@ void Sheet::space(double height)
                         .paint = [](QPainter&, QPointF) {},
                         .keepsWithNext = false,
                         .again = nullptr});
+}
+
+void Sheet::newPage()
+{
+    space(0);
+    m_blocks.back().beginsPage = true;
+}
+
+double Sheet::left() const
+{
+    double height = m_mostHeight;
+    for (const Block& block : m_blocks) {
+        height -= block.height;
+    }
+    return height;
 }
 
 Pages Sheet::pages() &&

@@ -14,7 +14,10 @@ double pointsOf(Type type)
     case Type::body: return 9.0;
     case Type::field: return 10.0;
     case Type::section: return 11.0;
+    case Type::steps: return 14.0;
     case Type::title: return 17.0;
+    case Type::answer: return 23.0;
+    case Type::poster: return 30.0;
     case Type::shout: return 40.0;
     }
     return 9.0;

@@ -14,7 +14,10 @@ enum class Type : std::uint8_t {
     body,    ///< 9 pt
     field,   ///< 10 pt: what is filled in or ticked
     section, ///< 11 pt
+    steps,   ///< 14 pt: followed while it hangs on a wall
     title,   ///< 17 pt
+    answer,  ///< 23 pt: read at two paces
+    poster,  ///< 30 pt
     shout    ///< 40 pt: read from the other side of a room
 };
 
