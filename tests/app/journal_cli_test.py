@@ -234,10 +234,51 @@ class MainJob(Journal):
         past = department.run("tray", "TRAY-7", "--at", "2031-03-04T07:00Z")
         self.assertEqual(past.returncode, 2)
         self.assertIn("answers for now", past.stderr)
+        reported = department.do("report", "TRAY-7", "wet", "absent", "--place", "Room 4",
+                                 "--says", "scrub nurse", by=OPERATOR)
+        self.assertIn("tell the lead", " ".join(reported.split()))
+        held = department.run("tray", "TRAY-7")
+        self.assertEqual(held.returncode, 1)
+        self.assertIn("May not be used", held.stdout)
+        self.assertIn("item.reported", department.do("load", "history", lot))
+        for words, status in ((("end-colour-reached",), 2), (("dripping",), 2), ((), 2)):
+            wrong = department.run("report", "TRAY-7", *words, "--place", "Room 4", by=OPERATOR)
+            self.assertEqual(wrong.returncode, status, wrong.stderr)
+        self.assertRefused(department.run("report", "TRAY-8", "wet", "--place", "Room 4",
+                                          by=OPERATOR), "No item with this label")
         self.assertIn("disposition.signed", department.do("load", "history", lot))
         self.assertEqual(department.do("bi", "due"), "")
         verified = department.do("verify")
         self.assertIn("Nothing is wrong", verified)
+
+    def test_one_indicator_is_answered_without_a_load(self):
+        department = self.working()
+        # That a front need only enter the accept zone: common practice, no source.
+        for seen, status, answer in (("front-in-accept-zone", 0, "accept"), ("front-on-boundary", 1, "reject"),
+                                     ("front-short-of-boundary", 1, "reject"), ("unclear", 1, "unclear"),
+                                     ("end-colour-reached", 1, "does-not-count")):
+            run = department.run("read", "n2", seen, "--json")
+            self.assertEqual((run.returncode, json.loads(run.stdout)["answer"]), (status, answer), run.stderr)
+        plain = " ".join(department.do("read", "N2", "front-in-accept-zone").split())
+        self.assertIn("it need not fill it", plain)
+        self.assertIn(CAUTION, plain)
+        self.assertRefused(department.run("read", "N9", "unclear"), "Register its product")
+        self.assertRefused(department.run("read", "N4", "unclear"), "biological")
+        self.assertRefused(department.run("read", "N2", "--front", "31"), "where its accept zone begins")
+        self.assertEqual(department.run("read", "N2", "shiny").returncode, 2)
+        wrong = json.loads(department.run("read", "N2", "front-in-accept-zone", "--method",
+                                          "ethylene-oxide", "--json").stdout)
+        self.assertEqual(wrong["because"], "method")
+        outside = json.loads(department.run("read", "N2", "front-in-accept-zone", "--used", "outside", "--json").stdout)
+        self.assertEqual(outside["because"], "type")
+        department.do("record", "-", by=LEAD, stdin=json.dumps({"kind": "product.directions-recorded", "subjects": ["pr-2"],
+                           "body": {"text": "Read in good light.", "stripTenthsMm": 450, "boundaryTenthsMm": 300}}))
+        self.assertIn("Accept", department.do("read", "N2", "--front", "31"))
+        self.assertIn("Reject", department.run("read", "N2", "--front", "30").stdout)
+        self.assertRefused(department.run("read", "N2", "--front", "45.1"), "not on the strip")
+        department.do("record", "-", by=LEAD, stdin=json.dumps({"kind": "product-lot.recalled", "subjects": ["pl-2", "pr-2"], "body": {"why": "notice"}}))
+        recalled = json.loads(department.run("read", "N2", "front-in-accept-zone", "--json").stdout)
+        self.assertEqual((recalled["answer"], recalled["because"]), ("does-not-count", "lot-recalled"))
 
     def test_a_recorders_file_is_kept_with_its_load_and_changes_the_decision(self):
         department = self.working()

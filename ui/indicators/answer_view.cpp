@@ -55,7 +55,7 @@ AnswerView::AnswerView(Look& look, const QString& product, ChemicalState state,
     }
     auto* const buttons = new FlowLayout;
     buttons->setSpacing(space::small);
-    auto* const other = makeButton(tr("Another &lot"));
+    auto* const other = makeButton(tr("Another l&ot"));
     buttons->addWidget(m_another);
     buttons->addWidget(other);
     column->addLayout(buttons);

@@ -50,7 +50,7 @@ ChecksView::ChecksView(const std::vector<CheckTaken>& checks,
                "they answer by growth.")));
         return;
     }
-    auto* const begin = makeButton(tr("Begin a reading &check"));
+    auto* const begin = makeButton(tr("Begin a reading chec&k"));
     connect(begin, &QPushButton::clicked, this, &ChecksView::wantsCheck);
     column->addWidget(begin, 0, Qt::AlignLeft);
 }

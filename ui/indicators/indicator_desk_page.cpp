@@ -63,8 +63,8 @@ std::vector<CheckProduct> drawable(const std::vector<ReadableLot>& lots)
 IndicatorDeskPage::IndicatorDeskPage(Workstation& workstation)
     : m_workstation(workstation),
       m_lots(makeCombo()),
-      m_place(makeCombo({tr("anywhere that its type is for"), tr("in a process challenge device"),
-                         tr("inside a package"), tr("outside on a package")})),
+      m_place(makeCombo({tr("Anywhere that its type is for"), tr("In a process challenge device"),
+                         tr("Inside a package"), tr("Outside on a package")})),
       m_scroll(makeRowsScroll(this)),
       m_column(nullptr)
 {
@@ -181,8 +181,10 @@ void IndicatorDeskPage::showLot(const ReadableLot& lot)
     clearLayout(m_column);
     const ReadingGuide guide{
         .type = lot.product.type, .directions = lot.directions, .today = m_known.today};
-    auto* const panel = new ReadingPanel(m_workstation.look, m_place->currentText(), text(lot.name),
-                                         lot.product.response, guide);
+    auto* const panel = new ReadingPanel(m_workstation.look,
+                                         m_place->currentIndex() == 0 ? tr("One indicator")
+                                                                      : m_place->currentText(),
+                                         text(lot.name), lot.product.response, guide);
     connect(panel, &ReadingPanel::answered, this,
             [this, lot](Seen seen, const QString&) { showAnswer(lot, seen); });
     connect(panel, &ReadingPanel::left, this, [this] { choose({}); });

@@ -15,6 +15,8 @@ std::span<const Command> journalCommands()
         Command{"load", load},
         Command{"bi", bi},
         Command{"test", test},
+        Command{"read", readOne},
+        Command{"report", report},
         Command{"tray", tray},
         Command{"entry", entry},
         Command{"verify", verify},

@@ -18,6 +18,13 @@ SeenRank rankOf(const Entry& entry)
     return rankOf(entry, *seenIn(entry.act));
 }
 
+/// Whether a reading amends another; one that follows another was read.
+bool isAmendment(const Entry& entry)
+{
+    return entry.supersedes != 0 && !std::holds_alternative<ChemicalReread>(entry.act)
+           && !std::holds_alternative<BiologicalReread>(entry.act);
+}
+
 /// Whether somebody read it, or typed or amended a reading that he gives as his own.
 bool isBy(const Entry& entry, std::string_view person)
 {
@@ -83,6 +90,10 @@ IndicatorReading Readings::readingOf(const Fact& fact, const Entry& entry) const
     if (entry.paper && spokeElsewhere(entry.actor, fact)) {
         // Nobody types himself a second reader.
         reading.act.by = entry.actor;
+    }
+    if (&entry == fact.origin && isAmendment(entry) && rankOf(entry) == SeenRank::good) {
+        // An amendment of what is struck or not there: nobody has looked.
+        reading.voided = correctionBy(entry);
     }
     if (&entry == fact.origin || isBy(*fact.origin, reading.act.by)) {
         return reading;

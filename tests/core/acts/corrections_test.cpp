@@ -161,7 +161,7 @@ TEST(Corrections, OfWhatIsNotThereHaveNoEffectButLoseNoHarm)
     const std::int64_t after =
         struck.correct(operatorA, at(9, 1), read, ChemicalRead{Seen::endColourReached});
     EXPECT_TRUE(has(struck.fold(), after, MisfitWhy::alreadyStruck));
-    EXPECT_TRUE(allMayGo(struck.decideAt(now))) << "taken for a new reading";
+    EXPECT_FALSE(allMayGo(struck.decideAt(now))) << "who amends has not looked";
     const std::int64_t again = struck.correct(leadC, at(9, 2), read, EntryVoided{});
     EXPECT_TRUE(has(struck.fold(), again, MisfitWhy::alreadyStruck));
     const std::int64_t strike = struck.seqOf<EntryVoided>();
@@ -296,6 +296,22 @@ TEST(Corrections, AVoidedReadingStaysInTheEvidenceAsVoided)
     ASSERT_TRUE(indicator.readings[1].voided);
     EXPECT_EQ(indicator.readings[1].voided->by, "st-c");
     EXPECT_EQ(verdictOf(journal), Verdict::release);
+}
+
+// Found among all histories of four acts: the unclear reading had no second reader.
+TEST(Corrections, OfAStruckReadingIsNoSecondReader)
+{
+    Journal journal = releasable(Implant::yes);
+    const std::vector<std::string> inPcd{"ci-3", "ld-1"};
+    journal.add(supervisorE, at(9, 0), inPcd, ChemicalRead{Seen::unclear});
+    const std::int64_t bad =
+        journal.add(operatorA, at(9, 0), inPcd, ChemicalRead{Seen::frontOnBoundary});
+    journal.correct(supervisorE, at(9, 0), bad, EntryVoided{});
+    ASSERT_FALSE(allMayGo(journal.decideAt(at(9, 0))));
+    journal.correct(supervisorF, at(9, 0), bad, ChemicalRead{Seen::frontInAcceptZone});
+    EXPECT_FALSE(allMayGo(journal.decideAt(at(9, 0))));
+    journal.add(supervisorF, at(9, 0), inPcd, ChemicalRead{Seen::frontInAcceptZone});
+    EXPECT_TRUE(allMayGo(journal.decideAt(at(9, 0)))) << "who looks settles it";
 }
 
 } // namespace
