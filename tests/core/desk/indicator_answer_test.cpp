@@ -127,8 +127,10 @@ TEST_F(IndicatorDesk, ReadersAreComparedInTheCheckThatTheyBothTook)
     };
     using enum ReadAs;
     take(department.operating(), 1, "rc-1", {accept, reject, accept, reject});
-    ReadSnapshot none(department.office().connection());
-    EXPECT_FALSE(agreementOfReaders(none)) << "one reader agrees with nobody";
+    {
+        ReadSnapshot one(department.office().connection());
+        EXPECT_FALSE(agreementOfReaders(one)) << "one reader agrees with nobody";
+    }
     take(department.second(), 1, "rc-2", {accept, accept, reject, reject});
     take(department.second(), 2, "rc-3", {accept, reject, accept, accept});
     ReadSnapshot snapshot(department.office().connection());
