@@ -43,6 +43,16 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
             products.emplace(id, recorded);
         });
     const std::set<std::string> recalled = recalledLots(snapshot);
+    std::map<std::string, ReadingDirections> directions;
+    eachNewest<DirectionsRecorded>(
+        snapshot, "pr",
+        [&](const Fact&, const std::string& id, const DirectionsRecorded& recorded) {
+            directions.emplace(id, recorded.directions);
+        });
+    const auto directionsOf = [&](const std::string& product) {
+        const auto said = directions.find(product);
+        return said == directions.end() ? std::nullopt : std::optional(said->second);
+    };
     std::vector<LotChoice> lots;
     eachNewest<ProductLotRecorded>(
         snapshot, "pl",
@@ -61,7 +71,8 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
                             .response = known->second.product.response,
                             .type = known->second.product.type,
                             .methods = known->second.product.methods,
-                            .isRecalled = recalled.contains(id)});
+                            .isRecalled = recalled.contains(id),
+                            .directions = directionsOf(product)});
         });
     return lots;
 }

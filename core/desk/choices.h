@@ -2,6 +2,7 @@
 
 #include "core/acts/kinds/register_acts.h"
 #include "core/desk/service_now.h"
+#include "core/indicators/directions.h"
 #include "core/store/read_snapshot.h"
 
 #include <optional>
@@ -34,6 +35,7 @@ struct LotChoice {
     int type = 0;      ///< ISO 11140-1, of a chemical one
     MethodSet methods; ///< that its product is for
     bool isRecalled = false;
+    std::optional<ReadingDirections> directions; ///< of its product; nullopt: none registered
 
     /// Whether it says anything in a cycle of that method; true where that is not known.
     [[nodiscard]] bool fits(Method method) const

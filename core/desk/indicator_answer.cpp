@@ -44,7 +44,6 @@ TypeSet typesAt(std::optional<IndicatorUsedAt> place, Method method, const Polic
 std::vector<ReadableLot> readableLots(ReadSnapshot& snapshot)
 {
     const auto products = newestOf<ProductRecorded>(snapshot, "pr");
-    const auto directions = newestOf<DirectionsRecorded>(snapshot, "pr");
     std::vector<ReadableLot> lots;
     for (const LotChoice& each : choicesOf(snapshot).lots) {
         ReadableLot lot{.lot = each.lot,
@@ -54,11 +53,8 @@ std::vector<ReadableLot> readableLots(ReadSnapshot& snapshot)
                                    .number = each.number,
                                    .expires = each.expires,
                                    .recalled = each.isRecalled},
-                        .directions = {}};
+                        .directions = each.directions};
         lot.product.id = each.product;
-        if (const auto said = directions.find(each.product); said != directions.end()) {
-            lot.directions = said->second.directions;
-        }
         lots.push_back(std::move(lot));
     }
     return lots;
@@ -84,7 +80,8 @@ std::optional<Seen> seenAt(const ReadingDirections& directions, std::int64_t ten
 }
 
 IndicatorAnswer answerIndicator(const ReadableLot& lot, Seen seen, Method method,
-                                std::optional<IndicatorUsedAt> place, const Policy& policy, Date day)
+                                std::optional<IndicatorUsedAt> place, const Policy& policy,
+                                Date day)
 {
     IndicatorRegister known;
     known.products.push_back(lot.product);

@@ -247,6 +247,22 @@ void IndicatorSection::addRow(const SheetIndicator& indicator, const LoadSheet& 
     m_rows->addWidget(row);
 }
 
+ReadingGuide IndicatorSection::guideOf(const SheetIndicator& indicator)
+{
+    const HouseStyle style = desk().style();
+    ReadingGuide guide{.type = 0, .directions = {}, .today = {}};
+    if (style.zone) {
+        guide.today = style.zone->dateOf(desk().now());
+    }
+    const auto& lots = desk().sheet()->choices.lots;
+    const auto lot = std::ranges::find(lots, indicator.product, &LotChoice::product);
+    if (lot != lots.end()) {
+        guide.type = lot->type;
+        guide.directions = lot->directions;
+    }
+    return guide;
+}
+
 void IndicatorSection::openPanel(const std::string& id)
 {
     closePanel();
@@ -257,7 +273,7 @@ void IndicatorSection::openPanel(const std::string& id)
     m_reading = id;
     m_panel = new ReadingPanel(desk().workstation().look, placeText(*indicator),
                                productText(*indicator),
-                               indicator->response);
+                               indicator->response, guideOf(*indicator));
     connect(m_panel, &ReadingPanel::answered, this,
             [this, id](Seen seen, const QString& words) { read(id, seen, words); });
     connect(m_panel, &ReadingPanel::left, this, [this, id] {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "ui/indicators/reading_guide.h"
 #include "ui/load/sheet_section.h"
 
 #include <vector>
@@ -31,6 +32,8 @@ private:
     void fillChoices(const Choices& choices, Method method);
     void addRow(const SheetIndicator& indicator, const LoadSheet& sheet);
     void openPanel(const std::string& id);
+    /// How its product is read.
+    [[nodiscard]] ReadingGuide guideOf(const SheetIndicator& indicator);
     void closePanel();
     void read(const std::string& id, Seen seen, const QString& words);
     void lose(const SheetIndicator& indicator);

@@ -111,6 +111,19 @@ TEST_F(IndicatorDesk, ALotIsFoundByItsNumberAndARecallIsShown)
     EXPECT_FALSE(choices.lot(lot->lot)->fits(Method::steam)) << "it is offered to no load";
 }
 
+TEST_F(IndicatorDesk, TheNewestDirectionsOfAProductCount)
+{
+    const auto lot = lotOf(Response::movingFront);
+    ASSERT_TRUE(lot);
+    EXPECT_FALSE(lot->directions);
+    for (const char* const text : {"first", "second"}) {
+        department.record(department.lead(), DirectionsRecorded{{.text = text}},
+                          {lot->product.id});
+    }
+    ASSERT_TRUE(lotOf(Response::movingFront)->directions);
+    EXPECT_EQ(lotOf(Response::movingFront)->directions->text, "second");
+}
+
 TEST_F(IndicatorDesk, ReadersAreComparedInTheCheckThatTheyBothTook)
 {
     const auto lot = lotOf(Response::movingFront);
