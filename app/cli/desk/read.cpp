@@ -66,15 +66,15 @@ Seen seenOf(const Arguments& given, const ReadableLot& lot)
         }
         return wordIn(chemicalSeenWords, given.rest()[1], "what is seen");
     }
-    const auto thousandths = parseDecimal(*front, 1);
-    if (given.rest().size() != 1 || !thousandths) {
+    const auto tenths = parseDecimal(*front, 1);
+    if (given.rest().size() != 1 || !tenths) {
         throw UsageError(std::string(usage) + ", MM with at most one decimal");
     }
     if (!lot.directions || !lot.directions->boundaryTenthsMm) {
         throw Refused("The directions of " + lot.name
                       + " do not state where its accept zone begins. Say what is seen instead.");
     }
-    const auto seen = seenAt(*lot.directions, *thousandths / 100);
+    const auto seen = seenAt(*lot.directions, *tenths);
     if (!seen) {
         throw Refused("A front at " + oneLine(std::string(*front))
                       + " mm is not on the strip of this product. Measure from where the front "
