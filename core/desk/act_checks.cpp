@@ -175,7 +175,7 @@ private:
             return state.start && happened < *state.start ? refuse(RefusalWhy::beforeStart, state)
                                                           : std::nullopt;
         }
-        if (isAny<ItemAdded, ItemMoved, PackageChecked>(act.act) && state.isTest()) {
+        if (isAny<ItemAdded, ItemMoved, PackageChecked, ItemReported>(act.act) && state.isTest()) {
             return refuse(RefusalWhy::notALoad, state);
         }
         if (const auto* const added = std::get_if<ItemAdded>(&act.act)) {

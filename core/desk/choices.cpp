@@ -2,6 +2,7 @@
 
 #include "core/desk/journal_entries.h"
 #include "core/desk/newest_facts.h"
+#include "core/quantities/person.h"
 #include "core/store/finder.h"
 
 #include <algorithm>
@@ -71,9 +72,15 @@ std::vector<LotChoice> lotsOf(ReadSnapshot& snapshot)
                             .response = known->second.product.response,
                             .type = known->second.product.type,
                             .methods = known->second.product.methods,
-                            .isRecalled = recalled.contains(id),
                             .directions = directionsOf(product)});
         });
+    // A lot recalled is one whatever its id: several may have its number.
+    for (LotChoice& each : lots) {
+        each.isRecalled = std::ranges::any_of(lots, [&](const LotChoice& other) {
+            return recalled.contains(other.lot) && other.product == each.product
+                   && isSamePerson(other.number, each.number);
+        });
+    }
     return lots;
 }
 

@@ -5,7 +5,9 @@
 #include "core/desk/names.h"
 
 #include <algorithm>
+#include <functional>
 #include <map>
+#include <utility>
 
 namespace loadwarden {
 namespace {
@@ -67,32 +69,43 @@ std::vector<CheckTaken> newestChecks(ReadSnapshot& snapshot)
 
 std::optional<ReadersAgree> agreementOfReaders(ReadSnapshot& snapshot)
 {
-    std::map<std::int64_t, std::map<std::string, CheckResult>> byNumber;
-    std::map<std::int64_t, Instant> newest;
+    // The same number draws otherwise once other products are registered: another check then. Who
+    // takes one again has been told the right answers: the first time counts.
+    struct Check {
+        std::int64_t number = 0;
+        std::vector<std::pair<std::string, Seen>> drawn;
+        std::map<std::string, CheckResult> readers;
+        Instant newest{};
+    };
+    std::vector<Check> checks;
     eachCheck(snapshot, [&](const Entry& entry, const ReadingCheckTaken& taken) {
-        byNumber[taken.number][entry.actor] = resultOf(taken);
-        newest[taken.number] = entry.happenedAt.at;
+        std::vector<std::pair<std::string, Seen>> drawn;
+        for (const CheckedDrawing& each : taken.drawings) {
+            drawn.emplace_back(each.product, each.drawn);
+        }
+        auto check = std::ranges::find_if(checks, [&](const Check& each) {
+            return each.number == taken.number && each.drawn == drawn;
+        });
+        if (check == checks.end()) {
+            checks.push_back({.number = taken.number, .drawn = drawn, .readers = {}});
+            check = checks.end() - 1;
+        }
+        check->readers.try_emplace(entry.actor, resultOf(taken));
+        check->newest = entry.happenedAt.at;
     });
-    std::optional<ReadersAgree> best;
-    Instant bestAt{};
-    for (const auto& [number, byReader] : byNumber) {
+    std::ranges::stable_sort(checks, std::greater(), [](const Check& each) {
+        return std::pair(each.readers.size(), each.newest);
+    });
+    for (const Check& check : checks) {
         std::vector<CheckResult> readers;
-        for (const auto& [reader, result] : byReader) {
+        for (const auto& [reader, result] : check.readers) {
             readers.push_back(result);
         }
-        const auto agreement = agreementOf(readers);
-        if (!agreement) {
-            continue;
-        }
-        const bool isMore = !best || agreement->readers > best->agreement.readers;
-        const bool isNewer =
-            best && agreement->readers == best->agreement.readers && newest[number] > bestAt;
-        if (isMore || isNewer) {
-            best = ReadersAgree{number, *agreement};
-            bestAt = newest[number];
+        if (const auto agreement = agreementOf(readers)) {
+            return ReadersAgree{check.number, *agreement};
         }
     }
-    return best;
+    return std::nullopt;
 }
 
 } // namespace loadwarden

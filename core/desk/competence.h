@@ -26,7 +26,7 @@ struct CheckTaken {
 [[nodiscard]] std::vector<CheckTaken> newestChecks(ReadSnapshot& snapshot);
 
 /// How far readers agree, of the check that most of them took (of several the newest); a reader's
-/// newest answers count. nullopt: no two took the same one. Throws StoreError.
+/// first answers count. nullopt: no two took the same one. Throws StoreError.
 struct ReadersAgree {
     std::int64_t number = 0;
     CheckAgreement agreement;

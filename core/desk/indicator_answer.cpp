@@ -29,6 +29,16 @@ TypeSet typesAt(std::optional<IndicatorUsedAt> place, Method method, const Polic
     if (!place) {
         return {1, 2, 3, 4, 5, 6};
     }
+    if (method == Method::unknown) { // only what counts whatever it was
+        TypeSet both;
+        for (int type = 1; type <= 6; ++type) {
+            if (typesAt(place, Method::steam, policy).contains(type)
+                && typesAt(place, Method::dryHeat, policy).contains(type)) {
+                both.add(type);
+            }
+        }
+        return both;
+    }
     switch (*place) {
     case IndicatorUsedAt::outside: return {1};
     case IndicatorUsedAt::pcd:

@@ -8,8 +8,6 @@
 #include "core/quantities/person.h"
 #include "core/store/finder.h"
 
-#include <algorithm>
-#include <functional>
 #include <utility>
 #include <vector>
 
@@ -66,25 +64,13 @@ LookedUp productLot(ReadSnapshot& snapshot, std::string_view text)
 
 std::vector<LookedUp> lookUpItems(ReadSnapshot& snapshot, std::string_view label)
 {
-    std::vector<std::pair<std::int64_t, LookedUp>> found;
-    if (foldedPerson(label).empty()) {
-        return {};
-    }
-    Finder finder(snapshot);
-    for (const FoundLabel& each : finder.labelsFrom(label, mostLabels)) {
-        if (isSamePerson(each.label, label)) { // else it only begins so
-            const auto row = finder.cycle(each.cycle);
-            found.emplace_back(row ? row->at : 0, LookedUp{.what = What::item,
-                                                           .id = each.item,
-                                                           .cycle = each.cycle,
-                                                           .name = each.label});
-        }
-    }
-    std::ranges::reverse(found); // of loads of one moment that which comes later
-    std::ranges::stable_sort(found, std::greater(), &std::pair<std::int64_t, LookedUp>::first);
     std::vector<LookedUp> items;
-    for (auto& [at, item] : found) {
-        items.push_back(std::move(item));
+    if (foldedPerson(label).empty()) {
+        return items;
+    }
+    for (const FoundLabel& each : Finder(snapshot).labelled(label, mostLabels)) {
+        items.push_back(
+            {.what = What::item, .id = each.item, .cycle = each.cycle, .name = each.label});
     }
     return items;
 }

@@ -13,7 +13,7 @@ Policy policyNow(ReadSnapshot& snapshot)
     const FactBook book(entries);
     const Fact* newest = nullptr;
     for (const Fact& fact : book.facts()) {
-        if (std::holds_alternative<PolicyRecorded>(fact.current().act)) {
+        if (fact.stands() && std::holds_alternative<PolicyRecorded>(fact.current().act)) {
             newest = &fact;
         }
     }

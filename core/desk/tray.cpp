@@ -4,6 +4,7 @@
 #include "core/desk/journal_entries.h"
 #include "core/desk/look_up.h"
 #include "core/desk/names.h"
+#include "core/quantities/person.h"
 
 #include <algorithm>
 #include <utility>
@@ -45,8 +46,6 @@ Afterwards afterwards(const FactBook& book, const std::string& cycle, const std:
         } else if (const auto* const used = std::get_if<ItemUsed>(&entry.act)) {
             after.isUsed = true;
             after.caseReference = used->caseReference;
-        } else if (std::holds_alternative<ItemReturned>(entry.act)) {
-            after.isUsed = false;
         }
     }
     return after;
@@ -57,9 +56,13 @@ struct Found {
     CycleView view;
 };
 
-bool isIn(const CycleView& view, const std::string& item)
+/// Under the label that it bears now: what it was called before it was amended is another set.
+bool isIn(const CycleView& view, const LookedUp& item)
 {
-    return std::ranges::find(view.folded.itemIds, item) != view.folded.itemIds.end();
+    const auto& ids = view.folded.itemIds;
+    const auto& items = view.folded.record.load.items;
+    const auto place = static_cast<std::size_t>(std::ranges::find(ids, item.id) - ids.begin());
+    return place < items.size() && isSamePerson(items[place].label, item.name);
 }
 
 /// The newest load, or that into which this very item was moved out of it. Never an older load of
@@ -76,7 +79,7 @@ std::optional<Found> find(ReadSnapshot& snapshot, EntryCache& cache, std::string
         if (!view) {
             return newest;
         }
-        const bool isThere = isIn(*view, each.id);
+        const bool isThere = isIn(*view, each);
         if (isThere || !newest) {
             newest = Found{each, std::move(*view)};
         }
@@ -96,16 +99,17 @@ Verdict verdictOf(const CycleView& view, const std::string& item)
                                               : Verdict::reprocess;
 }
 
-TrayStand standOf(const CycleView& view, const CycleState& state, const std::string& item,
+TrayStand standOf(const CycleView& view, const CycleState& state, const LookedUp& found,
                   const Afterwards& after)
 {
+    const std::string& item = found.id;
     if (view.isImported()) {
         return TrayStand::imported;
     }
     if (view.isTest()) {
         return TrayStand::inTest;
     }
-    if (!isIn(view, item)) {
+    if (!isIn(view, found)) {
         return TrayStand::leftLoad;
     }
     if (!state.ended) {
@@ -158,7 +162,7 @@ std::optional<TraySheet> trayOf(ReadSnapshot& snapshot, EntryCache& cache, std::
                     .lot = view.lot(),
                     .sterilizer = names.of(view.folded.sterilizer),
                     .ended = state.end,
-                    .stand = standOf(view, state, item.id, after),
+                    .stand = standOf(view, state, item, after),
                     .signature = after.signature,
                     .caseReference = after.caseReference,
                     .findings = {}};

@@ -124,6 +124,17 @@ std::vector<FoundLot> Finder::lotsFrom(std::string_view beginning, std::int64_t 
     return lots;
 }
 
+std::vector<FoundLabel> Finder::labelled(std::string_view label, std::int64_t most)
+{
+    Statement rows = select(m_snapshot, Query::itemsOfLabel);
+    rows.bind(":label", foldedPerson(label)).bind(":limit", most);
+    std::vector<FoundLabel> labels;
+    while (rows.step()) {
+        labels.push_back({rows.text(3), rows.text(1), rows.text(2)});
+    }
+    return labels;
+}
+
 std::vector<FoundLabel> Finder::labelsFrom(std::string_view beginning, std::int64_t most)
 {
     Statement rows = select(m_snapshot, Query::itemsByLabel);

@@ -33,10 +33,18 @@ IndicatorSaid say(const IndicatorAnswer& answer, Seen seen, std::optional<Indica
     switch (answer.state) {
     case ChemicalState::accepted:
         return {tr("Accept"), rule.says,
-                tr("It passes for its place. The load goes by all of its evidence, never by one "
-                   "indicator."),
+                place ? tr("It passes for its place. The load goes by all of its evidence, never "
+                           "by one indicator.")
+                      : tr("It passes as it looks; whether its type counts where it was, was not "
+                           "asked. The load goes by all of its evidence, never by one indicator."),
                 rule.source};
     case ChemicalState::rejected:
+        if (seen == Seen::notUniform || seen == Seen::uniformIncomplete) { // of a sheet
+            return {tr("Reject"), rule.says,
+                    tr("The air-removal test has failed. Use the sterilizer for no load, record "
+                       "the reading in its test, and tell the lead."),
+                    rule.source};
+        }
         return {tr("Reject"), rule.says,
                 tr("Do not use the item. Put it aside, and record the reading in its load."),
                 rule.source};

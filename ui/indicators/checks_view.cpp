@@ -21,8 +21,8 @@ ChecksView::ChecksView(const std::vector<CheckTaken>& checks,
     column->addWidget(makeLabel(tr("How well do we read?"), Type::heading));
     column->addWidget(makeLabel(
         tr("Twenty drawn indicators of the registered products, some of them near the boundary. "
-           "Everybody who takes the check in a month reads the same ones. It trains, and decides "
-           "nothing.")));
+           "Everybody who takes the check in a month reads the same ones, as long as the same "
+           "products are registered. It trains, and decides nothing.")));
     for (const CheckTaken& each : checks) {
         QString line = tr("%1: %2 of %3 right on %4", "a reader, how many, of how many, when")
                            .arg(text(each.name))
@@ -46,8 +46,8 @@ ChecksView::ChecksView(const std::vector<CheckTaken>& checks,
     }
     if (!canCheck) {
         column->addWidget(makeMuted(
-            tr("None of the registered products can be drawn: their directions are missing, or "
-               "they answer by growth.")));
+            tr("None of the registered products can be drawn: they answer by growth, or their "
+               "directions leave no room on either side of the boundary.")));
         return;
     }
     auto* const begin = makeButton(tr("Begin a reading chec&k"));

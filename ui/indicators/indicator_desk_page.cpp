@@ -99,16 +99,29 @@ QWidget* IndicatorDeskPage::makeHead()
 void IndicatorDeskPage::shown()
 {
     refresh();
-    m_lots->setFocus();
+    if (!m_isChecking) {
+        m_lots->setFocus();
+    }
 }
 
 bool IndicatorDeskPage::takeScan(const QString& text, const LookedUp& /*found*/)
 {
-    const auto lot = std::ranges::find_if(m_known.lots, [&](const ReadableLot& each) {
-        return isSamePerson(each.number.number, text.toStdString());
-    });
-    if (m_isChecking || lot == m_known.lots.end()) {
+    if (m_isChecking) {
+        emit says(tr("A reading check is going on."), tr("Finish it, or give it up, first."));
+        return true;
+    }
+    const auto isMeant = [number = text.toStdString()](const ReadableLot& each) {
+        return isSamePerson(each.number.number, number);
+    };
+    const auto lot = std::ranges::find_if(m_known.lots, isMeant);
+    if (lot == m_known.lots.end()) {
         return false;
+    }
+    if (std::ranges::count_if(m_known.lots, isMeant) > 1) {
+        emit says(tr("Several products have a lot of that number."),
+                  tr("Choose the product in the list."));
+        m_lots->setFocus();
+        return true;
     }
     choose(lot->lot);
     focusReading();
@@ -257,7 +270,14 @@ void IndicatorDeskPage::beginCheck()
     m_isChecking = true;
     auto* const check = new CheckView(m_workstation.look, drawable(m_known.lots),
                                       static_cast<std::uint64_t>(numberOf(m_known.today)));
-    connect(check, &CheckView::finished, this, &IndicatorDeskPage::record);
+    connect(check, &CheckView::finished, this,
+            [this, who = m_workstation.session.who()->id()](const CheckResult& result) {
+                if (m_workstation.session.who()->id() == who) {
+                    record(result);
+                } else {
+                    emit says(tr("This check is not recorded: another person began it."), {});
+                }
+            });
     const auto leave = [this] {
         m_isChecking = false;
         m_lot.clear();

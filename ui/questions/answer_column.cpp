@@ -65,6 +65,12 @@ void AnswerColumn::showStart(std::shared_ptr<const Guide> guide,
     end();
 }
 
+void AnswerColumn::clear()
+{
+    begin(m_guide);
+    end();
+}
+
 void AnswerColumn::show(std::shared_ptr<const Guide> guide, const FloorAnswer& answer,
                         const std::optional<TopicAnswer>& topic)
 {
@@ -93,8 +99,18 @@ void AnswerColumn::addAnswer(const FloorAnswer& answer, const std::optional<Topi
                 .answer = say(*answer.tray, m_workstation.desk.style()).answer});
         return;
     }
+    const auto logWithout = [&](const QString& said) {
+        addLog({.asked = answer.asked,
+                .place = {},
+                .by = {},
+                .topic = {},
+                .label = {},
+                .lot = {},
+                .answer = said.toStdString()});
+    };
     if (answer.mayBeLabel) {
         addNarrow(new TrayView(m_workstation.look, text(answer.asked)));
+        logWithout(text(sayUnknownTray().answer));
     }
     if (topic) {
         addTopic(*topic);
@@ -111,9 +127,11 @@ void AnswerColumn::addAnswer(const FloorAnswer& answer, const std::optional<Topi
     if (answer.topics.empty()) {
         m_column->addWidget(new EmptyState(tr("No topic has these words"),
                                            tr("Ask in other words, or ask your lead.")));
-        return;
     }
     addNearest(answer.topics, tr("No topic answers this well. The nearest are"));
+    if (!answer.mayBeLabel) {
+        logWithout(tr("No topic answers it."));
+    }
 }
 
 void AnswerColumn::addTray(const TraySheet& tray)

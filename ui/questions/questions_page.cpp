@@ -149,7 +149,10 @@ void QuestionsPage::ask(From from)
         m_line->setFocus();
         return;
     }
+    // What stands below is the answer to what stands in the line, or nothing.
+    m_column->clear();
     if (std::exchange(m_isAsking, true)) {
+        m_asksAgain = from;
         return;
     }
     m_field->setError({});
@@ -170,6 +173,10 @@ void QuestionsPage::ask(From from)
         },
         [this, from](Asked asked) {
             m_isAsking = false;
+            if (const auto again = std::exchange(m_asksAgain, std::nullopt)) {
+                ask(*again);
+                return;
+            }
             asked.answer.mayBeLabel |= from == From::scanner;
             beginAnswer();
             take(std::move(asked.guide));
@@ -179,7 +186,10 @@ void QuestionsPage::ask(From from)
             m_line->setFocus();
             m_line->selectAll(); // the next question replaces this one
         },
-        [this] { m_isAsking = false; });
+        [this] {
+            m_isAsking = false;
+            m_asksAgain.reset();
+        });
 }
 
 void QuestionsPage::openTopic(const QString& id)

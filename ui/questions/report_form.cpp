@@ -29,12 +29,8 @@ constexpr int mostOfName = 64;
 constexpr int mostOfNote = 2000;
 
 /// What an indicator inside can show that is no pass, as somebody says it at the telephone.
-constexpr std::array notPassing = {Seen::frontShortOfBoundary,
-                                   Seen::frontOnBoundary,
-                                   Seen::endColourPartly,
-                                   Seen::unchanged,
-                                   Seen::absent,
-                                   Seen::unclear};
+constexpr std::array notPassing = {Seen::frontShortOfBoundary, Seen::frontOnBoundary,
+                                   Seen::endColourPartly, Seen::unchanged, Seen::absent};
 constexpr std::array allFaults = {PackageFault::wet, PackageFault::torn, PackageFault::unsealed,
                                   PackageFault::labelDiffers};
 
@@ -65,11 +61,14 @@ ReportForm::ReportForm(Workstation& workstation, const TraySheet& tray, FloorPla
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(space::medium, space::medium, space::medium, space::medium);
     column->setSpacing(space::small);
-    column->addWidget(makeLabel(tr("What was found on opening %1").arg(m_label), Type::heading));
+    column->addWidget(
+        makeLabel(tr("What was found on opening %1, of load %2").arg(m_label, text(tray.lot)),
+                  Type::heading));
     for (const Seen seen : notPassing) {
         m_indicator->addItem(text(say(seen)));
     }
-    m_found = new Field(tr("&Indicator inside"), m_indicator);
+    m_found = new Field(tr("In&dicator inside"), m_indicator,
+                        tr("whoever is not sure names what it would be at the worst"));
     column->addWidget(m_found);
     column->addWidget(makeLabel(tr("Package"), Type::strong));
     auto* const faults = new FlowLayout;

@@ -1,9 +1,9 @@
 #include "ui/questions/topic_view.h"
 
-#include "ui/questions/topic_drawing.h"
 #include "ui/look/text.h"
 #include "ui/parts/flow_layout.h"
 #include "ui/questions/topic_button.h"
+#include "ui/questions/topic_drawing.h"
 
 #include <QLocale>
 #include <QVBoxLayout>

@@ -38,12 +38,15 @@ TrayView::TrayView(Look& look, const TraySheet& tray, const HouseStyle& style, Q
     show(look, text(tray.label), tray.answer(), say(tray, style));
     auto* const open = makeButton(tr("Open the load %1").arg(text(tray.lot)));
     connect(open, &QPushButton::clicked, this, &TrayView::wantsLoad);
-    auto* const report = makeButton(tr("Re&port what was found on opening…"));
-    connect(report, &QPushButton::clicked, this, &TrayView::wantsReport);
     auto* const buttons = new FlowLayout;
     buttons->setSpacing(space::small);
     buttons->addWidget(open);
-    buttons->addWidget(report);
+    if (tray.ended && tray.stand != TrayStand::imported && tray.stand != TrayStand::inTest
+        && tray.stand != TrayStand::leftLoad) {
+        auto* const report = makeButton(tr("Re&port what was found on opening…"));
+        connect(report, &QPushButton::clicked, this, &TrayView::wantsReport);
+        buttons->addWidget(report);
+    }
     m_column->addLayout(buttons);
 }
 

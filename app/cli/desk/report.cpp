@@ -31,8 +31,10 @@ int report(std::span<const std::string_view> arguments, Streams streams)
         found.indicator = wordIn(chemicalSeenWords, word,
                                  "what was found is wet, torn, unsealed or label-differs; what an "
                                  "indicator inside shows");
-        if (isGoodAnswer(*found.indicator)) {
-            throw UsageError("an indicator that passes is nothing to report");
+        if (!isBadAnswer(*found.indicator)) {
+            throw UsageError(
+                "an indicator that passes is nothing to report; of one that is unclear "
+                "report what it would be at the worst");
         }
     }
     DeskSession session(given, Access::write, streams);

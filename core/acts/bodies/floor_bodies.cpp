@@ -24,7 +24,7 @@ void members(Io& io, Ref<Io, ItemReported> act)
     io.may("by", act.by, aName);
     io.may("note", act.note, aText);
     io.require(act.indicator || !act.faults.empty(), "must say what was found");
-    io.require(!act.indicator || !isGoodAnswer(*act.indicator),
+    io.require(!act.indicator || isBadAnswer(*act.indicator),
                "must report an indicator that does not pass");
     io.require(std::set(act.faults.begin(), act.faults.end()).size() == act.faults.size(),
                "must name each fault once");

@@ -143,9 +143,15 @@ void foldReports(Folding& folding, Item& item, const std::string& id, const Cycl
         if (!entry.isAbout(into.id)) {
             return;
         }
-        const auto before = std::ranges::max_element(
-            item.checks, {}, [](const PackageCheck& each) { return each.act.happenedAt; });
-        PackageCheck check = before == item.checks.end() ? PackageCheck() : *before;
+        PackageCheck check;
+        std::optional<Instant> newest;
+        for (const PackageCheck& each : item.checks) {
+            const bool isBefore = each.act.happenedAt <= entry.happenedAt.at;
+            if (isBefore && isSigned(each.act) && (!newest || each.act.happenedAt >= *newest)) {
+                newest = each.act.happenedAt;
+                check = each;
+            }
+        }
         check.act = actOf(entry);
         for (const PackageFault fault : report.faults) {
             switch (fault) {
@@ -155,7 +161,9 @@ void foldReports(Folding& folding, Item& item, const std::string& id, const Cycl
             case PackageFault::labelDiffers: check.labelAgrees = false; break;
             }
         }
-        if (!report.faults.empty()) {
+        // What says nothing against the package itself is no check where none can be had any more.
+        const bool isCheck = newest || !item.checkLost || check.dry || check.intact || check.sealed;
+        if (!report.faults.empty() && isCheck) {
             item.checks.push_back(check);
         }
         if (report.indicator) {
@@ -180,12 +188,12 @@ void foldPackage(Folding& folding, Item& item, const std::string& id, const Cycl
                                    .act = actOf(entry)});
         }
     });
-    foldReports(folding, item, id, into, own);
     folding.eachValue<PackageCheckLost>(id, own, [&](const Entry& entry, const PackageCheckLost&) {
         if (here(entry) && !item.checkLost) {
             item.checkLost = actOf(entry);
         }
     });
+    foldReports(folding, item, id, into, own);
     folding.eachValue<ItemConfirmed>(id, own, [&](const Entry& entry, const ItemConfirmed&) {
         const Act act = actOf(entry);
         if (here(entry) && (!item.confirmed || item.confirmed->role < Role::lead)) {

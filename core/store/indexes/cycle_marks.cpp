@@ -111,8 +111,7 @@ private:
     void reported(const ItemReported& report)
     {
         if (report.indicator) {
-            const bool isUnclear = rankOf(*report.indicator, false) == SeenRank::unclear;
-            add(isUnclear ? mark::doubt : mark::trouble, isUnclear ? "" : "rejected");
+            add(mark::trouble, "rejected");
         }
         if (std::ranges::find(report.faults, PackageFault::wet) != report.faults.end()) {
             add(mark::trouble, "wet");

@@ -73,13 +73,32 @@ TEST(Report, OfAFailedIndicatorFailsItsItemAndAsksForAReviewOfTheLoad)
     }
 }
 
-TEST(Report, OfAnUnclearIndicatorWaits)
+TEST(Report, OfALabelTakesNoLostCheckBack)
 {
-    Journal journal = releasable();
+    Journal journal = morning();
+    addLoaded(journal);
+    journal.add(operatorA, at(7, 50), {"ld-1"},
+                CycleEnded{{at(7, 50), 0}, CycleOutcome::ended, {}, {}});
+    journal.add(operatorA, at(8, 0), {"it-1", "ld-1"}, PackageCheckLost{});
+    ASSERT_TRUE(has(journal.decideAt(now), Key::itemCheckLost));
     journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
-                ItemReported{.indicator = Seen::unclear, .place = "Room 4"});
-    EXPECT_TRUE(has(journal.decideAt(now), Key::itemInternalUnclear));
-    EXPECT_EQ(verdictOf(journal, "it-1"), Verdict::quarantine);
+                ItemReported{.faults = {PackageFault::labelDiffers}, .place = "Room 4"});
+    EXPECT_TRUE(has(journal.decideAt(now), Key::itemCheckLost));
+    EXPECT_EQ(verdictOf(journal, "it-1"), Verdict::reprocess);
+}
+
+TEST(Report, DoesNotSignWhatNobodySigned)
+{
+    Journal journal = morning();
+    addLoaded(journal);
+    journal.add(operatorA, at(7, 50), {"ld-1"},
+                CycleEnded{{at(7, 50), 0}, CycleOutcome::ended, {}, {}});
+    journal.add(viewerG, at(8, 0), {"it-1", "ld-1"}, PackageChecked{true, true, true, true, true});
+    journal.add(operatorB, opened, {"qu-1", "it-1", "ld-1"},
+                ItemReported{.faults = {PackageFault::labelDiffers}, .place = "Room 4"});
+    const FoldedEvidence folded = journal.fold();
+    ASSERT_EQ(folded.record.load.items[0].checks.size(), 2U);
+    EXPECT_FALSE(folded.record.load.items[0].checks[1].dry);
 }
 
 TEST(Report, OfAPackageIsOneMoreCheckOfIt)

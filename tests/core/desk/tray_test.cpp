@@ -153,6 +153,37 @@ TEST_F(Trays, OfALoadBeforeTheSetWasPackedAnewSayNothing)
     EXPECT_EQ(tray("I1")->answer(), TrayAnswer::mayNot);
 }
 
+TEST_F(Trays, ThatWereUsedAreNotUsableBecauseTheyCameBack)
+{
+    department.passBowieDick();
+    const std::string load = department.runLoad(Implant::no);
+    const std::string item = WorkingDepartment::partOf("it", load);
+    department.readLoad(load);
+    sign(load, Verdict::release);
+    department.record(department.second(), ItemUsed{"case 7"}, {item, load});
+    department.record(department.second(), ItemReturned{"for reprocessing"}, {item, load});
+    EXPECT_EQ(standOf("I1"), TrayStand::used);
+    EXPECT_NE(tray("I1")->answer(), TrayAnswer::mayBeUsed);
+}
+
+// A label that recurs in each of many loads: the newest answers, not the first hundred by chance.
+TEST_F(Trays, OfManyLoadsTheNewestAnswers)
+{
+    std::string newest;
+    for (int i = 0; i < 120; ++i) {
+        newest = must(reserveCycle(department.office(), department.operating(),
+                                   {.sterilizer = "sz-1", .specification = "sp-1"}))
+                     .cycle;
+        // Ids are random in the field; the last of these comes in their middle.
+        const int place = i == 119 ? 60 : i < 60 ? i : i + 1;
+        std::string id = std::to_string(1000 + place);
+        department.record(department.operating(), ItemAdded{.label = "T-9"},
+                          {"it-" + id, newest});
+        department.setClock(department.now() + Duration::minutes(1));
+    }
+    EXPECT_EQ(tray("T-9")->cycle, newest);
+}
+
 // Whatever is to be done, it is said; and only what may be used is opened.
 TEST(WhatIsSaidOfATray, HasAnAnswerAReasonAndWhatToDo)
 {
