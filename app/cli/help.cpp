@@ -86,6 +86,9 @@ On a journal, the file in which everything that people do is recorded:
         | read LOT v1 growth|no-growth|unclear; of a control bc-ID in the place of LOT v1
   tray LABEL                   may this tray be used? By what is signed and known now: may be used,
                                may not and what to do, or ask the lead
+  lot recall NUMBER --why TEXT | lot loads NUMBER
+                               a lot that its maker recalls counts nowhere any more; the loads in
+                               which it was, each decided anew
   read LOT SEEN | read LOT --front MM
         [--method METHOD] [--used pcd|inside|outside]
                                is an indicator of that product's lot acceptable? By the rules, for no
@@ -137,7 +140,7 @@ prints: what is signed is what was seen.
   --help
 
 decide and load decide end with 0 when everything may be released and every test passed, 1 when not
-all; tray with 0 when it may be used, else 1; read with 0 when it is accepted, else 1; trace FILE with 0 when all that was asked is met, 1
+all; tray with 0 when it may be used, else 1; read with 0 when it is accepted, else 1; lot loads with 1 when any is worse than signed; trace FILE with 0 when all that was asked is met, 1
 when something is not or cannot be told, 2 when the text is not usable; verify with 1 when it found
 anything; ask with 0 when a topic fits, 1 when none fits well enough to be given as the answer. 2:
 input or usage was wrong (decide goes on with the other

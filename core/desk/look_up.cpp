@@ -16,7 +16,7 @@ namespace {
 
 using What = LookedUp::What;
 
-constexpr std::int64_t mostLabels = 100;
+constexpr std::size_t mostLabels = 100;
 
 LookedUp person(ReadSnapshot& snapshot, std::string_view text)
 {

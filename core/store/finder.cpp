@@ -3,6 +3,9 @@
 #include "core/quantities/person.h"
 #include "core/store/queries.h"
 
+#include <algorithm>
+#include <functional>
+#include <tuple>
 #include <utility>
 
 namespace loadwarden {
@@ -124,13 +127,22 @@ std::vector<FoundLot> Finder::lotsFrom(std::string_view beginning, std::int64_t 
     return lots;
 }
 
-std::vector<FoundLabel> Finder::labelled(std::string_view label, std::int64_t most)
+std::vector<FoundLabel> Finder::labelled(std::string_view label, std::size_t most)
 {
     Statement rows = select(m_snapshot, Query::itemsOfLabel);
-    rows.bind(":label", foldedPerson(label)).bind(":limit", most);
-    std::vector<FoundLabel> labels;
+    rows.bind(":label", foldedPerson(label));
+    // Put in order here: the engine would build a table to sort them by another one's column.
+    std::vector<std::tuple<std::int64_t, std::string, std::string, std::string>> found;
     while (rows.step()) {
-        labels.push_back({rows.text(3), rows.text(1), rows.text(2)});
+        found.emplace_back(rows.integer(3), rows.text(1), rows.text(0), rows.text(2));
+    }
+    std::ranges::sort(found, std::greater());
+    std::vector<FoundLabel> labels;
+    for (const auto& [at, cycle, item, said] : found) {
+        if (labels.size() == most) {
+            break;
+        }
+        labels.push_back({said, item, cycle});
     }
     return labels;
 }

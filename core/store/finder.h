@@ -71,7 +71,7 @@ public:
     [[nodiscard]] std::vector<FoundLabel> labelsFrom(std::string_view beginning, std::int64_t most);
 
     /// Exactly that label, compared so: the newest cycle first, however many there are.
-    [[nodiscard]] std::vector<FoundLabel> labelled(std::string_view label, std::int64_t most);
+    [[nodiscard]] std::vector<FoundLabel> labelled(std::string_view label, std::size_t most);
 
     /// The cycle of that id; nullopt when nobody named it.
     [[nodiscard]] std::optional<FoundCycle> cycle(std::string_view id);

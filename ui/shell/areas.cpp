@@ -29,7 +29,7 @@ QString biologicals()
 
 QString indicators()
 {
-    return QCoreApplication::translate("loadwarden::ui::Area", "&Indicators");
+    return QCoreApplication::translate("loadwarden::ui::Area", "Indicators");
 }
 
 QString questions()

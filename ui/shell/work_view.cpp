@@ -54,7 +54,11 @@ QWidget* WorkView::makeBezel()
     }
     row->addStretch();
     m_facility->setText(text(m_workstation.desk.about().facility));
-    row->addWidget(m_facility);
+    // Where there is not room for all, the facility's name gives way: the window has it, too.
+    m_facility->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_facility->setMinimumWidth(0);
+    m_facility->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    row->addWidget(m_facility, 1);
     row->addSpacing(space::large);
     m_person->setObjectName(QStringLiteral("person"));
     connect(m_person, &QPushButton::clicked, this, &WorkView::wantsChangeOfPerson);

@@ -15,6 +15,7 @@ std::span<const Command> journalCommands()
         Command{"load", load},
         Command{"bi", bi},
         Command{"test", test},
+        Command{"lot", productLot},
         Command{"read", readOne},
         Command{"report", report},
         Command{"tray", tray},

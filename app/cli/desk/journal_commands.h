@@ -17,6 +17,7 @@ int importFile(std::span<const std::string_view> arguments, Streams streams);
 int init(std::span<const std::string_view> arguments, Streams streams);
 int journal(std::span<const std::string_view> arguments, Streams streams);
 int load(std::span<const std::string_view> arguments, Streams streams);
+int productLot(std::span<const std::string_view> arguments, Streams streams);
 int readOne(std::span<const std::string_view> arguments, Streams streams);
 int record(std::span<const std::string_view> arguments, Streams streams);
 int report(std::span<const std::string_view> arguments, Streams streams);
