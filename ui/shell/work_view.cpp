@@ -54,16 +54,24 @@ QWidget* WorkView::makeBezel()
     }
     row->addStretch();
     m_facility->setText(text(m_workstation.desk.about().facility));
-    // Where there is not room for all, the facility's name gives way: the window has it, too.
-    m_facility->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    m_facility->setMinimumWidth(0);
-    m_facility->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    row->addWidget(m_facility, 1);
+    m_facility->hide(); // until it is known that there is room for it
+    row->addWidget(m_facility);
     row->addSpacing(space::large);
     m_person->setObjectName(QStringLiteral("person"));
     connect(m_person, &QPushButton::clicked, this, &WorkView::wantsChangeOfPerson);
     row->addWidget(m_person);
     return bezel;
+}
+
+void WorkView::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    // Where there is not room for all, the facility's name gives way.
+    int needed = m_facility->sizeHint().width() + m_person->sizeHint().width() + 6 * space::large;
+    for (const QPushButton* const tab : m_tabs) {
+        needed += tab->sizeHint().width();
+    }
+    m_facility->setVisible(needed <= width());
 }
 
 QPushButton* WorkView::makeTab(int index)

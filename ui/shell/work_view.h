@@ -39,6 +39,9 @@ signals:
     void wantsChangeOfPerson();
     void says(const QString& what, const QString& next);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     [[nodiscard]] QWidget* makeBezel();
     [[nodiscard]] QWidget* makeFoot();
