@@ -332,7 +332,9 @@ def differs(g):
         readings[:] = [reading for reading in readings if reading["parameter"] != parameter]
     readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter=parameter, **read))
     if g.chance(0.3):               # before it one that may hold the reading
-        g.load["traces"].insert(0, make_trace(g, "trace-%d" % (len(g.load["traces"]) + 1)))
+        names = {each["id"] for each in g.load["traces"]}
+        free = next(number for number in range(1, len(names) + 2) if "trace-%d" % number not in names)
+        g.load["traces"].insert(0, make_trace(g, "trace-%d" % free))
     if g.chance(0.25):
         g.pick(SPOILS[2:])(g, trace)
     elif g.chance(0.15):            # what spoils it takes nothing of the difference back
