@@ -73,6 +73,12 @@ def make_trace(g, name="trace-1"):
     return out
 
 
+def free_name(traces):
+    """A name that none of them has."""
+    names = {each["id"] for each in traces}
+    return next(name for name in map("trace-%d".__mod__, range(1, len(names) + 2)) if name not in names)
+
+
 def give_traces(g):
     """The traces of a releasable load: asked for always one; of other methods, which the rule skips, seldom."""
     asked = g.policy["trace.asked"] == "yes"
@@ -276,7 +282,7 @@ def several(g):
         return False
     traces = g.load["traces"]
     while len(traces) < g.pick((2, 2, 3)):
-        traces.append(make_trace(g, "trace-%d" % (len(traces) + 1)))
+        traces.append(make_trace(g, free_name(traces)))
         if g.chance(0.7):
             g.pick(SPOILS)(g, traces[-1])
     if g.chance(0.4):
@@ -332,9 +338,7 @@ def differs(g):
         readings[:] = [reading for reading in readings if reading["parameter"] != parameter]
     readings.append(g.act(g.end, g.pick(("operator",) * 9 + ("viewer",)), recorded=g.end, parameter=parameter, **read))
     if g.chance(0.3):               # before it one that may hold the reading
-        names = {each["id"] for each in g.load["traces"]}
-        free = next(number for number in range(1, len(names) + 2) if "trace-%d" % number not in names)
-        g.load["traces"].insert(0, make_trace(g, "trace-%d" % free))
+        g.load["traces"].insert(0, make_trace(g, free_name(g.load["traces"])))
     if g.chance(0.25):
         g.pick(SPOILS[2:])(g, trace)
     elif g.chance(0.15):            # what spoils it takes nothing of the difference back
