@@ -4,6 +4,7 @@
 #include "ui/parts/clear_layout.h"
 #include "ui/parts/empty_state.h"
 #include "ui/questions/asked_view.h"
+#include "ui/questions/floor_desk.h"
 #include "ui/questions/log_form.h"
 #include "ui/questions/report_form.h"
 #include "ui/questions/topic_button.h"
@@ -24,8 +25,13 @@ constexpr int widest = 860; ///< what is read in one line
 } // namespace
 
 AnswerColumn::AnswerColumn(const Workstation& workstation, QWidget* rows)
-    : QObject(rows), m_workstation(workstation), m_rows(rows), m_column(new QVBoxLayout(rows))
+    : QObject(rows),
+      m_workstation(workstation),
+      m_rows(rows),
+      m_column(new QVBoxLayout(rows)),
+      m_floor(new FloorDesk(workstation, this))
 {
+    connect(m_floor, &FloorDesk::says, this, &AnswerColumn::says);
     m_column->setContentsMargins(space::page, 0, space::page, space::page);
     m_column->setSpacing(space::medium);
 }
@@ -147,8 +153,7 @@ void AnswerColumn::addTray(const TraySheet& tray)
 void AnswerColumn::showReport(const TraySheet& tray)
 {
     begin(m_guide);
-    auto* const form = new ReportForm(m_workstation, tray, m_places);
-    connect(form, &ReportForm::says, this, &AnswerColumn::says);
+    auto* const form = new ReportForm(*m_floor, tray);
     const auto again = [this, label = text(tray.label)] { emit wantsTray(label); };
     connect(form, &ReportForm::reported, this, again);
     connect(form, &ReportForm::left, this, again);
@@ -159,8 +164,7 @@ void AnswerColumn::showReport(const TraySheet& tray)
 
 void AnswerColumn::addLog(QuestionLogged question)
 {
-    auto* const form = new LogForm(m_workstation, std::move(question), m_places);
-    connect(form, &LogForm::says, this, &AnswerColumn::says);
+    auto* const form = new LogForm(*m_floor, std::move(question));
     connect(form, &LogForm::logged, form, [this, form] {
         form->hide();
         emit logged();

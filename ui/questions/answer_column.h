@@ -1,7 +1,6 @@
 #pragma once
 
 #include "core/desk/floor.h"
-#include "ui/questions/floor_places.h"
 #include "ui/questions/guide.h"
 #include "ui/questions/topic_paper.h"
 #include "ui/shell/area.h"
@@ -12,6 +11,8 @@ class QVBoxLayout;
 class QWidget;
 
 namespace loadwarden::ui {
+
+class FloorDesk;
 
 /// What is answered to a question, from top to bottom: a tray, a topic, the topics nearest to it.
 class AnswerColumn : public QObject {
@@ -58,7 +59,7 @@ private:
     QWidget* m_rows;
     QVBoxLayout* m_column;
     std::shared_ptr<const Guide> m_guide; ///< whose topics are shown
-    FloorPlaces m_places;
+    FloorDesk* m_floor;
 };
 
 } // namespace loadwarden::ui

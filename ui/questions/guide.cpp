@@ -1,7 +1,6 @@
 #include "ui/questions/guide.h"
 
-#include "core/desk/registers.h"
-#include "core/exchange/policy_reader.h"
+#include "core/desk/policy_now.h"
 
 #include <utility>
 
@@ -77,16 +76,8 @@ FloorAnswer Guide::ask(Office& office, const std::string& asked) const
 
 TopicAnswer Guide::answer(Office& office, const Topic& topic) const
 {
-    Policy policy = defaultPolicy();
     ReadSnapshot snapshot(office.connection());
-    const Registers registers = registersOf(snapshot, office.zone(), office.now());
-    if (!registers.policies.empty()) {
-        auto read = readPolicy(registers.policies.front().recorded.toml, "policy");
-        if (auto* const known = std::get_if<Policy>(&read)) {
-            policy = std::move(*known);
-        }
-    }
-    return answerTopic(m_library, topic, policy, registers.day);
+    return answerTopic(m_library, topic, policyNow(snapshot), office.zone().dateOf(office.now()));
 }
 
 } // namespace loadwarden::ui

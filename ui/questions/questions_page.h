@@ -54,7 +54,7 @@ private:
     AnswerColumn* m_column;
     std::shared_ptr<const Guide> m_guide; ///< made when somebody first asks
     std::optional<TopicAnswer> m_topic;   ///< what is shown of it
-    std::optional<From> m_asksAgain; ///< what was asked while an answer was awaited
+    std::optional<From> m_asksAgain;      ///< what was asked while an answer was awaited
     bool m_isAsking = false;
     bool m_isReading = false;
     bool m_isAtStart = true; ///< nothing has been asked yet

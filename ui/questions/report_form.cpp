@@ -1,22 +1,19 @@
 #include "ui/questions/report_form.h"
 
 #include "core/desk/floor.h"
-#include "core/desk/recorder.h"
-#include "core/words/say_refusal.h"
 #include "core/words/say_terms.h"
 #include "ui/look/text.h"
 #include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 #include "ui/parts/flow_layout.h"
-#include "ui/questions/floor_places.h"
-#include "ui/shell/desk_link.h"
-#include "ui/shell/session.h"
+#include "ui/questions/floor_desk.h"
+#include "ui/questions/floor_from.h"
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QCompleter>
-#include <QHBoxLayout>
 #include <QLineEdit>
+#include <QPointer>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include <array>
@@ -25,7 +22,6 @@
 namespace loadwarden::ui {
 namespace {
 
-constexpr int mostOfName = 64;
 constexpr int mostOfNote = 2000;
 
 /// What an indicator inside can show that is no pass, as somebody says it at the telephone.
@@ -34,41 +30,28 @@ constexpr std::array notPassing = {Seen::frontShortOfBoundary, Seen::frontOnBoun
 constexpr std::array allFaults = {PackageFault::wet, PackageFault::torn, PackageFault::unsealed,
                                   PackageFault::labelDiffers};
 
-QLineEdit* makeLine(const QString& typed, int most)
-{
-    auto* const line = new QLineEdit(typed);
-    line->setMaxLength(most);
-    return line;
-}
-
 } // namespace
 
-ReportForm::ReportForm(Workstation& workstation, const TraySheet& tray, FloorPlaces& places,
-                       QWidget* parent)
+ReportForm::ReportForm(FloorDesk& desk, const TraySheet& tray, QWidget* parent)
     : QFrame(parent),
-      m_workstation(workstation),
-      m_item(tray.item),
-      m_cycle(tray.cycle),
-      m_label(text(tray.label)),
-      m_places(places),
+      m_desk(desk),
+      m_tray(tray),
       m_indicator(makeCombo({tr("passes, or not looked at")})),
-      m_place(makeLine(places.last(), mostOfName)),
-      m_placeField(new Field(tr("W&here it was found"), m_place, tr("a room or a ward"))),
-      m_by(makeLine(places.lastBy(), mostOfName)),
-      m_note(makeLine({}, mostOfNote))
+      m_found(new Field(tr("In&dicator inside"), m_indicator,
+                        tr("whoever is not sure names what it would be at the worst"))),
+      m_from(new FloorFrom(desk, tr("W&here it was found"), tr("Reported b&y"))),
+      m_note(new QLineEdit)
 {
     setObjectName(QStringLiteral("reading"));
     auto* const column = new QVBoxLayout(this);
     column->setContentsMargins(space::medium, space::medium, space::medium, space::medium);
     column->setSpacing(space::small);
-    column->addWidget(
-        makeLabel(tr("What was found on opening %1, of load %2").arg(m_label, text(tray.lot)),
-                  Type::heading));
+    column->addWidget(makeLabel(
+        tr("What was found on opening %1, of load %2").arg(text(tray.label), text(tray.lot)),
+        Type::heading));
     for (const Seen seen : notPassing) {
         m_indicator->addItem(text(say(seen)));
     }
-    m_found = new Field(tr("In&dicator inside"), m_indicator,
-                        tr("whoever is not sure names what it would be at the worst"));
     column->addWidget(m_found);
     column->addWidget(makeLabel(tr("Package"), Type::strong));
     auto* const faults = new FlowLayout;
@@ -80,14 +63,8 @@ ReportForm::ReportForm(Workstation& workstation, const TraySheet& tray, FloorPla
         faults->addWidget(box);
     }
     column->addLayout(faults);
-    auto* const who = new QHBoxLayout;
-    who->setSpacing(space::medium);
-    auto* const known = new QCompleter(places.all(), m_place);
-    known->setCaseSensitivity(Qt::CaseInsensitive);
-    m_place->setCompleter(known);
-    who->addWidget(m_placeField, 1);
-    who->addWidget(new Field(tr("Reported b&y"), m_by, tr("by what they do there; no patient")), 1);
-    column->addLayout(who);
+    column->addWidget(m_from);
+    m_note->setMaxLength(mostOfNote);
     column->addWidget(new Field(tr("N&ote"), m_note));
     auto* const buttons = new FlowLayout;
     buttons->setSpacing(space::small);
@@ -98,6 +75,7 @@ ReportForm::ReportForm(Workstation& workstation, const TraySheet& tray, FloorPla
     column->addLayout(buttons);
     connect(go, &QPushButton::clicked, this, &ReportForm::record);
     connect(m_note, &QLineEdit::returnPressed, this, &ReportForm::record);
+    connect(m_from, &FloorFrom::entered, this, &ReportForm::record);
     connect(leave, &QPushButton::clicked, this, &ReportForm::left);
 }
 
@@ -110,8 +88,8 @@ ItemReported ReportForm::report() const
 {
     ItemReported report{.indicator = {},
                         .faults = {},
-                        .place = m_place->text().trimmed().toStdString(),
-                        .by = m_by->text().trimmed().toStdString(),
+                        .place = m_from->place().toStdString(),
+                        .by = m_from->by().toStdString(),
                         .note = m_note->text().trimmed().toStdString()};
     if (const int chosen = m_indicator->currentIndex(); chosen > 0) {
         report.indicator = notPassing.at(static_cast<std::size_t>(chosen - 1));
@@ -131,36 +109,33 @@ void ReportForm::record()
     m_found->setError(isNothing ? tr("Say what was found: an indicator that does not pass, or what "
                                      "is wrong with the package.")
                                 : QString());
-    m_placeField->setError(found.place.empty() ? tr("Say where it was found.") : QString());
-    if (isNothing || found.place.empty()) {
-        (isNothing ? static_cast<QWidget*>(m_indicator) : m_place)->setFocus();
+    m_from->setPlaceError(found.place.empty() ? tr("Say where it was found.") : QString());
+    if (isNothing) {
+        focusFirst();
+        return;
+    }
+    if (found.place.empty()) {
+        m_from->focusPlace();
         return;
     }
     if (std::exchange(m_isRecording, true)) {
         return;
     }
-    m_workstation.desk.record(
-        this,
-        [who = *m_workstation.session.who(), found, item = m_item,
-         cycle = m_cycle](Office& office) {
-            const ToRecord act = loadwarden::reported(
-                office.place().ids, office.zone().dateOf(office.now()), found, item, cycle);
-            return Recorder(office).record(who, act);
+    m_desk.record(
+        [found, item = m_tray.item, cycle = m_tray.cycle](IdSource& ids, Date day) {
+            return loadwarden::reported(ids, day, found, item, cycle);
         },
-        [this, place = text(found.place), by = text(found.by)](const OrRefusal<Appended>& answer) {
-            m_isRecording = false;
-            if (const auto* const refusal = std::get_if<Refusal>(&answer)) {
-                const Told said = say(*refusal, m_workstation.desk.style());
-                emit says(text(said.says), text(said.next));
-                return;
+        m_from->place(), m_from->by(),
+        tr("The report on %1 is recorded, and its load is decided anew.").arg(text(m_tray.label)),
+        tr("Hold what of this load is still here, and tell the lead."),
+        [self = QPointer(this)](bool isDone) {
+            if (self) {
+                self->m_isRecording = false;
+                if (isDone) {
+                    emit self->reported();
+                }
             }
-            m_places.remember(place, by);
-            emit says(
-                tr("The report on %1 is recorded, and its load is decided anew.").arg(m_label),
-                tr("Hold what of this load is still here, and tell the lead."));
-            emit reported();
-        },
-        [this] { m_isRecording = false; });
+        });
 }
 
 } // namespace loadwarden::ui

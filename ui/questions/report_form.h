@@ -1,7 +1,6 @@
 #pragma once
 
 #include "core/desk/tray.h"
-#include "ui/shell/area.h"
 
 #include <QFrame>
 
@@ -14,7 +13,8 @@ class QLineEdit;
 namespace loadwarden::ui {
 
 class Field;
-class FloorPlaces;
+class FloorDesk;
+class FloorFrom;
 
 /// What was found when an item was opened, or was about to be, reported by telephone or at the
 /// counter: entered in seconds, without a PIN, since it can only hold something back.
@@ -22,13 +22,12 @@ class ReportForm : public QFrame {
     Q_OBJECT
 
 public:
-    ReportForm(Workstation& workstation, const TraySheet& tray, FloorPlaces& places,
-               QWidget* parent = nullptr);
+    /// The desk outlives the form.
+    ReportForm(FloorDesk& desk, const TraySheet& tray, QWidget* parent = nullptr);
 
     void focusFirst();
 
 signals:
-    void says(const QString& what, const QString& next);
     void reported();
     void left();
 
@@ -37,17 +36,12 @@ private:
     /// What was typed and ticked; without anything found it has neither indicator nor faults.
     [[nodiscard]] ItemReported report() const;
 
-    Workstation m_workstation;
-    std::string m_item;
-    std::string m_cycle;
-    QString m_label;
-    FloorPlaces& m_places;
+    FloorDesk& m_desk;
+    TraySheet m_tray;
     QComboBox* m_indicator;
     std::vector<QCheckBox*> m_faults; ///< in the order of PackageFault
     Field* m_found;
-    QLineEdit* m_place;
-    Field* m_placeField;
-    QLineEdit* m_by;
+    FloorFrom* m_from;
     QLineEdit* m_note;
     bool m_isRecording = false; ///< a second press meanwhile is none
 };
