@@ -13,6 +13,7 @@ namespace loadwarden {
 enum class NeedKind : std::uint8_t {
     growth,           ///< a vial of it grew
     evidenceWorse,    ///< what was signed is better than what is decided now
+    lotRecalled,      ///< loads in which it was count it no more; `at`: when that was recorded
     failed,           ///< decided as reprocess, and nobody has signed that
     testFailed,       ///< the newest air-removal test of the period
     testNotRun,       ///< none in the period that counts
@@ -43,7 +44,7 @@ struct NeedPart {
 struct Need {
     NeedKind kind{};
     std::string cycle;             ///< ld-; empty: not of a cycle
-    std::string lot;               ///< of the cycle; of lotExpires the product's lot number
+    std::string lot;               ///< of the cycle; of a product's lot its number
     std::string sterilizer;        ///< sz-; empty: not known
     std::string subject;           ///< bv-, pl-; empty: none
     std::string name;              ///< of what `subject` is, where it has one

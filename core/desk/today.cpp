@@ -27,10 +27,7 @@ void takeEarlier(std::optional<Instant>& earliest, std::optional<Instant> other,
 /// The cycles that were looked at, each once.
 class Views {
 public:
-    Views(ReadSnapshot& snapshot, EntryCache& cache, Instant now)
-        : m_views(snapshot, cache, now)
-    {
-    }
+    Views(ReadSnapshot& snapshot, EntryCache& cache, Instant now) : m_views(snapshot, cache, now) {}
 
     /// Null where nothing was recorded of it.
     const CycleView* of(const std::string& cycle)
@@ -225,8 +222,7 @@ private:
     {
         for (const Entry& entry : fromFloorSince(m_snapshot, m_zone.dateOf(m_now - lookBack))) {
             const std::string_view cycle = entry.subject("ld");
-            const bool isThere =
-                std::ranges::find(cycles, cycle, &FoundCycle::id) != cycles.end();
+            const bool isThere = std::ranges::find(cycles, cycle, &FoundCycle::id) != cycles.end();
             if (cycle.empty() || isThere) {
                 continue;
             }
@@ -243,6 +239,9 @@ private:
         for (const Fact& fact : book.facts()) {
             const auto* const lot = std::get_if<ProductLotRecorded>(&fact.current().act);
             const std::string& id = fact.origin->subjects.front();
+            if (fact.stands() && std::holds_alternative<LotRecalled>(fact.current().act)) {
+                recalled(book, fact);
+            }
             if (lot == nullptr || !lot->expires
                 || peekRevision<ProductLotRecorded>(book, id, newest) != &fact) {
                 continue;
@@ -262,6 +261,27 @@ private:
                                      .at = expires,
                                      .findings = {}});
         }
+    }
+
+    /// What was released with it is nobody's need of its own: its loads are looked for.
+    void recalled(const FactBook& book, const Fact& recall)
+    {
+        const Instant at = recall.current().recordedAt.at;
+        if (at < m_now - lookBack) {
+            return;
+        }
+        const std::string id(recall.origin->subject("pl"));
+        const auto* const known = peekRevision<ProductLotRecorded>(book, id, newest);
+        m_today.needs.push_back(
+            {.kind = NeedKind::lotRecalled,
+             .cycle = {},
+             .lot =
+                 known == nullptr ? id : std::get<ProductLotRecorded>(known->current().act).number,
+             .sterilizer = {},
+             .subject = id,
+             .name = productName(recall.origin->subject("pr")),
+             .at = at,
+             .findings = {}});
     }
 
     std::string productName(std::string_view product)

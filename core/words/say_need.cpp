@@ -23,6 +23,7 @@ private:
         switch (n_.kind) {
         case NeedKind::growth: return tr("Growth in a biological indicator");
         case NeedKind::evidenceWorse: return tr("Signed, and worse now");
+        case NeedKind::lotRecalled: return tr("Lot recalled");
         case NeedKind::failed: return tr("Failed");
         case NeedKind::testFailed: return tr("Air-removal test failed");
         case NeedKind::testNotRun: return tr("Air-removal test not run");
@@ -77,6 +78,10 @@ private:
             return n_.at ? tr("To be read since %1. %2").arg(at(), first()) : first();
         case NeedKind::biologicalComing:
         case NeedKind::aerating: return first();
+        case NeedKind::lotRecalled:
+            return tr("%1, lot %2, recalled on %3: nothing of it counts, also where it was read "
+                      "before. Find its loads by the product's lot, and what of them is released.")
+                .arg(QString::fromStdString(n_.name), QString::fromStdString(n_.lot), at());
         case NeedKind::lotExpires:
             return tr("%1, lot %2: the last moment to use it is before %3.")
                 .arg(QString::fromStdString(n_.name), QString::fromStdString(n_.lot), at());
@@ -97,6 +102,7 @@ private:
         case NeedKind::otherEvidence:
         case NeedKind::printout: return tr("Complete it");
         case NeedKind::reading: return isSecondLook() ? tr("Have it read again") : tr("Read them");
+        case NeedKind::lotRecalled: return tr("Find its loads");
         case NeedKind::lotExpires: return tr("Look at the lot");
         default: return tr("Look at it");
         }

@@ -7,6 +7,7 @@
 #include "ui/indicators/reading_panel.h"
 #include "ui/load/load_text.h"
 #include "ui/look/text.h"
+#include "ui/parts/clear_layout.h"
 #include "ui/parts/combo.h"
 #include "ui/parts/field.h"
 
@@ -282,6 +283,7 @@ void IndicatorSection::openPanel(const std::string& id)
         show(*desk().sheet());
     });
     show(*desk().sheet());
+    settleLayouts(m_panel); // else it is seen for a moment at the height of another width
     m_panel->focusFirst();
 }
 

@@ -15,6 +15,7 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <utility>
 
 namespace loadwarden::ui {
@@ -69,6 +70,12 @@ void AnswerColumn::showStart(std::shared_ptr<const Guide> guide,
         }
     }
     end();
+}
+
+bool AnswerColumn::isReporting() const
+{
+    const auto forms = m_rows->findChildren<ReportForm*>();
+    return std::ranges::any_of(forms, [](const ReportForm* form) { return !form->isHidden(); });
 }
 
 void AnswerColumn::clear()

@@ -25,6 +25,8 @@ public:
     /// What may be asked, while nothing has been; with what was asked most and the facility's own
     /// topics. `guide` may be null.
     void showStart(std::shared_ptr<const Guide> guide, const std::vector<AskedOften>& asked = {});
+    /// Whether a report is being filled in in the place of an answer.
+    [[nodiscard]] bool isReporting() const;
     /// Nothing is answered now.
     void clear();
     /// `topic`: the first of the topics, answered; nullopt: none answers what was asked.

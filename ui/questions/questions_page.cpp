@@ -1,5 +1,6 @@
 #include "ui/questions/questions_page.h"
 
+#include "core/words/say_tray.h"
 #include "ui/look/text.h"
 #include "ui/parts/field.h"
 #include "ui/parts/rows_scroll.h"
@@ -47,6 +48,7 @@ QuestionsPage::QuestionsPage(Workstation& workstation)
     connect(m_column, &AnswerColumn::wantsCycle, this, &Page::wantsCycle);
     connect(m_column, &AnswerColumn::wantsPaper, this,
             [this](TopicSheet sheet) { m_paper->ask(sheet, m_guide, *m_topic); });
+    connect(&m_workstation.desk, &DeskLink::recorded, this, &QuestionsPage::lookAtTrayAgain);
     connect(m_column, &AnswerColumn::says, this, &Page::says);
     connect(m_column, &AnswerColumn::logged, m_line, qOverload<>(&QWidget::setFocus));
     connect(m_column, &AnswerColumn::wantsTray, this, [this](const QString& label) {
@@ -80,6 +82,34 @@ void QuestionsPage::shown()
 {
     m_line->setFocus();
     readHouse();
+    lookAtTrayAgain();
+}
+
+void QuestionsPage::lookAtTrayAgain()
+{
+    if (!m_tray || m_isAsking || m_column->isReporting()) {
+        return;
+    }
+    m_workstation.desk.ask(
+        this,
+        [label = m_tray->tray->label](Office& office) {
+            ReadSnapshot snapshot(office.connection());
+            return trayOf(snapshot, office.entries(), label, office.now());
+        },
+        [this](const std::optional<TraySheet>& now) {
+            if (!m_tray || m_isAsking || m_column->isReporting() || !now
+                || now->label != m_tray->tray->label) {
+                return;
+            }
+            const HouseStyle style = m_workstation.desk.style();
+            const TraySaid said = say(*now, style);
+            const TraySaid before = say(*m_tray->tray, style);
+            if (said.answer != before.answer || said.why != before.why
+                || now->cycle != m_tray->tray->cycle) {
+                m_tray->tray = now;
+                m_column->show(m_guide, *m_tray, std::nullopt);
+            }
+        });
 }
 
 bool QuestionsPage::takeScan(const QString& text, const LookedUp& found)
@@ -108,6 +138,7 @@ void QuestionsPage::take(std::shared_ptr<const Guide> guide)
 
 void QuestionsPage::beginAnswer()
 {
+    m_tray.reset();
     m_isAtStart = false;
     m_topic.reset();
     m_paper->hide();
@@ -151,6 +182,7 @@ void QuestionsPage::ask(From from)
     }
     // What stands below is the answer to what stands in the line, or nothing.
     m_column->clear();
+    m_tray.reset();
     if (std::exchange(m_isAsking, true)) {
         m_asksAgain = from;
         return;
@@ -182,6 +214,9 @@ void QuestionsPage::ask(From from)
             take(std::move(asked.guide));
             m_topic = std::move(asked.topic);
             m_column->show(m_guide, asked.answer, m_topic);
+            if (asked.answer.tray) {
+                m_tray = std::move(asked.answer);
+            }
             m_scroll->verticalScrollBar()->setValue(0);
             m_line->setFocus();
             m_line->selectAll(); // the next question replaces this one

@@ -26,6 +26,7 @@ public:
     void shown() override;
     /// A topic by its id.
     void goTo(const QString& topic) override { openTopic(topic); }
+    void lookAtClock() override { lookAtTrayAgain(); }
     bool takeScan(const QString& text, const LookedUp& found) override;
 
     [[nodiscard]] bool isUpToDate() const { return !m_isAsking && !m_isReading; }
@@ -38,6 +39,8 @@ private:
     void readHouse();
     void ask(From from);
     void openTopic(const QString& id);
+    /// What is said of a tray is said of now: where it would be said otherwise, it is said anew.
+    void lookAtTrayAgain();
 
     /// For the desk's thread: the guide as the facility's folder stands then.
     [[nodiscard]] std::function<std::shared_ptr<const Guide>()> guideNow() const;
@@ -53,6 +56,7 @@ private:
     QScrollArea* m_scroll;
     AnswerColumn* m_column;
     std::shared_ptr<const Guide> m_guide; ///< made when somebody first asks
+    std::optional<FloorAnswer> m_tray;    ///< what is shown of one
     std::optional<TopicAnswer> m_topic;   ///< what is shown of it
     std::optional<From> m_asksAgain;      ///< what was asked while an answer was awaited
     bool m_isAsking = false;

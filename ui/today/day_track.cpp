@@ -120,9 +120,8 @@ void DayTrack::paintHours(QPainter& painter) const
         painter.drawLine(QPointF(x(at), base), QPointF(x(at), base + (isLabelled ? 6 : 3)));
         // Not under the line of now, which would cross it.
         const double left = x(at) + 4.0;
-        const bool isCrossed = x(m_span.now) > left - 2.0
-                               && x(m_span.now) < left + needed - 12.0 && m_span.now >= m_span.begin
-                               && m_span.now <= m_span.end;
+        const bool isCrossed = x(m_span.now) > left - 2.0 && x(m_span.now) < left + needed - 12.0
+                               && m_span.now >= m_span.begin && m_span.now <= m_span.end;
         if (isLabelled && !isCrossed) {
             painter.setPen(colours.muted);
             painter.drawText(QPointF(left, base + 3.0 + metrics.ascent()),

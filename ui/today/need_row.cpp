@@ -19,6 +19,7 @@ Mark markOf(NeedKind kind)
     switch (kind) {
     case NeedKind::growth:
     case NeedKind::evidenceWorse:
+    case NeedKind::lotRecalled:
     case NeedKind::failed: return {Glyph::reprocess, ToneOf::bad};
     case NeedKind::testFailed:
     case NeedKind::controlDead: return {Glyph::failed, ToneOf::bad};

@@ -171,8 +171,7 @@ void TodayPage::ask()
     }
     m_isAsking = true;
     m_workstation.desk.ask(
-        this,
-        [kept = m_workstation.desk.keptToday()](Office& office) { return kept->of(office); },
+        this, [kept = m_workstation.desk.keptToday()](Office& office) { return kept->of(office); },
         [this](Today today) {
             m_isAsking = false;
             show(std::move(today));
@@ -310,6 +309,7 @@ void TodayPage::act(const Need& need)
     case NeedKind::lotExpires:
         emit wantsArea(QStringLiteral("settings"), QStringLiteral("products"));
         return;
+    case NeedKind::lotRecalled: emit wantsArea(QStringLiteral("records")); return;
     case NeedKind::growth:
     case NeedKind::controlDead:
     case NeedKind::biologicalDue:

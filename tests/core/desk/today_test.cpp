@@ -296,6 +296,20 @@ TEST_F(TodayOfADepartment, PutsGrowthFirst)
     EXPECT_EQ(kinds().front(), NeedKind::growth);
 }
 
+TEST_F(TodayOfADepartment, NamesARecalledLotAsLongAsItLooksBack)
+{
+    const std::string lot = "pl-2";
+    department.record(department.second(), LotRecalled{"notice"}, {lot, "pr-2"});
+    const Instant at = department.now();
+    EXPECT_THAT(kinds(), ElementsAre(NeedKind::lotRecalled));
+    EXPECT_EQ(need(NeedKind::lotRecalled)->subject, lot);
+    EXPECT_EQ(need(NeedKind::lotRecalled)->lot, "N2");
+    EXPECT_FALSE(need(NeedKind::lotRecalled)->name.empty());
+    EXPECT_EQ(need(NeedKind::lotRecalled)->at, at);
+    department.setClock(at + lookBack + Duration::milliseconds(1));
+    EXPECT_THAT(kinds(), Not(Contains(NeedKind::lotRecalled)));
+}
+
 TEST_F(TodayOfADepartment, WarnsOfLotsFromFourteenDaysBeforeTheyExpire)
 {
     const Instant expires = local("00:00", "2032-01-02");
