@@ -199,10 +199,10 @@ private:
         const auto settled = [&] {
             (void)QTest::qWaitFor([&] { return page->isUpToDate(); }, longestWaitMs);
         };
+        auto* const line = page->findChild<QLineEdit*>(); // before answers have lines of their own
         for (const char* const asked :
              {"the front has only just entered the accept zone",
               "does sterile mean free of every organism", "who cleans the windows", "TRAY-77"}) {
-            auto* const line = page->findChild<QLineEdit*>();
             line->setFocus();
             line->selectAll();
             QTest::keyClicks(line, QString::fromUtf8(asked));
