@@ -202,7 +202,7 @@ private:
         auto* const line = page->findChild<QLineEdit*>(); // before answers have lines of their own
         for (const char* const asked :
              {"the front has only just entered the accept zone",
-              "does sterile mean free of every organism", "who cleans the windows", "TRAY-77"}) {
+              "does sterile mean free of every organism", "who polishes the doors", "TRAY-77"}) {
             line->setFocus();
             line->selectAll();
             QTest::keyClicks(line, QString::fromUtf8(asked));
